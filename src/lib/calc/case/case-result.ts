@@ -1,0 +1,67 @@
+import type { Quantity } from '../working/reckoner.ts';
+
+/** How a case's agent use was found. */
+export type CaseMethod = 'circle-system' | 'measured' | 'none';
+
+/** Flow class of a phase, by the fresh gas flow in litres a minute. */
+export type FlowClass = 'metabolic' | 'minimal' | 'low' | 'medium' | 'high' | 'very high';
+
+/** A remark about a case that a reader must see. `code` is stable; `sentence` is for people. */
+export interface CaseWarning {
+  readonly code:
+    | 'flow-raised-to-need'
+    | 'oxygen-not-held'
+    | 'target-not-reached'
+    | 'target-sagged'
+    | 'case-shorter-than-plan'
+    | 'dial-above-maximum'
+    | 'target-above-vaporiser'
+    | 'sevoflurane-label'
+    | 'child-formula'
+    | 'nitrous-oxide-target';
+  readonly sentence: string;
+}
+
+/** One phase as it was run. */
+export interface PhaseAsRun {
+  readonly name: string;
+  readonly minutes: number;
+  readonly plannedFlowLPerMin: number;
+  /** The planned flow, or what patient, leak and sample need where that is more. */
+  readonly flowLPerMin: number;
+  readonly flowClass: FlowClass;
+  /** Oxygen share of the fresh gas that holds the inspired target, never above what the carrier allows. */
+  readonly oxygenFraction: number;
+}
+
+/**
+ * One anaesthetic on one plan and machine. Volumes of gas at theatre temperature and ambient pressure; liquids in mL.
+ * `takenUpMl + spilledMl + leftMl = liquidMl` to rounding where the method is `circle-system`; they are the model's
+ * own, unscaled, figures where the liquid was measured.
+ */
+export interface CaseResult {
+  readonly method: CaseMethod;
+  /** Liquid agent used. */
+  readonly liquidMl: Quantity;
+  readonly takenUpMl: Quantity;
+  readonly spilledMl: Quantity;
+  /** In circuit and lung at the end, lost at disconnection. */
+  readonly leftMl: Quantity;
+  /** The liquid that would be used if nothing spilled: what no machine can go below. */
+  readonly floorMl: Quantity;
+  /** The constant-dial figure at the target concentration, phase by phase. */
+  readonly constantDialMl: Quantity;
+  /** null: not reached. */
+  readonly minutesToTarget: number | null;
+  readonly minutesBelowTarget: number;
+  readonly macHours: number;
+  /** Mean fresh gas flow over the case. */
+  readonly meanFlowLPerMin: number;
+  readonly oxygenL: Quantity;
+  readonly airL: Quantity;
+  readonly nitrousOxideL: Quantity;
+  readonly co2AbsorbedL: Quantity;
+  readonly absorbentKg: Quantity;
+  readonly phases: readonly PhaseAsRun[];
+  readonly warnings: readonly CaseWarning[];
+}

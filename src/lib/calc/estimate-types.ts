@@ -1,0 +1,138 @@
+/** What the core gives: the estimate of version 1, plain numbers and decimal strings, ready for JSON. */
+import type { Agent, MonitorItem } from './input.ts';
+import type { CaseMethod, CaseWarning, FlowClass } from './case/case-result.ts';
+
+export interface AgentYear {
+  liquidMl: number;
+  bottles: number;
+  cost: string;
+  /** Estimate ÷ purchases of the baseline; null where no purchases were given. */
+  estimateOverPurchase: number | null;
+}
+
+export interface CostLines {
+  agents: string;
+  gases: string;
+  absorbent: string;
+  service: string;
+  electricity: string;
+  other: string;
+  carbon: string;
+  /** Value of recovery minutes saved: zero or negative. */
+  recovery: string;
+  total: string;
+}
+export type CostLine = Exclude<keyof CostLines, 'total'>;
+
+export interface Co2eLines {
+  agents: number;
+  nitrousOxide: number;
+  nitrousOxideLost: number;
+  gases: number;
+  absorbent: number;
+  electricity: number;
+  intravenous: number;
+  total: number;
+}
+export type Co2eLine = Exclude<keyof Co2eLines, 'total'>;
+
+export interface ScenarioYear {
+  agents: Partial<Record<Agent, AgentYear>>;
+  oxygenM3: number;
+  airM3: number;
+  nitrousOxideKg: number;
+  absorbentKg: number;
+  electricityKWh: number;
+  cost: CostLines;
+  co2eKg: Co2eLines;
+}
+
+export interface CaseEstimate {
+  caseId: string;
+  flowPlan: string;
+  agent: Agent | null;
+  method: CaseMethod;
+  liquidMl: number;
+  takenUpMl: number;
+  spilledMl: number;
+  leftMl: number;
+  floorMl: number;
+  constantDialMl: number;
+  minutesToTarget: number | null;
+  minutesBelowTarget: number;
+  macHours: number;
+  meanFlowLPerMin: number;
+  flowClasses: FlowClass[];
+  oxygenL: number;
+  airL: number;
+  nitrousOxideL: number;
+  absorbentKg: number;
+  co2eKg: number;
+  cost: string;
+  warnings: CaseWarning[];
+}
+
+/** A figure that could not be computed, and why. */
+export interface FailedCell {
+  path: string;
+  sentence: string;
+}
+
+export interface AgainstBaseline {
+  yearlySaving: string;
+  co2eAvoidedKg: number;
+  investment: string;
+  simplePaybackYears: number | null;
+  discountedPaybackYears: number | null;
+  npv: string;
+  irrPercent: number | null;
+  /** All rates at which the net present value is 0, where there is more than one. */
+  irrAllPercent: number[];
+  costPerTonneAvoided: string | null;
+  equivalentAnnualCost: string | null;
+  benefitCostRatio: number | null;
+  totalCostOfOwnership: string;
+  /** Net cash flow against the baseline, year 0 first. */
+  cashFlow: string[];
+}
+
+export type MonitoringLevel = 'required' | 'recommended' | 'suggested' | 'available';
+
+export interface MonitoringNeed {
+  /** A monitor, or a measure that is not a device (then no price and no stock). */
+  item: MonitorItem | 'anaesthesia-provider' | 'leak-test' | 'absorbent-check' | 'sevoflurane-flow-caution' | 'co2-at-intubation';
+  level: MonitoringLevel;
+  /** The standard's own word, e.g. `shall`. */
+  word: string;
+  standard: string;
+  /** Id of the rule. */
+  rule: string;
+  detail: string;
+  evidence: string;
+  /** Ids of the case-mix rows that trigger it. */
+  why: string[];
+  /** null: cannot tell, as the stock was not given. */
+  theatresMissing: number | null;
+  cost: string | null;
+}
+
+export interface ScenarioEstimate {
+  id: string;
+  perYear: ScenarioYear;
+  cases: CaseEstimate[];
+  againstBaseline: AgainstBaseline;
+  monitoring: MonitoringNeed[];
+  failed: FailedCell[];
+}
+
+export interface Estimate {
+  format: 'vapour-ledger-estimate';
+  version: 1;
+  title: string;
+  currency: string;
+  referenceSet: string;
+  scenarios: ScenarioEstimate[];
+  /** The list over all scenarios. */
+  monitoring: MonitoringNeed[];
+  warnings: string[];
+}

@@ -1,0 +1,248 @@
+/**
+ * What the core takes: the workbook's figures, checked, with the reference set in place of its name. Field for field
+ * the workbook of version 1, so that a cell's path means the same on both sides. Money is a decimal string.
+ */
+import type { ReferenceSet } from './reference/reference-set.ts';
+
+export const agents = ['sevoflurane', 'isoflurane', 'desflurane', 'halothane', 'enflurane'] as const;
+export type Agent = (typeof agents)[number];
+
+export const bodyModels = ['eger', 'reference-adult', 'two-fat'] as const;
+export type BodyModel = (typeof bodyModels)[number];
+
+export const warmingSets = ['AR6', 'AR5', 'literature-2012', 'custom'] as const;
+export type WarmingSet = (typeof warmingSets)[number];
+
+export const monitoringStandards = [
+  'who-wfsa',
+  'asa',
+  'association-of-anaesthetists',
+  'cas',
+  'anzca',
+  'jsa'
+] as const;
+export type MonitoringStandard = (typeof monitoringStandards)[number];
+
+export const monitorItems = [
+  'pulse-oximetry',
+  'non-invasive-blood-pressure',
+  'ecg',
+  'capnography',
+  'inspired-oxygen',
+  'agent-concentration',
+  'nitrous-oxide-concentration',
+  'airway-pressure',
+  'exhaled-volume',
+  'disconnect-alarm',
+  'temperature',
+  'neuromuscular',
+  'processed-eeg',
+  'arterial-blood-gas'
+] as const;
+export type MonitorItem = (typeof monitorItems)[number];
+
+export const techniques = ['volatile', 'intravenous', 'regional'] as const;
+export type Technique = (typeof techniques)[number];
+
+export const pneumoperitoneums = ['none', 'intraperitoneal', 'gynaecological', 'extraperitoneal'] as const;
+export type Pneumoperitoneum = (typeof pneumoperitoneums)[number];
+
+export const airways = ['tracheal-tube', 'supraglottic', 'mask', 'none'] as const;
+export type Airway = (typeof airways)[number];
+
+export const vaporiserModes = ['hold', 'dial', 'off'] as const;
+export type VaporiserMode = (typeof vaporiserModes)[number];
+
+export const machineKinds = ['closed-circuit', 'circle', 'other'] as const;
+export type MachineKind = (typeof machineKinds)[number];
+
+/** A decimal number as text, e.g. `118.00`. */
+export type Money = string;
+
+export interface Site {
+  readonly theatreTemperatureC: number;
+  readonly ambientPressureKPa: number;
+  readonly theatres: number;
+  readonly roomVolumeM3: number;
+  readonly airChangesPerH: number;
+  readonly scavengingPercent: number;
+  readonly monitoringStandard: MonitoringStandard;
+  /** WHO-WFSA facility level 1 to 3; null: not given, all three levels shown. */
+  readonly facilityLevel: number | null;
+  readonly electricityPricePerKWh: Money;
+  readonly electricityKgCo2ePerKWh: number;
+  readonly departmentFootprintTonnes: number | null;
+}
+
+export interface Accounting {
+  readonly warmingSet: WarmingSet;
+  readonly warmingHorizonYears: 20 | 100 | 500;
+  /** Warming potentials of the user's own, kg CO2e per kg; needed where `warmingSet` is `custom`. */
+  readonly customWarming: Readonly<Partial<Record<Agent | 'nitrous-oxide', number>>>;
+  readonly discountRatePercent: number;
+  readonly appraisalYears: number;
+  readonly paybackLimitYears: number;
+  readonly carbonPricePerTonne: Money;
+  readonly agentGrowthPercent: number;
+  readonly serviceGrowthPercent: number;
+  readonly carbonGrowthPercent: number;
+  readonly recoveryMinuteValue: Money;
+  readonly bodyModel: BodyModel;
+  /** What a machine is worth at the end of the appraisal: nothing, or its price less straight-line wear. */
+  readonly residualValue: 'none' | 'straight-line';
+}
+
+export interface AgentSupply {
+  readonly agent: Agent;
+  readonly bottleMl: number;
+  readonly bottlePrice: Money;
+  /** Share of a bottle that cannot be used (residue, spillage at filling). */
+  readonly unusablePercent: number;
+  readonly bottlesBoughtPerYear: number | null;
+  readonly scaleToPurchases: boolean;
+}
+
+export interface GasSupply {
+  readonly oxygenPerM3: Money;
+  readonly airPerM3: Money;
+  readonly nitrousOxidePerKg: Money;
+  readonly nitrousOxideBoughtKgPerYear: number | null;
+}
+
+export interface Absorbent {
+  readonly id: string;
+  readonly name: string;
+  readonly capacityLPerKg: number;
+  readonly pricePerKg: Money;
+  readonly kgCo2ePerKg: number | null;
+}
+
+export interface CaseRow {
+  readonly id: string;
+  readonly name: string;
+  readonly casesPerYear: number;
+  readonly minutes: number;
+  readonly ageYears: number;
+  readonly weightKg: number;
+  readonly technique: Technique;
+  /** Given where the technique is volatile. */
+  readonly agent: Agent | null;
+  /** Multiple of age-adjusted MAC; given where the technique is volatile. */
+  readonly targetMac: number | null;
+  readonly nitrousOxidePercent: number;
+  readonly inspiredOxygenPercent: number;
+  readonly pneumoperitoneum: Pneumoperitoneum;
+  readonly neuromuscularBlock: boolean;
+  readonly airway: Airway;
+  /** The user's own measured liquid per case under today's practice; replaces the estimate of the baseline. */
+  readonly measuredMlPerCase: number | null;
+}
+
+export interface Phase {
+  readonly name: string;
+  /** null: the rest of the case; exactly one phase of a plan. */
+  readonly minutes: number | null;
+  readonly flowLPerMin: number;
+  readonly vaporiser: VaporiserMode;
+  /** With `dial` the setting, with `hold` an upper limit. */
+  readonly dialPercent: number | null;
+}
+
+export interface FlowPlan {
+  readonly id: string;
+  readonly name: string;
+  readonly phases: readonly Phase[];
+}
+
+export interface Machine {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: MachineKind;
+  /** null: the cited default. */
+  readonly circuitVolumeL: number | null;
+  readonly leakMlPerMin: number;
+  readonly sampleMlPerMin: number;
+  readonly sampleReturned: boolean;
+  readonly minimumFlowLPerMin: number;
+  /** null: the cited default. */
+  readonly powerW: number | null;
+  readonly units: number;
+  readonly unitPrice: Money;
+  readonly tradeInPerUnit: Money;
+  readonly installationPerUnit: Money;
+  readonly servicePerUnitPerYear: Money;
+  readonly lifeYears: number;
+  readonly absorbent: string;
+  readonly monitors: readonly MonitorItem[];
+}
+
+/** A purchase that the scenario makes unnecessary: old machines that would have been replaced anyway. */
+export interface AvoidedPurchase {
+  /** Years from now, 0 for now. */
+  readonly year: number;
+  readonly units: number;
+  readonly unitPrice: Money;
+}
+
+export interface Scenario {
+  readonly id: string;
+  readonly name: string;
+  readonly baseline: boolean;
+  readonly machine: string;
+  readonly flowPlan: string;
+  /** Case-mix row id → flow plan id, where a row departs from the scenario's plan. */
+  readonly flowPlanByCase: Readonly<Record<string, string>>;
+  /** Agent → agent given instead. */
+  readonly agentSwitch: Readonly<Partial<Record<Agent, Agent>>>;
+  readonly adoptionPercent: number;
+  readonly capturePercent: number;
+  readonly oneOffCost: Money;
+  readonly yearlyExtraCost: Money;
+  readonly recoveryMinutesSavedPerCase: number;
+  /** Units bought in year 0, 1, 2, …; null: all of the machine's units now. */
+  readonly unitsByYear: readonly number[] | null;
+  readonly avoidedPurchases: readonly AvoidedPurchase[];
+}
+
+export interface MonitorStock {
+  readonly item: MonitorItem;
+  readonly theatresEquipped: number;
+  readonly unitPrice: Money;
+}
+
+/** What the user holds possible for one cell; the cell's own value is the mode. */
+export interface Range {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** How the what-if draws are made. */
+export interface Sampling {
+  readonly draws: number;
+  readonly seed: number;
+  readonly shape: 'pert' | 'triangular';
+  /** All cases longer or shorter together. */
+  readonly minutesTogether: boolean;
+  /** Draw over the three body models, instead of keeping the chosen one. */
+  readonly overBodyModels: boolean;
+}
+
+export interface EstimateInput {
+  readonly title: string;
+  readonly currency: string;
+  readonly priceYear: number;
+  readonly reference: ReferenceSet;
+  readonly site: Site;
+  readonly accounting: Accounting;
+  readonly agents: readonly AgentSupply[];
+  readonly gases: GasSupply;
+  readonly absorbents: readonly Absorbent[];
+  readonly caseMix: readonly CaseRow[];
+  readonly flowPlans: readonly FlowPlan[];
+  readonly machines: readonly Machine[];
+  readonly scenarios: readonly Scenario[];
+  readonly monitors: readonly MonitorStock[];
+  /** By cell path. */
+  readonly ranges: Readonly<Record<string, Range>>;
+  readonly sampling: Sampling;
+}
