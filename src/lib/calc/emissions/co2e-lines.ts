@@ -1,0 +1,178 @@
+import type { Accounting, Agent, Site } from '../input.ts';
+import type { ReferenceSet } from '../reference/reference-set.ts';
+import { take } from '../reference/reference-set.ts';
+import type { Co2eLine } from '../estimate-types.ts';
+import { formula } from '../working/formula.ts';
+import type { Quantity, Reckoner } from '../working/reckoner.ts';
+
+/** What is emitted or bought, from which the lines of CO2e follow. Parts that differ in capture come apart. */
+export interface EmittingUse {
+  readonly agents: readonly {
+    readonly agent: Agent;
+    readonly liquidMl: Quantity;
+    readonly takenUpMl: Quantity;
+    /** Share of the exhausted agent that is captured, %. */
+    readonly capturePercent: Quantity;
+  }[];
+  readonly nitrousOxideKg: Quantity;
+  /** Bought and never used: lost from the pipes; null where purchases were not given. */
+  readonly nitrousOxideLostKg: Quantity | null;
+  readonly oxygenM3: Quantity;
+  readonly absorbents: readonly { readonly massKg: Quantity; readonly kgCo2ePerKg: Quantity | null }[];
+  readonly electricityKWh: Quantity;
+  readonly intravenousH: Quantity;
+}
+
+/** Agent that reaches the open air. */
+export const ventedMass = formula<{
+  liquidMl: number;
+  takenUpMl: number;
+  densityGPerMl: number;
+  metabolisedPercent: number;
+  capturePercent: number;
+}>({
+  id: 'emissions.vented-mass',
+  yields: 'Agent vented to the open air',
+  words:
+    'liquid used less the share of what was taken up that the body metabolises, as mass, less what is captured; never below 0',
+  expression: 'max(0, (V - m / 100 * U) * d / 1000 * (1 - c / 100))',
+  inputs: {
+    liquidMl: { symbol: 'V', unit: 'mL', words: 'liquid agent used' },
+    takenUpMl: { symbol: 'U', unit: 'mL', words: 'liquid agent taken up' },
+    densityGPerMl: { symbol: 'd', unit: 'g/mL', words: 'density of the liquid' },
+    metabolisedPercent: { symbol: 'm', unit: '%', words: 'share of what is taken up that is metabolised' },
+    capturePercent: { symbol: 'c', unit: '%', words: 'share captured' }
+  },
+  unit: 'kg',
+  source: 'definition',
+  compute: ({ liquidMl, takenUpMl, densityGPerMl, metabolisedPercent, capturePercent }) =>
+    Math.max(
+      0,
+      (((liquidMl - (metabolisedPercent / 100) * takenUpMl) * densityGPerMl) / 1000) * (1 - capturePercent / 100)
+    )
+});
+
+const warmingOf = (id: string, what: string) =>
+  formula<{ massKg: number; potential: number }>({
+    id,
+    yields: `Emissions, ${what}`,
+    words: 'mass times global warming potential',
+    expression: 'm * G',
+    inputs: {
+      massKg: { symbol: 'm', unit: 'kg', words: 'mass emitted' },
+      potential: { symbol: 'G', unit: 'kg CO2e/kg', words: 'global warming potential' }
+    },
+    unit: 'kg CO2e',
+    source: 'definition',
+    compute: ({ massKg, potential }) => massKg * potential
+  });
+
+/** CO2e of an agent's vented mass. */
+export const agentWarming = warmingOf('emissions.agent', 'one agent');
+const nitrousOxideWarming = warmingOf('emissions.nitrous-oxide', 'nitrous oxide used');
+const nitrousOxideLostWarming = warmingOf('emissions.nitrous-oxide-lost', 'nitrous oxide lost from the pipes');
+
+const sumOf = (id: string, yields: string, words: string) =>
+  formula<{ parts: readonly number[] }>({
+    id,
+    yields,
+    words,
+    expression: 'sum(x)',
+    inputs: { parts: { symbol: 'x', unit: 'kg CO2e', words: 'each part' } },
+    unit: 'kg CO2e',
+    source: 'definition',
+    compute: ({ parts }) => parts.reduce((sum, part) => sum + part, 0)
+  });
+const agentsTotal = sumOf('emissions.agents', 'Emissions, agents', 'sum over the agents');
+const absorbentTotal = sumOf('emissions.absorbents', 'Emissions, absorbent', 'sum over the absorbents with a figure given');
+const linesTotal = sumOf('emissions.total', 'Emissions, all lines', 'sum over the lines');
+
+const byFactor = (id: string, yields: string, amount: string, unit: string, factorWords: string) =>
+  formula<{ amount: number; factor: number }>({
+    id,
+    yields,
+    words: `${amount} times ${factorWords}`,
+    expression: 'a * f',
+    inputs: {
+      amount: { symbol: 'a', unit, words: amount },
+      factor: { symbol: 'f', unit: `kg CO2e/${unit}`, words: factorWords }
+    },
+    unit: 'kg CO2e',
+    source: 'definition',
+    compute: (given) => given.amount * given.factor
+  });
+const oxygenLine = byFactor('emissions.oxygen', 'Emissions, oxygen', 'oxygen', 'm3', 'emissions of bulk oxygen');
+const absorbentLine = byFactor('emissions.absorbent', 'Emissions, one absorbent', 'absorbent', 'kg', 'emissions of making it');
+const electricityLine = byFactor('emissions.electricity', 'Emissions, electricity', 'electricity', 'kWh', 'emissions of the site’s electricity');
+const intravenousLine = byFactor('emissions.intravenous', 'Emissions, intravenous drugs', 'hours of intravenous anaesthesia', 'h', 'emissions of the drugs of an hour');
+
+/** The warming potential in force: the user's own, or the chosen set's at the chosen horizon. */
+export function warmingPotential(
+  r: Reckoner,
+  subject: Agent | 'nitrous-oxide',
+  { accounting, reference }: { accounting: Accounting; reference: ReferenceSet }
+): Quantity {
+  const { warmingSet, warmingHorizonYears, customWarming } = accounting;
+  const own = customWarming[subject];
+  if (warmingSet === 'custom' && own !== undefined)
+    return r.cell(own, 'kg CO2e/kg', 'accounting', 'customWarming', subject);
+  const set = warmingSet === 'custom' ? 'AR6' : warmingSet;
+  return r.constant(take(reference, `warming.${set}.${warmingHorizonYears}.${subject}`));
+}
+
+/** CO2e by line, kg, and their total. A line without a published or given figure is 0, and the estimate says so. */
+export function co2eLines(
+  r: Reckoner,
+  use: EmittingUse,
+  context: { accounting: Accounting; site: Site; reference: ReferenceSet }
+): Record<Co2eLine | 'total', Quantity> {
+  const { reference, site } = context;
+  const agentParts = use.agents.map(({ agent, liquidMl, takenUpMl, capturePercent }) =>
+    r.apply(agentWarming, {
+      massKg: r.apply(ventedMass, {
+        liquidMl,
+        takenUpMl,
+        densityGPerMl: r.constant(take(reference, `${agent}.liquid-density`)),
+        metabolisedPercent: r.constant(take(reference, `${agent}.metabolised`)),
+        capturePercent
+      }),
+      potential: warmingPotential(r, agent, context)
+    })
+  );
+  const nothing = () => r.assumption(0, 'kg', 'purchases of nitrous oxide were not given, so no loss is counted');
+  const nitrousOxidePotential = warmingPotential(r, 'nitrous-oxide', context);
+  const lines = {
+    agents: r.apply(agentsTotal, { parts: agentParts }),
+    nitrousOxide: r.apply(nitrousOxideWarming, { massKg: use.nitrousOxideKg, potential: nitrousOxidePotential }),
+    nitrousOxideLost: r.apply(nitrousOxideLostWarming, {
+      massKg: use.nitrousOxideLostKg ?? nothing(),
+      potential: nitrousOxidePotential
+    }),
+    gases: r.apply(oxygenLine, { amount: use.oxygenM3, factor: r.constant(take(reference, 'oxygen.co2e')) }),
+    absorbent: r.apply(absorbentTotal, {
+      parts: use.absorbents.flatMap(({ massKg, kgCo2ePerKg }) =>
+        kgCo2ePerKg === null ? [] : [r.apply(absorbentLine, { amount: massKg, factor: kgCo2ePerKg })]
+      )
+    }),
+    electricity: r.apply(electricityLine, {
+      amount: use.electricityKWh,
+      factor: r.cell(site.electricityKgCo2ePerKWh, 'kg CO2e/kWh', 'site', 'electricityKgCo2ePerKWh')
+    }),
+    intravenous: r.apply(intravenousLine, {
+      amount: use.intravenousH,
+      factor: r.constant(take(reference, 'intravenous.co2e'))
+    })
+  };
+  return { ...lines, total: r.apply(linesTotal, { parts: Object.values(lines) }) };
+}
+
+/** Reporting class of each line, as a sustainability lead files them. */
+export const reportingClasses: Readonly<Record<Co2eLine, string>> = {
+  agents: 'Direct emission: desflurane, isoflurane and sevoflurane are fluorinated gases; file them where your scheme asks for anaesthetic gases, halothane and enflurane outside the scopes',
+  nitrousOxide: 'Direct emission, Kyoto basket',
+  nitrousOxideLost: 'Direct emission, Kyoto basket',
+  gases: 'Supply chain',
+  absorbent: 'Supply chain',
+  electricity: 'Purchased energy',
+  intravenous: 'Supply chain'
+};

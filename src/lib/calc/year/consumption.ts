@@ -1,0 +1,191 @@
+import type { Agent, CaseRow } from '../input.ts';
+import type { CaseResult } from '../case/case-result.ts';
+import { formula } from '../working/formula.ts';
+import type { Quantity, Reckoner } from '../working/reckoner.ts';
+
+/** Agent used and taken up over a year. */
+export interface AgentUse {
+  readonly liquidMl: Quantity;
+  readonly takenUpMl: Quantity;
+}
+
+/** What a year's cases use up, or one share of them, on one machine. */
+export interface Consumption {
+  readonly agents: Readonly<Partial<Record<Agent, AgentUse>>>;
+  readonly oxygenM3: Quantity;
+  readonly airM3: Quantity;
+  readonly nitrousOxideL: Quantity;
+  readonly absorbentKg: Quantity;
+  readonly electricityKWh: Quantity;
+  /** Hours of intravenous anaesthesia. */
+  readonly intravenousH: Quantity;
+  /** General anaesthetics a year, the ones that go through recovery after a machine was used. */
+  readonly generalAnaesthetics: Quantity;
+}
+
+/** A case-mix row with the result of one of its cases. */
+export interface RowResult {
+  readonly row: CaseRow;
+  readonly agent: Agent | null;
+  readonly result: CaseResult;
+}
+
+interface PerCase {
+  casesPerYear: number;
+  sharePercent: number;
+  perCase: number;
+}
+
+const perYear = (id: string, yields: string, unit: string, perCaseWords: string) =>
+  formula<PerCase>({
+    id,
+    yields,
+    words: `${perCaseWords} times cases a year times the share of them that is counted here`,
+    expression: 'n * a / 100 * x',
+    inputs: {
+      casesPerYear: { symbol: 'n', unit: '1', words: 'cases a year' },
+      sharePercent: { symbol: 'a', unit: '%', words: 'share of the cases' },
+      perCase: { symbol: 'x', unit, words: perCaseWords }
+    },
+    unit,
+    source: 'definition',
+    compute: ({ casesPerYear, sharePercent, perCase }) => ((casesPerYear * sharePercent) / 100) * perCase
+  });
+
+const total = (id: string, yields: string, unit: string) =>
+  formula<{ parts: readonly number[] }>({
+    id,
+    yields,
+    words: 'sum over the case groups',
+    expression: 'sum(x)',
+    inputs: { parts: { symbol: 'x', unit, words: 'each case group’s part' } },
+    unit,
+    source: 'definition',
+    compute: ({ parts }) => {
+      let sum = 0;
+      for (const part of parts) sum += part;
+      return sum;
+    }
+  });
+
+const rowLiquid = perYear('year.row-liquid', 'Liquid agent of a case group in a year', 'mL', 'liquid agent a case');
+const rowTakenUp = perYear('year.row-taken-up', 'Agent taken up in a case group in a year', 'mL', 'agent taken up a case');
+const rowOxygen = perYear('year.row-oxygen', 'Oxygen of a case group in a year', 'L', 'oxygen a case');
+const rowAir = perYear('year.row-air', 'Air of a case group in a year', 'L', 'air a case');
+const rowNitrousOxide = perYear('year.row-nitrous-oxide', 'Nitrous oxide of a case group in a year', 'L', 'nitrous oxide a case');
+const rowAbsorbent = perYear('year.row-absorbent', 'Absorbent of a case group in a year', 'kg', 'absorbent a case');
+const rowMinutes = perYear('year.row-minutes', 'Minutes of a case group in a year', 'min', 'minutes a case');
+
+const rowCases = formula<{ casesPerYear: number; sharePercent: number }>({
+  id: 'year.row-cases',
+  yields: 'Cases of a case group that are counted here',
+  words: 'cases a year times the share of them that is counted here',
+  expression: 'n * a / 100',
+  inputs: {
+    casesPerYear: { symbol: 'n', unit: '1', words: 'cases a year' },
+    sharePercent: { symbol: 'a', unit: '%', words: 'share of the cases' }
+  },
+  unit: '1',
+  source: 'definition',
+  compute: ({ casesPerYear, sharePercent }) => (casesPerYear * sharePercent) / 100
+});
+
+const liquidTotal = total('year.liquid', 'Liquid agent in a year', 'mL');
+const takenUpTotal = total('year.taken-up', 'Agent taken up in a year', 'mL');
+const oxygenTotal = total('year.oxygen-litres', 'Oxygen in a year', 'L');
+const airTotal = total('year.air-litres', 'Air in a year', 'L');
+const nitrousOxideTotal = total('year.nitrous-oxide-litres', 'Nitrous oxide in a year', 'L');
+const absorbentTotal = total('year.absorbent', 'Absorbent in a year', 'kg');
+const minutesTotal = total('year.minutes', 'Minutes with the machine in use in a year', 'min');
+const intravenousTotal = total('year.intravenous-minutes', 'Minutes of intravenous anaesthesia in a year', 'min');
+const casesTotal = total('year.general-anaesthetics', 'General anaesthetics in a year', '1');
+
+const cubicMetres = formula<{ litres: number }>({
+  id: 'year.cubic-metres',
+  yields: 'Volume in cubic metres',
+  words: 'litres divided by 1000',
+  expression: 'V / 1000',
+  inputs: { litres: { symbol: 'V', unit: 'L', words: 'volume' } },
+  unit: 'm3',
+  source: 'definition',
+  compute: ({ litres }) => litres / 1000
+});
+
+const electricity = formula<{ minutes: number; powerW: number }>({
+  id: 'year.electricity',
+  yields: 'Electricity in a year',
+  words: 'hours with the machine in use times its power; standby between cases is left out',
+  expression: 't / 60 * p / 1000',
+  inputs: {
+    minutes: { symbol: 't', unit: 'min', words: 'minutes with the machine in use' },
+    powerW: { symbol: 'p', unit: 'W', words: 'electrical power' }
+  },
+  unit: 'kWh',
+  source: 'definition',
+  compute: ({ minutes, powerW }) => ((minutes / 60) * powerW) / 1000
+});
+
+const hours = formula<{ minutes: number }>({
+  id: 'year.hours',
+  yields: 'Hours',
+  words: 'minutes divided by 60',
+  expression: 't / 60',
+  inputs: { minutes: { symbol: 't', unit: 'min', words: 'minutes' } },
+  unit: 'h',
+  source: 'definition',
+  compute: ({ minutes }) => minutes / 60
+});
+
+/**
+ * What a share of a year's cases uses up: for every quantity Σ over rows of cases a year × share × quantity per case.
+ * @param rows case-mix rows with the result of one case each, all on the same machine
+ * @param sharePercent 0–100 %, the share of each row's cases that is counted
+ * @param powerW electrical power of the machine
+ */
+export function consumption(
+  r: Reckoner,
+  { rows, sharePercent, powerW }: { rows: readonly RowResult[]; sharePercent: Quantity; powerW: Quantity }
+): Consumption {
+  const liquid: Partial<Record<Agent, Quantity[]>> = {};
+  const takenUp: Partial<Record<Agent, Quantity[]>> = {};
+  const oxygen: Quantity[] = [];
+  const air: Quantity[] = [];
+  const nitrousOxide: Quantity[] = [];
+  const absorbent: Quantity[] = [];
+  const machineMinutes: Quantity[] = [];
+  const intravenousMinutes: Quantity[] = [];
+  const cases: Quantity[] = [];
+  for (const { row, agent, result } of rows) {
+    if (row.technique === 'regional') continue;
+    const casesPerYear = r.cell(row.casesPerYear, '1', 'caseMix', row.id, 'casesPerYear');
+    const times = (perCase: Quantity) => ({ casesPerYear, sharePercent, perCase });
+    if (agent !== null) {
+      (liquid[agent] ??= []).push(r.apply(rowLiquid, times(result.liquidMl)));
+      (takenUp[agent] ??= []).push(r.apply(rowTakenUp, times(result.takenUpMl)));
+    }
+    oxygen.push(r.apply(rowOxygen, times(result.oxygenL)));
+    air.push(r.apply(rowAir, times(result.airL)));
+    if (row.nitrousOxidePercent > 0) nitrousOxide.push(r.apply(rowNitrousOxide, times(result.nitrousOxideL)));
+    absorbent.push(r.apply(rowAbsorbent, times(result.absorbentKg)));
+    const minutes = r.apply(rowMinutes, times(r.cell(row.minutes, 'min', 'caseMix', row.id, 'minutes')));
+    machineMinutes.push(minutes);
+    if (row.technique === 'intravenous') intravenousMinutes.push(minutes);
+    cases.push(r.apply(rowCases, { casesPerYear, sharePercent }));
+  }
+  const agents: Partial<Record<Agent, AgentUse>> = {};
+  for (const agent of Object.keys(liquid) as Agent[])
+    agents[agent] = {
+      liquidMl: r.apply(liquidTotal, { parts: liquid[agent] ?? [] }),
+      takenUpMl: r.apply(takenUpTotal, { parts: takenUp[agent] ?? [] })
+    };
+  return {
+    agents,
+    oxygenM3: r.apply(cubicMetres, { litres: r.apply(oxygenTotal, { parts: oxygen }) }),
+    airM3: r.apply(cubicMetres, { litres: r.apply(airTotal, { parts: air }) }),
+    nitrousOxideL: r.apply(nitrousOxideTotal, { parts: nitrousOxide }),
+    absorbentKg: r.apply(absorbentTotal, { parts: absorbent }),
+    electricityKWh: r.apply(electricity, { minutes: r.apply(minutesTotal, { parts: machineMinutes }), powerW }),
+    intravenousH: r.apply(hours, { minutes: r.apply(intravenousTotal, { parts: intravenousMinutes }) }),
+    generalAnaesthetics: r.apply(casesTotal, { parts: cases })
+  };
+}

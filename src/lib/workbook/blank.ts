@@ -1,0 +1,113 @@
+import { newestReferenceSet } from '#lib/calc/reference/reference-sets.ts';
+import type { Workbook } from './workbook.ts';
+import { workbookFormat, workbookVersion } from './workbook.ts';
+
+/**
+ * An empty workbook: no case, one plan, one machine, one scenario, and prices of 0 that wait for the department's own.
+ * Physical settings start at common values.
+ */
+export function blankWorkbook(): Workbook {
+  return {
+    format: workbookFormat,
+    version: workbookVersion,
+    referenceSet: newestReferenceSet.id,
+    title: 'Untitled workbook',
+    currency: 'EUR',
+    priceYear: 2026,
+    site: {
+      theatreTemperatureC: 20,
+      ambientPressureKPa: 101.325,
+      theatres: 1,
+      roomVolumeM3: 110,
+      airChangesPerH: 20,
+      scavengingPercent: 95,
+      monitoringStandard: 'who-wfsa',
+      facilityLevel: null,
+      electricityPricePerKWh: '0',
+      electricityKgCo2ePerKWh: 0,
+      departmentFootprintTonnes: null
+    },
+    accounting: {
+      warmingSet: 'AR6',
+      warmingHorizonYears: 100,
+      customWarming: {},
+      discountRatePercent: 3.5,
+      appraisalYears: 10,
+      paybackLimitYears: 5,
+      carbonPricePerTonne: '0',
+      agentGrowthPercent: 0,
+      serviceGrowthPercent: 0,
+      carbonGrowthPercent: 0,
+      recoveryMinuteValue: '0',
+      bodyModel: 'eger',
+      residualValue: 'none'
+    },
+    agents: (['sevoflurane', 'isoflurane', 'desflurane'] as const).map((agent) => ({
+      agent,
+      bottleMl: agent === 'desflurane' ? 240 : 250,
+      bottlePrice: '0',
+      unusablePercent: 0,
+      bottlesBoughtPerYear: null,
+      scaleToPurchases: false
+    })),
+    gases: { oxygenPerM3: '0', airPerM3: '0', nitrousOxidePerKg: '0', nitrousOxideBoughtKgPerYear: null },
+    absorbents: [
+      { id: 'soda-lime', name: 'Soda lime', capacityLPerKg: 120, pricePerKg: '0', kgCo2ePerKg: null }
+    ],
+    caseMix: [],
+    flowPlans: [
+      {
+        id: 'usual',
+        name: 'Usual practice',
+        phases: [
+          { name: 'Wash-in', minutes: 10, flowLPerMin: 6, vaporiser: 'hold', dialPercent: null },
+          { name: 'Maintenance', minutes: null, flowLPerMin: 2, vaporiser: 'hold', dialPercent: null }
+        ]
+      }
+    ],
+    machines: [
+      {
+        id: 'm-now',
+        name: 'Machine in use',
+        kind: 'circle',
+        circuitVolumeL: null,
+        leakMlPerMin: 100,
+        sampleMlPerMin: 200,
+        sampleReturned: false,
+        minimumFlowLPerMin: 0.3,
+        powerW: null,
+        units: 1,
+        unitPrice: '0',
+        tradeInPerUnit: '0',
+        installationPerUnit: '0',
+        servicePerUnitPerYear: '0',
+        lifeYears: 10,
+        absorbent: 'soda-lime',
+        monitors: []
+      }
+    ],
+    scenarios: [
+      {
+        id: 'today',
+        name: 'Today',
+        baseline: true,
+        machine: 'm-now',
+        flowPlan: 'usual',
+        flowPlanByCase: {},
+        agentSwitch: {},
+        adoptionPercent: 100,
+        capturePercent: 0,
+        oneOffCost: '0',
+        yearlyExtraCost: '0',
+        recoveryMinutesSavedPerCase: 0,
+        unitsByYear: null,
+        avoidedPurchases: []
+      }
+    ],
+    monitors: [],
+    ranges: {},
+    sampling: { draws: 10000, seed: 20260101, shape: 'pert', minutesTogether: false, overBodyModels: true },
+    overrides: [],
+    keptTexts: {}
+  };
+}

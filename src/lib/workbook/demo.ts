@@ -1,0 +1,171 @@
+import type { CaseRow, Machine, Phase, Scenario } from '#lib/calc/input.ts';
+import { blankWorkbook } from './blank.ts';
+import type { Workbook } from './workbook.ts';
+
+/** Every figure of the demo is invented: it shows what the tool does and is evidence for nothing. */
+const adult: Omit<CaseRow, 'id' | 'name' | 'casesPerYear' | 'minutes'> = {
+  ageYears: 50,
+  weightKg: 78,
+  technique: 'volatile',
+  agent: 'sevoflurane',
+  targetMac: 1,
+  nitrousOxidePercent: 0,
+  inspiredOxygenPercent: 40,
+  pneumoperitoneum: 'none',
+  neuromuscularBlock: true,
+  airway: 'tracheal-tube',
+  measuredMlPerCase: null
+};
+
+const caseMix: readonly CaseRow[] = [
+  { ...adult, id: 'lap-chole', name: 'Laparoscopic cholecystectomy', casesPerYear: 420, minutes: 75, pneumoperitoneum: 'intraperitoneal' },
+  { ...adult, id: 'lap-hernia', name: 'Laparoscopic hernia repair', casesPerYear: 260, minutes: 80, ageYears: 56, weightKg: 80, pneumoperitoneum: 'extraperitoneal' },
+  { ...adult, id: 'lap-append', name: 'Laparoscopic appendicectomy', casesPerYear: 190, minutes: 60, ageYears: 28, weightKg: 72, pneumoperitoneum: 'intraperitoneal' },
+  { ...adult, id: 'lap-colon', name: 'Laparoscopic bowel resection', casesPerYear: 130, minutes: 190, ageYears: 67, weightKg: 76, agent: 'desflurane', targetMac: 0.9, pneumoperitoneum: 'intraperitoneal' },
+  { ...adult, id: 'lap-gynae', name: 'Gynaecological laparoscopy', casesPerYear: 310, minutes: 70, ageYears: 36, weightKg: 68, pneumoperitoneum: 'gynaecological' },
+  { ...adult, id: 'lap-bariatric', name: 'Laparoscopic weight-loss surgery', casesPerYear: 85, minutes: 110, ageYears: 44, weightKg: 128, agent: 'desflurane', targetMac: 0.9, pneumoperitoneum: 'intraperitoneal' },
+  { ...adult, id: 'open-abdomen', name: 'Open abdominal surgery', casesPerYear: 140, minutes: 165, ageYears: 64, weightKg: 77 },
+  { ...adult, id: 'breast', name: 'Breast surgery', casesPerYear: 240, minutes: 85, ageYears: 58, weightKg: 70, neuromuscularBlock: false, airway: 'supraglottic' },
+  { ...adult, id: 'fracture', name: 'Fracture fixation', casesPerYear: 280, minutes: 95, ageYears: 52, weightKg: 76, targetMac: 0.9 },
+  { ...adult, id: 'lap-child', name: 'Child, laparoscopic appendicectomy', casesPerYear: 60, minutes: 55, ageYears: 9, weightKg: 30, pneumoperitoneum: 'intraperitoneal' },
+  { ...adult, id: 'child-day', name: 'Child, day surgery', casesPerYear: 330, minutes: 35, ageYears: 4, weightKg: 17, neuromuscularBlock: false, airway: 'supraglottic', nitrousOxidePercent: 50 },
+  { ...adult, id: 'thyroid', name: 'Neck surgery, intravenous', casesPerYear: 120, minutes: 120, technique: 'intravenous', agent: null, targetMac: null },
+  { ...adult, id: 'hip', name: 'Hip replacement, spinal', casesPerYear: 210, minutes: 90, ageYears: 72, technique: 'regional', agent: null, targetMac: null, neuromuscularBlock: false, airway: 'none' }
+];
+
+const phase = (name: string, minutes: number | null, flowLPerMin: number): Phase => ({
+  name,
+  minutes,
+  flowLPerMin,
+  vaporiser: 'hold',
+  dialPercent: null
+});
+
+const machine: Omit<Machine, 'id' | 'name'> = {
+  kind: 'circle',
+  circuitVolumeL: 7,
+  leakMlPerMin: 120,
+  sampleMlPerMin: 200,
+  sampleReturned: false,
+  minimumFlowLPerMin: 0.5,
+  powerW: 97,
+  units: 4,
+  unitPrice: '0',
+  tradeInPerUnit: '0',
+  installationPerUnit: '0',
+  servicePerUnitPerYear: '1450.00',
+  lifeYears: 10,
+  absorbent: 'soda-lime',
+  monitors: ['inspired-oxygen', 'airway-pressure', 'exhaled-volume', 'disconnect-alarm']
+};
+
+const fullMonitoring: Machine['monitors'] = [
+  ...machine.monitors,
+  'capnography',
+  'agent-concentration',
+  'nitrous-oxide-concentration'
+];
+
+const scenario: Omit<Scenario, 'id' | 'name' | 'machine' | 'flowPlan'> = {
+  baseline: false,
+  flowPlanByCase: {},
+  agentSwitch: {},
+  adoptionPercent: 100,
+  capturePercent: 0,
+  oneOffCost: '0',
+  yearlyExtraCost: '0',
+  recoveryMinutesSavedPerCase: 0,
+  unitsByYear: null,
+  avoidedPurchases: []
+};
+
+/** An invented hospital with invented prices, so that a first visit shows results at once. */
+export function demoWorkbook(): Workbook {
+  const blank = blankWorkbook();
+  return {
+    ...blank,
+    title: 'Invented hospital, invented prices',
+    site: {
+      ...blank.site,
+      theatres: 4,
+      monitoringStandard: 'association-of-anaesthetists',
+      electricityPricePerKWh: '0.25',
+      electricityKgCo2ePerKWh: 0.3,
+      departmentFootprintTonnes: 160
+    },
+    agents: [
+      { agent: 'sevoflurane', bottleMl: 250, bottlePrice: '118.00', unusablePercent: 1, bottlesBoughtPerYear: 232, scaleToPurchases: false },
+      { agent: 'desflurane', bottleMl: 240, bottlePrice: '104.00', unusablePercent: 1, bottlesBoughtPerYear: 98, scaleToPurchases: false }
+    ],
+    gases: { oxygenPerM3: '0.90', airPerM3: '0.05', nitrousOxidePerKg: '4.00', nitrousOxideBoughtKgPerYear: 180 },
+    absorbents: [
+      { id: 'soda-lime', name: 'Soda lime', capacityLPerKg: 120, pricePerKg: '9.00', kgCo2ePerKg: null },
+      { id: 'alkali-free', name: 'Alkali-free lime', capacityLPerKg: 66, pricePerKg: '17.00', kgCo2ePerKg: null }
+    ],
+    caseMix,
+    flowPlans: [
+      { id: 'usual', name: 'Usual practice', phases: [phase('Wash-in', 10, 6), phase('Maintenance', null, 2)] },
+      { id: 'low', name: 'Low flow', phases: [phase('Wash-in', 5, 6), phase('Maintenance', null, 1)] },
+      { id: 'minimal', name: 'Minimal flow', phases: [phase('Wash-in', 4, 6), phase('Maintenance', null, 0.5)] },
+      { id: 'closed', name: 'Closed circuit', phases: [phase('Wash-in', 3, 4), phase('Maintenance', null, 0.3)] }
+    ],
+    machines: [
+      { ...machine, id: 'm-old', name: 'Machines of today' },
+      {
+        ...machine,
+        id: 'm-closed',
+        name: 'Closed-circuit ventilator A',
+        kind: 'closed-circuit',
+        circuitVolumeL: 5,
+        leakMlPerMin: 30,
+        sampleReturned: true,
+        minimumFlowLPerMin: 0.25,
+        unitPrice: '29500.00',
+        tradeInPerUnit: '2500.00',
+        installationPerUnit: '1200.00',
+        servicePerUnitPerYear: '1600.00',
+        monitors: fullMonitoring
+      },
+      {
+        ...machine,
+        id: 'm-circle',
+        name: 'Low-flow circle system B',
+        circuitVolumeL: 5.5,
+        leakMlPerMin: 60,
+        sampleReturned: true,
+        minimumFlowLPerMin: 0.4,
+        unitPrice: '21000.00',
+        tradeInPerUnit: '2500.00',
+        installationPerUnit: '900.00',
+        servicePerUnitPerYear: '1500.00',
+        absorbent: 'alkali-free',
+        monitors: fullMonitoring
+      }
+    ],
+    scenarios: [
+      { ...scenario, id: 'today', name: 'Today', baseline: true, machine: 'm-old', flowPlan: 'usual' },
+      { ...scenario, id: 'habit', name: 'Low flow, same machines', machine: 'm-old', flowPlan: 'low', adoptionPercent: 70, oneOffCost: '3000.00' },
+      { ...scenario, id: 'circle', name: 'Circle system B, minimal flow', machine: 'm-circle', flowPlan: 'minimal', adoptionPercent: 85, agentSwitch: { desflurane: 'sevoflurane' }, oneOffCost: '4000.00' },
+      { ...scenario, id: 'closed', name: 'Closed-circuit A', machine: 'm-closed', flowPlan: 'closed', adoptionPercent: 90, agentSwitch: { desflurane: 'sevoflurane' }, oneOffCost: '5000.00' }
+    ],
+    monitors: [
+      { item: 'pulse-oximetry', theatresEquipped: 4, unitPrice: '900.00' },
+      { item: 'non-invasive-blood-pressure', theatresEquipped: 4, unitPrice: '700.00' },
+      { item: 'ecg', theatresEquipped: 4, unitPrice: '800.00' },
+      { item: 'capnography', theatresEquipped: 3, unitPrice: '2600.00' },
+      { item: 'agent-concentration', theatresEquipped: 2, unitPrice: '3900.00' },
+      { item: 'temperature', theatresEquipped: 4, unitPrice: '350.00' },
+      { item: 'neuromuscular', theatresEquipped: 2, unitPrice: '1900.00' },
+      { item: 'processed-eeg', theatresEquipped: 1, unitPrice: '4200.00' }
+    ],
+    ranges: {
+      'caseMix.lap-chole.minutes': { low: 60, high: 95 },
+      'caseMix.lap-colon.minutes': { low: 150, high: 260 },
+      'agents.sevoflurane.bottlePrice': { low: 85, high: 140 },
+      'machines.m-closed.unitPrice': { low: 26000, high: 36000 },
+      'scenarios.closed.adoptionPercent': { low: 60, high: 97 },
+      'flowPlans.usual.phases.1.flowLPerMin': { low: 1.5, high: 3 }
+    },
+    sampling: { ...blank.sampling }
+  };
+}

@@ -1,0 +1,127 @@
+/**
+ * A field of the workbook: what it is called, its unit and what it may hold. Schema, grid columns, file headers and the
+ * sentences on bad input are all made from these records, so that a limit stands in one place.
+ */
+
+interface FieldBase {
+  /** Heading of the column. */
+  readonly title: string;
+  /** One sentence: what it is, and what it is for. */
+  readonly words: string;
+}
+
+export interface NumberField extends FieldBase {
+  readonly kind: 'number';
+  /** `''` for a pure number. */
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+  /** True where `min` itself is not allowed. */
+  readonly aboveMin?: true;
+  /** True where `max` itself is not allowed. */
+  readonly belowMax?: true;
+  readonly whole?: true;
+  /** True where the cell may be left empty; what then acts is said in `empty`. */
+  readonly optional?: true;
+  /** What an empty cell means, e.g. `the rest of the case`. */
+  readonly empty?: string;
+}
+
+/** Money: a decimal number as text. */
+export interface MoneyField extends FieldBase {
+  readonly kind: 'money';
+  /** What the price is for, e.g. `per kg`; '' where that is plain. */
+  readonly per: string;
+  /** True where a negative amount has a meaning (a credit). */
+  readonly signed?: true;
+}
+
+export interface TextField extends FieldBase {
+  readonly kind: 'text';
+  readonly maxLength: number;
+}
+
+export interface ChoiceField extends FieldBase {
+  readonly kind: 'choice';
+  /** Fixed options (id and label), or the list of the workbook whose entries may be chosen. */
+  readonly options: readonly ChoiceOption[] | 'machines' | 'flowPlans' | 'absorbents';
+  /** True where the workbook stores the option’s id as a number. */
+  readonly numeric?: true;
+  readonly optional?: true;
+  readonly empty?: string;
+}
+
+export interface ChoiceOption {
+  readonly id: string;
+  readonly label: string;
+}
+
+export interface FlagField extends FieldBase {
+  readonly kind: 'flag';
+}
+
+export type Field = NumberField | MoneyField | TextField | ChoiceField | FlagField;
+
+const decimalText = /^-?\d{1,15}(\.\d{1,10})?$/;
+
+/** How a value that was given is quoted in a sentence. */
+export function quoted(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  if (value === null) return 'an empty value';
+  if (typeof value === 'string') return `“${value.length > 60 ? `${value.slice(0, 57)}…` : value}”`;
+  if (typeof value === 'number' || typeof value === 'boolean') return String(value);
+  return Array.isArray(value) ? 'a list' : 'an object';
+}
+
+/** What a field takes, as the end of a sentence: `a number from 0 to 100 %`. */
+export function allowed(field: Field): string {
+  switch (field.kind) {
+    case 'number': {
+      const noun = field.whole ? 'a whole number' : 'a number';
+      const from = field.aboveMin ? `above ${field.min}` : `from ${field.min}`;
+      const to = field.belowMax ? `to below ${field.max}` : `to ${field.max}`;
+      const unit = field.unit === '' ? '' : ` ${field.unit}`;
+      return `${noun} ${from} ${to}${unit}${field.optional ? ', or an empty cell' : ''}`;
+    }
+    case 'money':
+      return field.signed ? 'an amount of money' : 'an amount of money of 0 or more';
+    case 'text':
+      return `a text of 1 to ${field.maxLength} characters`;
+    case 'choice':
+      return Array.isArray(field.options)
+        ? `one of ${(field.options as readonly ChoiceOption[]).map((option) => option.id).join(', ')}${field.optional ? ', or an empty cell' : ''}`
+        : `the id of an entry in ${field.options}`;
+    case 'flag':
+      return 'yes or no';
+  }
+}
+
+const fits = (field: Field, value: unknown): boolean => {
+  if (value === null) return (field.kind === 'number' || field.kind === 'choice') && field.optional === true;
+  switch (field.kind) {
+    case 'number':
+      return (
+        typeof value === 'number' &&
+        Number.isFinite(value) &&
+        (field.aboveMin ? value > field.min : value >= field.min) &&
+        (field.belowMax ? value < field.max : value <= field.max) &&
+        (!field.whole || Number.isInteger(value))
+      );
+    case 'money':
+      return typeof value === 'string' && decimalText.test(value) && (field.signed === true || !value.startsWith('-'));
+    case 'text':
+      return typeof value === 'string' && value.trim() !== '' && value.length <= field.maxLength;
+    case 'choice':
+      return (
+        typeof value === (field.numeric ? 'number' : 'string') &&
+        (typeof field.options === 'string' || field.options.some((option) => option.id === String(value)))
+      );
+    case 'flag':
+      return typeof value === 'boolean';
+  }
+};
+
+/** Why a value does not fit a field, as a sentence with the value and what is allowed; null where it fits. */
+export function refuse(field: Field, value: unknown): string | null {
+  return fits(field, value) ? null : `${field.title}: ${quoted(value)} was given; allowed is ${allowed(field)}.`;
+}

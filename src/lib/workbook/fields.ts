@@ -1,0 +1,367 @@
+/** Every field of the workbook, list by list, in the order in which the grids show them. */
+import {
+  agents,
+  airways,
+  bodyModels,
+  machineKinds,
+  monitorItems,
+  monitoringStandards,
+  pneumoperitoneums,
+  techniques,
+  vaporiserModes,
+  warmingSets
+} from '#lib/calc/input.ts';
+import type { ChoiceOption, Field, FlagField, MoneyField, NumberField, TextField } from './field.ts';
+
+const options = <Id extends string>(ids: readonly Id[], labels: Record<Id, string>): readonly ChoiceOption[] =>
+  ids.map((id) => ({ id, label: labels[id] }));
+
+export const agentOptions = options(agents, {
+  sevoflurane: 'Sevoflurane',
+  isoflurane: 'Isoflurane',
+  desflurane: 'Desflurane',
+  halothane: 'Halothane',
+  enflurane: 'Enflurane'
+});
+
+export const techniqueOptions = options(techniques, {
+  volatile: 'Volatile',
+  intravenous: 'Intravenous',
+  regional: 'Regional'
+});
+
+export const pneumoperitoneumOptions = options(pneumoperitoneums, {
+  none: 'None',
+  intraperitoneal: 'Intraperitoneal',
+  gynaecological: 'Gynaecological',
+  extraperitoneal: 'Extraperitoneal'
+});
+
+export const airwayOptions = options(airways, {
+  'tracheal-tube': 'Tracheal tube',
+  supraglottic: 'Supraglottic',
+  mask: 'Mask',
+  none: 'None'
+});
+
+export const vaporiserOptions = options(vaporiserModes, {
+  hold: 'Hold the target',
+  dial: 'Fixed dial',
+  off: 'Off'
+});
+
+export const machineKindOptions = options(machineKinds, {
+  'closed-circuit': 'Closed circuit',
+  circle: 'Circle system',
+  other: 'Other'
+});
+
+export const bodyModelOptions = options(bodyModels, {
+  eger: 'Eger’s adult, three tissues',
+  'reference-adult': 'Reference adult, organ tables',
+  'two-fat': 'Reference adult, two fat tissues'
+});
+
+export const warmingSetOptions = options(warmingSets, {
+  AR6: 'IPCC AR6 (2021)',
+  AR5: 'IPCC AR5 (2013)',
+  'literature-2012': 'Literature 2012',
+  custom: 'Figures of your own'
+});
+
+export const monitoringStandardOptions = options(monitoringStandards, {
+  'who-wfsa': 'WHO-WFSA (2018)',
+  asa: 'ASA basic monitoring',
+  'association-of-anaesthetists': 'Association of Anaesthetists (2021)',
+  cas: 'CAS (2023)',
+  anzca: 'ANZCA PG18 (2017)',
+  jsa: 'JSA (2019)'
+});
+
+export const monitorItemOptions = options(monitorItems, {
+  'pulse-oximetry': 'Pulse oximetry',
+  'non-invasive-blood-pressure': 'Non-invasive blood pressure',
+  ecg: 'ECG',
+  capnography: 'Capnography',
+  'inspired-oxygen': 'Inspired oxygen with low alarm',
+  'agent-concentration': 'Agent concentration',
+  'nitrous-oxide-concentration': 'Nitrous oxide concentration',
+  'airway-pressure': 'Airway pressure',
+  'exhaled-volume': 'Exhaled volume',
+  'disconnect-alarm': 'Disconnect alarm',
+  temperature: 'Temperature',
+  neuromuscular: 'Neuromuscular monitoring',
+  'processed-eeg': 'Processed EEG',
+  'arterial-blood-gas': 'Arterial blood gas'
+});
+
+const number = (
+  title: string,
+  unit: string,
+  min: number,
+  max: number,
+  words: string,
+  more: Partial<NumberField> = {}
+): NumberField => ({ kind: 'number', title, unit, min, max, words, ...more });
+
+const money = (title: string, per: string, words: string, more: Partial<MoneyField> = {}): MoneyField => ({
+  kind: 'money',
+  title,
+  per,
+  words,
+  ...more
+});
+
+const text = (title: string, words: string, maxLength = 200): TextField => ({ kind: 'text', title, words, maxLength });
+
+const flag = (title: string, words: string): FlagField => ({ kind: 'flag', title, words });
+
+const choice = (
+  title: string,
+  of: readonly ChoiceOption[] | 'machines' | 'flowPlans' | 'absorbents',
+  words: string
+) => ({ kind: 'choice', title, options: of, words }) as const;
+
+type Fields = Readonly<Record<string, Field>>;
+
+export const workbookFields = {
+  title: text('Title', 'What this workbook is called.'),
+  currency: text('Currency', 'Three-letter code of the currency of all prices.', 3),
+  priceYear: number('Price year', '', 1990, 2100, 'The year whose prices these are.', { whole: true })
+} as const satisfies Fields;
+
+export const siteFields = {
+  theatres: number('Theatres', '', 1, 500, 'Operating theatres in which the case mix is done.', { whole: true }),
+  theatreTemperatureC: number('Theatre temperature', '°C', 10, 35, 'Gas volumes are stated at this temperature.'),
+  ambientPressureKPa: number(
+    'Ambient pressure',
+    'kPa',
+    50,
+    110,
+    'MAC is a partial pressure: at altitude the same effect needs a higher concentration.'
+  ),
+  roomVolumeM3: number('Room volume', 'm³', 10, 2000, 'Volume of one theatre.'),
+  airChangesPerH: number('Air changes', '1/h', 0.1, 100, 'Air changes an hour in a theatre.'),
+  scavengingPercent: number('Scavenging', '%', 0, 100, 'Share of the spilled gas that the scavenging takes away.'),
+  monitoringStandard: choice(
+    'Monitoring standard',
+    monitoringStandardOptions,
+    'The published standard that the department follows; local rules come first.'
+  ),
+  facilityLevel: number('Facility level', '', 1, 3, 'WHO-WFSA level of the facility.', {
+    whole: true,
+    optional: true,
+    empty: 'all three levels are shown'
+  }),
+  electricityPricePerKWh: money('Electricity', 'per kWh', 'Price of electricity.'),
+  electricityKgCo2ePerKWh: number(
+    'Electricity, emissions',
+    'kg CO₂e/kWh',
+    0,
+    2,
+    'Emissions of the electricity that the site buys.'
+  ),
+  departmentFootprintTonnes: number(
+    'Department’s footprint',
+    't CO₂e/year',
+    0,
+    1e6,
+    'The department’s own yearly footprint, to show what share of it is saved.',
+    { optional: true, empty: 'no share is shown' }
+  )
+} as const satisfies Fields;
+
+export const accountingFields = {
+  warmingSet: choice('Warming potentials', warmingSetOptions, 'Published set of global warming potentials.'),
+  warmingHorizonYears: {
+    kind: 'choice',
+    title: 'Horizon',
+    numeric: true,
+    words: 'Years over which warming is compared; sets other than AR6 are published for 100 years.',
+    options: [
+      { id: '20', label: '20 years' },
+      { id: '100', label: '100 years' },
+      { id: '500', label: '500 years' }
+    ]
+  },
+  bodyModel: choice('Body model', bodyModelOptions, 'Published set of body compartments that takes up the agent.'),
+  discountRatePercent: number('Discount rate', '%', -100, 100, 'Real rate at which later money counts less.', {
+    aboveMin: true
+  }),
+  appraisalYears: number('Appraisal', 'years', 1, 60, 'Years over which the purchase is judged.', { whole: true }),
+  paybackLimitYears: number('Payback limit', 'years', 0, 60, 'A purchase has to have paid for itself by then.', {
+    aboveMin: true
+  }),
+  residualValue: choice(
+    'Residual value',
+    [
+      { id: 'none', label: 'None' },
+      { id: 'straight-line', label: 'Straight line' }
+    ],
+    'What a machine counts for at the end of the appraisal.'
+  ),
+  agentGrowthPercent: number('Agent prices grow', '%/year', -50, 50, 'Growth of agent prices beyond inflation.'),
+  serviceGrowthPercent: number('Service prices grow', '%/year', -50, 50, 'Growth of service prices beyond inflation.'),
+  carbonPricePerTonne: money('Carbon price', 'per t CO₂e', 'A shadow price of carbon; 0 leaves it out.'),
+  carbonGrowthPercent: number('Carbon price grows', '%/year', -50, 50, 'Growth of the carbon price.'),
+  recoveryMinuteValue: money(
+    'Recovery minute',
+    'per minute',
+    'Value of a minute of recovery time; 0 leaves it out, as the evidence that flow changes it is weak.'
+  )
+} as const satisfies Fields;
+
+export const agentFields = {
+  agent: choice('Agent', agentOptions, 'The agent, by its international name.'),
+  bottleMl: number('Bottle', 'mL', 1, 5000, 'Liquid in a bottle.'),
+  bottlePrice: money('Bottle price', 'per bottle', 'What the pharmacy pays for a bottle.'),
+  unusablePercent: number('Unusable', '%', 0, 50, 'Share of a bottle that stays in it or is spilled at filling.'),
+  bottlesBoughtPerYear: number('Bottles bought', 'a year', 0, 1e6, 'Bottles really bought in a year, to hold the estimate against.', {
+    optional: true,
+    empty: 'not compared with purchases'
+  }),
+  scaleToPurchases: flag('Scale to purchases', 'Scale this agent’s use in every scenario so that today’s meets the purchases.')
+} as const satisfies Fields;
+
+export const gasFields = {
+  oxygenPerM3: money('Oxygen', 'per m³', 'Price of piped oxygen, as gas.'),
+  airPerM3: money('Medical air', 'per m³', 'Price of medical air.'),
+  nitrousOxidePerKg: money('Nitrous oxide', 'per kg', 'Price of nitrous oxide.'),
+  nitrousOxideBoughtKgPerYear: number(
+    'Nitrous oxide bought',
+    'kg/year',
+    0,
+    1e6,
+    'Nitrous oxide really bought in a year; what is bought and not used counts as lost from the pipes.',
+    { optional: true, empty: 'losses are not counted' }
+  )
+} as const satisfies Fields;
+
+export const absorbentFields = {
+  name: text('Name', 'What the absorbent is called, by its kind.'),
+  capacityLPerKg: number('Capacity', 'L CO₂/kg', 1, 400, 'Carbon dioxide that a kilogram takes up in clinical use.'),
+  pricePerKg: money('Price', 'per kg', 'Price of the absorbent.'),
+  kgCo2ePerKg: number('Emissions', 'kg CO₂e/kg', 0, 100, 'Emissions of making it; no published figure was found.', {
+    optional: true,
+    empty: 'left out, and the report says so'
+  })
+} as const satisfies Fields;
+
+export const caseFields = {
+  name: text('Case group', 'What is done; use a group of alike cases, never a patient.'),
+  casesPerYear: number('Cases', 'a year', 0, 1e6, 'Cases of this group in a year.'),
+  minutes: number('Minutes', 'min', 0, 1440, 'Mean anaesthetic time with the breathing system in use.', { aboveMin: true }),
+  ageYears: number('Age', 'years', 0, 120, 'Typical age; the MAC formula holds from 1 year.'),
+  weightKg: number('Weight', 'kg', 1, 300, 'Typical weight; flows and compartments scale with it.'),
+  technique: choice('Technique', techniqueOptions, 'Volatile, intravenous or regional anaesthesia.'),
+  agent: {
+    kind: 'choice',
+    title: 'Agent',
+    words: 'The volatile agent; needed where the technique is volatile.',
+    options: agentOptions,
+    optional: true,
+    empty: 'none'
+  },
+  targetMac: number('Target', 'MAC', 0, 3, 'End-tidal target as a multiple of age-adjusted MAC, nitrous oxide included.', {
+    aboveMin: true,
+    optional: true,
+    empty: 'none'
+  }),
+  nitrousOxidePercent: number('Nitrous oxide', '%', 0, 79, 'Nitrous oxide in the fresh gas.'),
+  inspiredOxygenPercent: number('Inspired oxygen', '%', 21, 100, 'Inspired oxygen to be held.'),
+  pneumoperitoneum: choice(
+    'Pneumoperitoneum',
+    pneumoperitoneumOptions,
+    'Carbon dioxide insufflation, which raises the carbon dioxide to be absorbed.'
+  ),
+  neuromuscularBlock: flag('Blocker', 'Whether a neuromuscular blocker is given.'),
+  airway: choice('Airway', airwayOptions, 'How the airway is held.'),
+  measuredMlPerCase: number(
+    'Measured',
+    'mL/case',
+    0,
+    2000,
+    'Your own measured liquid agent per case today, e.g. from a machine’s log; it replaces the estimate.',
+    { optional: true, empty: 'estimated' }
+  )
+} as const satisfies Fields;
+
+export const planFields = { name: text('Flow plan', 'What the plan is called.') } as const satisfies Fields;
+
+export const phaseFields = {
+  name: text('Phase', 'What the phase is called.'),
+  minutes: number('Minutes', 'min', 0, 1440, 'How long the phase lasts.', {
+    aboveMin: true,
+    optional: true,
+    empty: 'the rest of the case'
+  }),
+  flowLPerMin: number('Fresh gas flow', 'L/min', 0, 20, 'Carrier flow set on the flowmeters.', { aboveMin: true }),
+  vaporiser: choice('Vaporiser', vaporiserOptions, 'Hold the target, sit at a fixed dial, or off.'),
+  dialPercent: number('Dial', '%', 0, 100, 'The setting with a fixed dial; an upper limit where the target is held.', {
+    aboveMin: true,
+    belowMax: true,
+    optional: true,
+    empty: 'up to the vaporiser’s maximum'
+  })
+} as const satisfies Fields;
+
+export const machineFields = {
+  name: text('Machine', 'A plain name; no maker’s name is needed.'),
+  kind: choice('Kind', machineKindOptions, 'How it returns gas to the patient.'),
+  circuitVolumeL: number('Circuit volume', 'L', 0.5, 30, 'Circle, absorber, bag and hoses.', {
+    optional: true,
+    empty: 'the published default'
+  }),
+  leakMlPerMin: number('Leak', 'mL/min', 0, 5000, 'Leak of the breathing system.'),
+  sampleMlPerMin: number('Gas sample', 'mL/min', 0, 1000, 'Flow that the gas monitor draws.'),
+  sampleReturned: flag('Sample returned', 'Whether the sampled gas goes back into the circuit.'),
+  minimumFlowLPerMin: number('Least flow', 'L/min', 0, 10, 'The least fresh gas flow that the machine gives.'),
+  absorbent: choice('Absorbent', 'absorbents', 'Absorbent that the machine uses.'),
+  powerW: number('Power', 'W', 0, 5000, 'Electrical power in use.', { optional: true, empty: 'the published default' }),
+  units: number('Units', '', 0, 500, 'How many there are, or would be bought.', { whole: true }),
+  unitPrice: money('Price', 'per unit', 'Purchase price of one.'),
+  tradeInPerUnit: money('Trade-in', 'per unit', 'What is paid for an old one handed in.'),
+  installationPerUnit: money('Installation', 'per unit', 'Installation and training.'),
+  servicePerUnitPerYear: money('Service', 'per unit and year', 'Yearly service.'),
+  lifeYears: number('Life', 'years', 1, 40, 'Planning life; replaced then, where the appraisal runs longer.', {
+    whole: true
+  })
+} as const satisfies Fields;
+
+export const scenarioFields = {
+  name: text('Scenario', 'What the scenario is called.'),
+  machine: choice('Machine', 'machines', 'The machine that is used.'),
+  flowPlan: choice('Flow plan', 'flowPlans', 'The plan that cases follow, unless a row has its own.'),
+  adoptionPercent: number('Adoption', '%', 0, 100, 'Share of the cases that follow the plan; the others stay as today.'),
+  capturePercent: number('Capture', '%', 0, 100, 'Share of the exhausted agent that is captured.'),
+  oneOffCost: money('One-off cost', '', 'Training and other cost once, now.'),
+  yearlyExtraCost: money('Extra cost', 'a year', 'Any other yearly cost; a minus sign for a saving.', { signed: true }),
+  recoveryMinutesSavedPerCase: number(
+    'Recovery saved',
+    'min/case',
+    -120,
+    120,
+    'Recovery minutes saved per case; counts only where a minute has a value.'
+  )
+} as const satisfies Fields;
+
+export const monitorFields = {
+  item: choice('Monitor', monitorItemOptions, 'The monitor.'),
+  theatresEquipped: number('Theatres equipped', '', 0, 500, 'Theatres that have it today.', { whole: true }),
+  unitPrice: money('Price', 'per theatre', 'Price of one.')
+} as const satisfies Fields;
+
+export const samplingFields = {
+  draws: number('Draws', '', 100, 100000, 'How many what-ifs are drawn.', { whole: true }),
+  seed: number('Seed', '', 0, 4294967295, 'The same seed gives the same bands.', { whole: true }),
+  shape: choice(
+    'Shape',
+    [
+      { id: 'pert', label: 'PERT' },
+      { id: 'triangular', label: 'Triangular' }
+    ],
+    'How values between low and high are weighted.'
+  ),
+  minutesTogether: flag('Minutes together', 'All cases longer or shorter together.'),
+  overBodyModels: flag('Over body models', 'Draw over the three body models instead of keeping the chosen one.')
+} as const satisfies Fields;

@@ -1,0 +1,33 @@
+import { findReferenceSet, referenceSets } from '#lib/calc/reference/reference-sets.ts';
+import { crossChecks } from './cross-checks.ts';
+import { quoted } from './field.ts';
+import { migrate } from './migrations.ts';
+import type { Issue, Workbook } from './workbook.ts';
+import { checkShape } from './workbook.ts';
+
+export type ParsedWorkbook =
+  | { readonly kind: 'workbook'; readonly workbook: Workbook }
+  /** Sound, but made with a reference set that this version does not have: to be read only, or moved on request. */
+  | { readonly kind: 'unknown-reference'; readonly workbook: Workbook; readonly sentence: string }
+  | { readonly kind: 'refused'; readonly issues: readonly Issue[] };
+
+/**
+ * A workbook from parsed JSON, of this version or an older one.
+ * @returns the workbook, or every issue with its path and a sentence; nothing is repaired or dropped.
+ */
+export function parseWorkbook(document: unknown): ParsedWorkbook {
+  const migrated = migrate(document);
+  if ('issues' in migrated) return { kind: 'refused', issues: migrated.issues };
+  const shaped = checkShape(migrated.document);
+  if ('issues' in shaped) return { kind: 'refused', issues: shaped.issues };
+  const issues = crossChecks(shaped.workbook);
+  if (issues.length > 0) return { kind: 'refused', issues };
+  const { referenceSet } = shaped.workbook;
+  if (findReferenceSet(referenceSet) === undefined)
+    return {
+      kind: 'unknown-reference',
+      workbook: shaped.workbook,
+      sentence: `Reference set: ${quoted(referenceSet)} was given; this version has ${referenceSets.map((set) => set.id).join(', ')}.`
+    };
+  return { kind: 'workbook', workbook: shaped.workbook };
+}

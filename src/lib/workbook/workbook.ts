@@ -1,0 +1,209 @@
+/** The document that the user edits, version 1, as a checked shape: structure here, limits in `fields.ts`. */
+import * as z from 'zod/mini';
+import type { EstimateInput, MonitorItem } from '#lib/calc/input.ts';
+import { agents, monitorItems } from '#lib/calc/input.ts';
+import type { Override } from '#lib/calc/reference/reference-set.ts';
+import type { Field } from './field.ts';
+import { quoted, refuse } from './field.ts';
+import {
+  absorbentFields,
+  accountingFields,
+  agentFields,
+  caseFields,
+  gasFields,
+  machineFields,
+  monitorFields,
+  phaseFields,
+  planFields,
+  samplingFields,
+  scenarioFields,
+  siteFields,
+  workbookFields
+} from './fields.ts';
+
+export const workbookFormat = 'vapour-ledger-workbook';
+export const workbookVersion = 1;
+
+/** The most that a workbook may hold; beyond it a file is refused. */
+export const limits = { caseMix: 2000, flowPlans: 50, scenarios: 50, phases: 12, machines: 50, absorbents: 20 } as const;
+
+/** The document. Every list entry carries a stable id, so that a cell keeps its path whatever moves. */
+export type Workbook = Omit<EstimateInput, 'reference'> & {
+  readonly format: typeof workbookFormat;
+  readonly version: typeof workbookVersion;
+  /** Id of the reference set that it was made with. */
+  readonly referenceSet: string;
+  /** Constants of the user's choosing, each with its reason. */
+  readonly overrides: readonly Override[];
+  /** Texts that could not be read, kept as typed, by cell path; the last good value stays in force. */
+  readonly keptTexts: Readonly<Record<string, string>>;
+};
+
+/** Something wrong in a document: where, and a sentence that says what was given and what is allowed. */
+export interface Issue {
+  readonly path: string;
+  readonly sentence: string;
+}
+
+const leaf = (field: Field) =>
+  z.custom<unknown>((value) => refuse(field, value) === null, {
+    error: (issue) => refuse(field, issue.input) ?? ''
+  });
+
+const shape = (fields: Readonly<Record<string, Field>>) =>
+  Object.fromEntries(Object.entries(fields).map(([key, field]) => [key, leaf(field)]));
+
+const idPattern = /^[a-z0-9]+(-[a-z0-9]+)*$/;
+const id = z.custom<string>((value) => typeof value === 'string' && idPattern.test(value) && value.length <= 80, {
+  error: (issue) => `Id: ${quoted(issue.input)} was given; allowed are small letters, digits and single hyphens.`
+});
+
+const amount = leaf({ kind: 'money', title: 'Amount', per: '', words: '' });
+const wholeUnits = leaf({ kind: 'number', title: 'Units', unit: '', min: 0, max: 500, whole: true, words: '' });
+const warming = leaf({ kind: 'number', title: 'Warming potential', unit: 'kg CO₂e/kg', min: 0, max: 50000, words: '' });
+const anyNumber = leaf({ kind: 'number', title: 'Value', unit: '', min: -1e12, max: 1e12, words: '' });
+
+const listOf = <S extends z.core.$ZodType>(what: string, entry: S, most: number, least = 0) =>
+  z
+    .array(entry)
+    .check(
+      z.refine((list: readonly unknown[]) => list.length <= most, {
+        error: (issue) => `${what}: ${(issue.input as readonly unknown[]).length} were given; allowed are at most ${most}.`
+      }),
+      z.refine((list: readonly unknown[]) => list.length >= least, {
+        error: () => `${what}: none was given; at least ${least} is needed.`
+      })
+    );
+
+const monitorItem = z.custom<MonitorItem>((value) => monitorItems.includes(value as MonitorItem), {
+  error: (issue) => `Monitor: ${quoted(issue.input)} was given; allowed is one of ${monitorItems.join(', ')}.`
+});
+
+const phase = z.strictObject(shape(phaseFields));
+
+const schema = z.strictObject({
+  format: z.literal(workbookFormat),
+  version: z.literal(workbookVersion),
+  referenceSet: z.string(),
+  ...shape(workbookFields),
+  site: z.strictObject(shape(siteFields)),
+  accounting: z.strictObject({
+    ...shape(accountingFields),
+    bodyModel: z._default(leaf(accountingFields.bodyModel), 'eger'),
+    residualValue: z._default(leaf(accountingFields.residualValue), 'none'),
+    customWarming: z._default(
+      z.strictObject(
+        Object.fromEntries([...agents, 'nitrous-oxide'].map((subject) => [subject, z.optional(warming)]))
+      ),
+      {}
+    )
+  }),
+  agents: listOf('Agents', z.strictObject(shape(agentFields)), agents.length),
+  gases: z.strictObject(shape(gasFields)),
+  absorbents: listOf('Absorbents', z.strictObject({ id, ...shape(absorbentFields) }), limits.absorbents, 1),
+  caseMix: listOf('Case groups', z.strictObject({ id, ...shape(caseFields) }), limits.caseMix),
+  flowPlans: listOf(
+    'Flow plans',
+    z.strictObject({ id, ...shape(planFields), phases: listOf('Phases', phase, limits.phases, 1) }),
+    limits.flowPlans,
+    1
+  ),
+  machines: listOf(
+    'Machines',
+    z.strictObject({
+      id,
+      ...shape(machineFields),
+      monitors: listOf('Monitors', monitorItem, monitorItems.length)
+    }),
+    limits.machines,
+    1
+  ),
+  scenarios: listOf(
+    'Scenarios',
+    z.strictObject({
+      id,
+      ...shape(scenarioFields),
+      baseline: z.boolean(),
+      flowPlanByCase: z.record(z.string(), z.string()),
+      agentSwitch: z.record(z.string(), z.string()),
+      unitsByYear: z.nullable(listOf('Units by year', wholeUnits, 61, 1)),
+      avoidedPurchases: z._default(
+        listOf(
+          'Avoided purchases',
+          z.strictObject({
+            year: leaf({ kind: 'number', title: 'Year', unit: '', min: 0, max: 60, whole: true, words: '' }),
+            units: wholeUnits,
+            unitPrice: amount
+          }),
+          61
+        ),
+        []
+      )
+    }),
+    limits.scenarios,
+    1
+  ),
+  monitors: listOf('Monitors', z.strictObject(shape(monitorFields)), monitorItems.length),
+  ranges: z.record(z.string(), z.strictObject({ low: anyNumber, high: anyNumber })),
+  sampling: z._default(z.strictObject(shape(samplingFields)), {
+    draws: 10000,
+    seed: 20260101,
+    shape: 'pert',
+    minutesTogether: false,
+    overBodyModels: true
+  }),
+  overrides: z._default(
+    listOf(
+      'Overrides',
+      z.strictObject({ constant: z.string(), value: anyNumber, unit: z.string(), reason: z.string() }),
+      500
+    ),
+    []
+  ),
+  keptTexts: z._default(z.record(z.string(), z.string()), {})
+});
+
+/** The path of a value in a document, with ids in place of the indices of keyed lists. */
+function pathWithIds(document: unknown, parts: readonly PropertyKey[]): string {
+  let here: unknown = document;
+  return parts
+    .map((part) => {
+      const next = (here as Record<PropertyKey, unknown> | null | undefined)?.[part];
+      const entry = next as { id?: unknown; agent?: unknown; item?: unknown } | null | undefined;
+      const key = Array.isArray(here) ? (entry?.id ?? entry?.agent ?? entry?.item) : undefined;
+      here = next;
+      return typeof key === 'string' && key !== '' ? key : String(part);
+    })
+    .join('.');
+}
+
+/** What is said of a structural mismatch that no field's own sentence covers. */
+function structuralSentence(issue: z.core.$ZodIssue): string {
+  switch (issue.code) {
+    case 'unrecognized_keys':
+      return `${issue.keys.map((key) => `“${key}”`).join(', ')}: no such field in a workbook of version ${workbookVersion}.`;
+    case 'invalid_type':
+      return `${quoted(issue.input)} was given; allowed is ${issue.expected === 'array' ? 'a list' : `a value of the kind ${issue.expected}`}.`;
+    case 'invalid_value':
+      return `${quoted(issue.input)} was given; allowed is ${issue.values.map(String).join(' or ')}.`;
+    default:
+      return issue.message;
+  }
+}
+
+/**
+ * Checks the structure and each single value of a parsed document; what one part says of another is checked in
+ * `cross-checks.ts`.
+ * @returns the workbook with the defaults of fields that version 1 lets be absent, or every issue found.
+ */
+export function checkShape(document: unknown): { readonly workbook: Workbook } | { readonly issues: readonly Issue[] } {
+  const result = schema.safeParse(document, { reportInput: true });
+  if (result.success) return { workbook: result.data as unknown as Workbook };
+  return {
+    issues: result.error.issues.map((issue) => ({
+      path: pathWithIds(document, issue.path) || 'workbook',
+      sentence:
+        issue.code === 'custom' && issue.message !== '' ? issue.message : structuralSentence(issue)
+    }))
+  };
+}
