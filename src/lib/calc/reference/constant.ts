@@ -17,6 +17,8 @@ export interface Source {
 /** Another published value for the same quantity, and why it is not the one in use. */
 export interface Alternative {
   readonly value: number;
+  /** The value as its source prints it, where that says more than the number, e.g. `15–20`. */
+  readonly printed?: string;
   readonly source: Source;
   readonly evidence: Evidence;
   readonly whyNot: string;
@@ -43,6 +45,10 @@ export interface Constant {
   readonly preferredBecause?: string;
   /** Ids of the constants that a computed one is derived from. */
   readonly parents?: readonly string[];
+  /** How a computed one follows from its parents, e.g. `V_fat / 2, where V_fat is body.reference-adult.fat.volume`. */
+  readonly derivation?: string;
+  /** Why the record is kept although no computation takes it: a check value, a comparison, a figure shown as a guide. */
+  readonly unusedBecause?: string;
   /** Present where the user put another value in place of the published one. */
   readonly override?: { readonly publishedValue: number; readonly reason: string };
 }

@@ -1,0 +1,80 @@
+/** Constants of physics and chemistry, of the gas laws and of dry air. */
+import { constant } from './constant.ts';
+
+export const gasConstant = constant({
+  id: 'gas-constant',
+  name: 'Molar gas constant',
+  value: 8.314462618,
+  printed: '8.314462618',
+  unit: 'J/(mol K)',
+  conditions: 'exact',
+  source: {
+    authors: 'CODATA',
+    title: 'Recommended values of the fundamental physical constants',
+    year: 2018
+  },
+  evidence: 'read',
+  kind: 'gas-constant'
+});
+
+export const standardAtmosphere = constant({
+  id: 'standard-atmosphere',
+  name: 'Standard atmosphere, the pressure at which MAC is stated',
+  value: 101.325,
+  printed: '101.325',
+  unit: 'kPa',
+  conditions: 'exact, by definition',
+  source: {
+    authors: 'General Conference on Weights and Measures',
+    title: 'Definition of the standard atmosphere',
+    year: 1954
+  },
+  evidence: 'memory',
+  kind: 'pressure'
+});
+
+export const zeroCelsius = constant({
+  id: 'zero-celsius',
+  name: 'Zero of the Celsius scale',
+  value: 273.15,
+  printed: '273.15',
+  unit: 'K',
+  conditions: 'exact, by definition',
+  source: {
+    authors: 'International Bureau of Weights and Measures',
+    title: 'The International System of Units',
+    locator: 'definition of the degree Celsius'
+  },
+  evidence: 'memory',
+  kind: 'temperature'
+});
+
+export const carbonDioxideMolarMass = constant({
+  id: 'carbon-dioxide.molar-mass',
+  name: 'Molar mass of carbon dioxide',
+  value: 44.01,
+  printed: '44.01',
+  unit: 'g/mol',
+  source: { authors: 'IUPAC', title: 'Standard atomic weights', locator: 'C, O' },
+  evidence: 'memory',
+  kind: 'molar-mass'
+});
+
+export const calciumHydroxideMolarMass = constant({
+  id: 'calcium-hydroxide.molar-mass',
+  name: 'Molar mass of calcium hydroxide',
+  value: 74.09,
+  printed: '74.09',
+  unit: 'g/mol',
+  source: { authors: 'IUPAC', title: 'Standard atomic weights', locator: 'Ca, O, H' },
+  evidence: 'memory',
+  kind: 'molar-mass'
+});
+
+export const physicalConstants = [
+  gasConstant,
+  standardAtmosphere,
+  zeroCelsius,
+  carbonDioxideMolarMass,
+  calciumHydroxideMolarMass
+];

@@ -1,0 +1,13 @@
+/** Every set that a workbook may name, oldest first. */
+import { referenceSet2026 } from './reference-set-2026-1.ts';
+import type { ReferenceSet } from './reference-set.ts';
+
+export const referenceSets: readonly ReferenceSet[] = [referenceSet2026];
+
+/** The set that a new workbook gets. */
+export const newestReferenceSet: ReferenceSet = referenceSet2026;
+
+/** The set with this id, or null where this version does not have it. */
+export function findReferenceSet(id: string): ReferenceSet | null {
+  return referenceSets.find((set) => set.id === id) ?? null;
+}
