@@ -1,0 +1,181 @@
+/** The ledger of one scenario's year at today's prices and full roll-out: eight lines and their sum. */
+import type { CostLine } from '../estimate-types.ts';
+import type { Agent, EstimateInput, Machine, Scenario } from '../input.ts';
+import { formula } from '../working/formula.ts';
+import type { Quantity, Reckoner } from '../working/reckoner.ts';
+import { costConsumables } from './consumables.ts';
+import type { AgentCost, ConsumableAmounts, Supplies } from './consumables.ts';
+import { Decimal, amount } from './decimal.ts';
+
+export const costLineNames = [
+  'agents',
+  'gases',
+  'absorbent',
+  'service',
+  'electricity',
+  'other',
+  'carbon',
+  'recovery'
+] as const satisfies readonly CostLine[];
+
+/** What one scenario's year uses up, adoption applied. */
+export interface YearlyAmounts extends ConsumableAmounts {
+  readonly electricityKWh: Quantity;
+  /** All emissions of the year, kg CO2e. */
+  readonly co2eKg: Quantity;
+  /** Recovery-room minutes that the scenario saves in the year; 0 for today's practice. */
+  readonly recoveryMinutes: Quantity;
+}
+
+export interface YearlyCost {
+  readonly byAgent: Readonly<Partial<Record<Agent, AgentCost>>>;
+  readonly lines: Readonly<Record<CostLine, Quantity<Decimal>>>;
+  readonly total: Quantity<Decimal>;
+}
+
+/** The cells with prices that the ledger needs. */
+export type Prices = Supplies & Pick<EstimateInput, 'site' | 'accounting'>;
+
+export const costOfService = formula<{ units: number; servicePerUnit: Decimal }, Decimal>({
+  id: 'money.cost-of-service',
+  yields: 'Cost of service in a year',
+  words: 'Machines, times the yearly service of one.',
+  expression: 'n * p',
+  inputs: {
+    units: { symbol: 'n', unit: '1', words: 'machines' },
+    servicePerUnit: { symbol: 'p', unit: 'currency', words: 'yearly service of one machine' }
+  },
+  unit: 'currency',
+  source: 'definition',
+  compute: ({ units, servicePerUnit }) => servicePerUnit.times(units)
+});
+
+export const costOfElectricity = formula<{ electricityKWh: number; pricePerKWh: Decimal }, Decimal>({
+  id: 'money.cost-of-electricity',
+  yields: 'Cost of electricity in a year',
+  words: 'Electricity used, times its price.',
+  expression: 'E * p',
+  inputs: {
+    electricityKWh: { symbol: 'E', unit: 'kWh', words: 'electricity used' },
+    pricePerKWh: { symbol: 'p', unit: 'currency/kWh', words: 'price of electricity' }
+  },
+  unit: 'currency',
+  source: 'definition',
+  compute: ({ electricityKWh, pricePerKWh }) => pricePerKWh.times(electricityKWh)
+});
+
+export const costOfCarbon = formula<{ co2eKg: number; pricePerTonne: Decimal }, Decimal>({
+  id: 'money.cost-of-carbon',
+  yields: 'Shadow cost of emissions in a year',
+  words:
+    'Emissions in tonnes, times the price put on a tonne. Nobody is billed for it; at a price of 0 it is left out.',
+  expression: 'm / 1000 * p',
+  inputs: {
+    co2eKg: { symbol: 'm', unit: 'kg', words: 'emissions as CO2e' },
+    pricePerTonne: { symbol: 'p', unit: 'currency/tonne', words: 'price put on a tonne of CO2e' }
+  },
+  unit: 'currency',
+  source: 'definition',
+  compute: ({ co2eKg, pricePerTonne }) => pricePerTonne.times(co2eKg).div(1000)
+});
+
+export const valueOfRecovery = formula<{ minutes: number; valuePerMinute: Decimal }, Decimal>({
+  id: 'money.value-of-recovery',
+  yields: 'Value of recovery minutes saved, as a negative cost',
+  words:
+    'Minutes saved in the recovery room, times the value put on one. Minutes seldom turn into money: the evidence is weak.',
+  expression: '-(t * p)',
+  inputs: {
+    minutes: { symbol: 't', unit: 'min', words: 'recovery minutes saved' },
+    valuePerMinute: { symbol: 'p', unit: 'currency/min', words: 'value put on a minute' }
+  },
+  unit: 'currency',
+  source: 'definition',
+  // Taken from 0, so that no saving is 0 and not −0.
+  compute: ({ minutes, valuePerMinute }) => new Decimal(0).minus(valuePerMinute.times(minutes))
+});
+
+export const yearlyCost = formula<Record<CostLine, Decimal>, Decimal>({
+  id: 'money.yearly-cost',
+  yields: 'Cost of a year',
+  words: 'All lines added up; recovery counts against the cost.',
+  expression: 'a + g + b + s + e + o + c + r',
+  inputs: {
+    agents: { symbol: 'a', unit: 'currency', words: 'agents' },
+    gases: { symbol: 'g', unit: 'currency', words: 'oxygen, air and nitrous oxide' },
+    absorbent: { symbol: 'b', unit: 'currency', words: 'absorbent' },
+    service: { symbol: 's', unit: 'currency', words: 'service' },
+    electricity: { symbol: 'e', unit: 'currency', words: 'electricity' },
+    other: { symbol: 'o', unit: 'currency', words: 'other yearly cost' },
+    carbon: { symbol: 'c', unit: 'currency', words: 'shadow cost of emissions' },
+    recovery: { symbol: 'r', unit: 'currency', words: 'recovery minutes saved (negative)' }
+  },
+  unit: 'currency',
+  source: 'definition',
+  compute: (lines) => costLineNames.reduce((sum, line) => sum.plus(lines[line]), new Decimal(0))
+});
+
+/**
+ * The ledger of one scenario's year.
+ *
+ * Lines are positive where they cost; `recovery` is zero or negative. Prices are those of today; growth is applied in
+ * the cash flow. Service is for all of the machine's units; a phased purchase is accounted for in the cash flow too.
+ *
+ * @throws MoneyInputError as `costConsumables`.
+ */
+export function costLines(
+  r: Reckoner,
+  {
+    prices,
+    scenario,
+    machine,
+    used
+  }: { prices: Prices; scenario: Scenario; machine: Machine; used: YearlyAmounts }
+): YearlyCost {
+  const { byAgent, agents, gases, absorbent } = costConsumables(r, prices, used);
+  const { site, accounting } = prices;
+  const lines: Record<CostLine, Quantity<Decimal>> = {
+    agents,
+    gases,
+    absorbent,
+    service: r.apply(costOfService, {
+      units: r.cell(machine.units, '1', 'machines', machine.id, 'units'),
+      servicePerUnit: r.cell(
+        amount(machine.servicePerUnitPerYear),
+        'currency',
+        'machines',
+        machine.id,
+        'servicePerUnitPerYear'
+      )
+    }),
+    electricity: r.apply(costOfElectricity, {
+      electricityKWh: used.electricityKWh,
+      pricePerKWh: r.cell(
+        amount(site.electricityPricePerKWh),
+        'currency/kWh',
+        'site',
+        'electricityPricePerKWh'
+      )
+    }),
+    other: r.cell(amount(scenario.yearlyExtraCost), 'currency', 'scenarios', scenario.id, 'yearlyExtraCost'),
+    carbon: r.apply(costOfCarbon, {
+      co2eKg: used.co2eKg,
+      pricePerTonne: r.cell(
+        amount(accounting.carbonPricePerTonne),
+        'currency/tonne',
+        'accounting',
+        'carbonPricePerTonne'
+      )
+    }),
+    recovery: r.apply(valueOfRecovery, {
+      minutes: used.recoveryMinutes,
+      valuePerMinute: r.cell(
+        amount(accounting.recoveryMinuteValue),
+        'currency/min',
+        'accounting',
+        'recoveryMinuteValue'
+      )
+    })
+  };
+  return { byAgent, lines, total: r.apply(yearlyCost, lines) };
+}

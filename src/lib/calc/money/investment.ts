@@ -1,0 +1,353 @@
+/**
+ * What a scenario pays outside its yearly cost, year by year: machines, installation, one-off cost, monitors and
+ * replacements, less trade-in, purchases avoided and what the machines are worth at the end.
+ */
+import type { Accounting, Machine, Scenario } from '../input.ts';
+import { formula } from '../working/formula.ts';
+import type { Quantity, Reckoner } from '../working/reckoner.ts';
+import { Decimal, amount } from './decimal.ts';
+import { sumOfAmounts } from './sum-of-amounts.ts';
+
+export const outlayKinds = [
+  'purchase',
+  'installation',
+  'tradeIn',
+  'oneOff',
+  'monitors',
+  'avoided',
+  'replacement',
+  'residual'
+] as const;
+export type OutlayKind = (typeof outlayKinds)[number];
+
+/** One year's outlay by kind, each as a positive amount; `tradeIn`, `avoided` and `residual` are taken off. */
+export interface Outlay {
+  readonly year: number;
+  readonly kinds: Readonly<Record<OutlayKind, Quantity<Decimal>>>;
+  readonly total: Quantity<Decimal>;
+}
+
+export interface Investment {
+  /** Year 0 first, up to the end of the appraisal. */
+  readonly outlays: readonly Outlay[];
+  /** All of it but replacements and residual value, undiscounted: what the decision itself costs. */
+  readonly initial: Quantity<Decimal>;
+  /** Share of the units in use in each year, 0 to 1: the share of the yearly saving that is reached. Year 0 has none. */
+  readonly shareInUse: readonly Quantity[];
+}
+
+export const purchaseOfUnits = formula<{ units: number; unitPrice: Decimal }, Decimal>({
+  id: 'money.purchase-of-units',
+  yields: 'Amount for units',
+  words: 'Units, times the amount for one.',
+  expression: 'n * p',
+  inputs: {
+    units: { symbol: 'n', unit: '1', words: 'units' },
+    unitPrice: { symbol: 'p', unit: 'currency', words: 'amount for one unit' }
+  },
+  unit: 'currency',
+  source: 'definition',
+  compute: ({ units, unitPrice }) => unitPrice.times(units)
+});
+
+export const replacementOfUnits = formula<
+  { units: readonly number[]; unitPrice: Decimal; installation: Decimal },
+  Decimal
+>({
+  id: 'money.replacement-of-units',
+  yields: 'Replacement of machines at the end of their life',
+  words:
+    'Units whose life ends in this year, times price and installation of a new one; nothing is traded in again.',
+  expression: 'sum(n) * (p + q)',
+  inputs: {
+    units: { symbol: 'n', unit: '1', words: 'units to be replaced' },
+    unitPrice: { symbol: 'p', unit: 'currency', words: 'price of a unit' },
+    installation: { symbol: 'q', unit: 'currency', words: 'installation of a unit' }
+  },
+  unit: 'currency',
+  source: 'definition',
+  compute: ({ units, unitPrice, installation }) =>
+    unitPrice.plus(installation).times(units.reduce((sum, next) => sum.plus(next), new Decimal(0)))
+});
+
+export const ageAtEnd = formula<{ appraisalYears: number; boughtInYear: number }>({
+  id: 'money.age-at-end',
+  yields: 'Age at the end of the appraisal',
+  words: 'Years from the purchase to the end of the appraisal.',
+  expression: 'T - y',
+  inputs: {
+    appraisalYears: { symbol: 'T', unit: 'year', words: 'length of the appraisal' },
+    boughtInYear: { symbol: 'y', unit: 'year', words: 'year of the purchase or of the last replacement' }
+  },
+  unit: 'year',
+  source: 'definition',
+  compute: ({ appraisalYears, boughtInYear }) => appraisalYears - boughtInYear
+});
+
+export const straightLineValue = formula<
+  { units: number; unitPrice: Decimal; ageYears: number; lifeYears: number },
+  Decimal
+>({
+  id: 'money.straight-line-value',
+  yields: 'Worth of machines at the end of the appraisal',
+  words: 'The price less straight-line wear over the life; installation is worth nothing afterwards.',
+  expression: 'n * p * max(0, 1 - a / L)',
+  inputs: {
+    units: { symbol: 'n', unit: '1', words: 'units' },
+    unitPrice: { symbol: 'p', unit: 'currency', words: 'price of a unit' },
+    ageYears: { symbol: 'a', unit: 'year', words: 'age at the end of the appraisal' },
+    lifeYears: { symbol: 'L', unit: 'year', words: 'life of a machine' }
+  },
+  unit: 'currency',
+  source: 'definition',
+  compute: ({ units, unitPrice, ageYears, lifeYears }) =>
+    unitPrice.times(units).times(Decimal.max(0, new Decimal(1).minus(new Decimal(ageYears).div(lifeYears))))
+});
+
+export const shareOfUnits = formula<{ bought: readonly number[]; needed: number }>({
+  id: 'money.share-of-units',
+  yields: 'Share of the machines in use',
+  words: 'Units bought up to the year before, over the units needed; never more than all.',
+  expression: 'N > 0 ? min(1, sum(n) / N) : 1',
+  inputs: {
+    bought: { symbol: 'n', unit: '1', words: 'units bought, year by year' },
+    needed: { symbol: 'N', unit: '1', words: 'units needed' }
+  },
+  unit: '1',
+  source: 'definition',
+  compute: ({ bought, needed }) =>
+    needed > 0 ? Math.min(1, bought.reduce((sum, next) => sum + next, 0) / needed) : 1
+});
+
+export const outlayOfYear = formula<Record<OutlayKind, Decimal>, Decimal>({
+  id: 'money.outlay-of-year',
+  yields: 'Outlay of the year',
+  words: 'What is paid for machines and once only, less what comes back.',
+  expression: 'p + q - t + o + m - v + r - w',
+  inputs: {
+    purchase: { symbol: 'p', unit: 'currency', words: 'machines bought' },
+    installation: { symbol: 'q', unit: 'currency', words: 'installation' },
+    tradeIn: { symbol: 't', unit: 'currency', words: 'trade-in of old machines' },
+    oneOff: { symbol: 'o', unit: 'currency', words: 'training and other one-off cost' },
+    monitors: { symbol: 'm', unit: 'currency', words: 'monitors that are required and lacking' },
+    avoided: { symbol: 'v', unit: 'currency', words: 'purchases avoided' },
+    replacement: { symbol: 'r', unit: 'currency', words: 'replacement at the end of life' },
+    residual: { symbol: 'w', unit: 'currency', words: 'worth of the machines at the end' }
+  },
+  unit: 'currency',
+  source: 'definition',
+  compute: (k) =>
+    k.purchase
+      .plus(k.installation)
+      .minus(k.tradeIn)
+      .plus(k.oneOff)
+      .plus(k.monitors)
+      .minus(k.avoided)
+      .plus(k.replacement)
+      .minus(k.residual)
+});
+
+export const initialInvestment = formula<
+  { outlays: readonly Decimal[]; replacements: readonly Decimal[]; residual: Decimal },
+  Decimal
+>({
+  id: 'money.initial-investment',
+  yields: 'Investment',
+  words:
+    'All outlays of the appraisal, undiscounted, without replacements and without the worth left at the end.',
+  expression: 'sum(o) - sum(r) + w',
+  inputs: {
+    outlays: { symbol: 'o', unit: 'currency', words: 'outlays, year by year' },
+    replacements: { symbol: 'r', unit: 'currency', words: 'replacements at the end of life' },
+    residual: { symbol: 'w', unit: 'currency', words: 'worth of the machines at the end' }
+  },
+  unit: 'currency',
+  source: 'definition',
+  compute: ({ outlays, replacements, residual }) => {
+    const all = outlays.reduce((sum, next) => sum.plus(next), new Decimal(0));
+    return replacements.reduce((sum, next) => sum.minus(next), all).plus(residual);
+  }
+});
+
+/** Units bought together, which age together. */
+interface Cohort {
+  readonly units: Quantity;
+  readonly boughtInYear: number;
+  /** Years within the appraisal in which the life of the units in place ends and new ones are bought. */
+  readonly replacedInYears: readonly number[];
+}
+
+/**
+ * The outlays of one scenario, over the years 0 … `appraisalYears`.
+ *
+ * - Units bought in year t are paid at its end (year 0: at once) and save from year t + 1 on. `unitsByYear` null: all of
+ *   the machine's units in year 0. `buysMachine` false (the scenario keeps today's machine, or is today's practice):
+ *   nothing bought, all in use from the start.
+ * - Each unit bought is installed, and one old machine is traded in for it.
+ * - One-off cost and `monitors` fall in year 0.
+ * - Units are replaced in the whole year nearest to each end of life before the end of the appraisal, price and
+ *   installation again.
+ * - `residualValue` straight-line: in the last year the price of the newest units less their wear comes back.
+ * - Purchases avoided count in their year; those after the end of the appraisal lie outside it.
+ */
+export function investment(
+  r: Reckoner,
+  {
+    scenario,
+    machine,
+    buysMachine,
+    monitors,
+    accounting
+  }: {
+    scenario: Scenario;
+    machine: Machine;
+    buysMachine: boolean;
+    monitors: Quantity<Decimal>;
+    accounting: Accounting;
+  }
+): Investment {
+  const horizonYears = accounting.appraisalYears;
+  const nothing = r.assumption(new Decimal(0), 'currency', 'Nothing of this kind falls in this year.');
+  const unitPrice = r.cell(amount(machine.unitPrice), 'currency', 'machines', machine.id, 'unitPrice');
+  const installation = r.cell(
+    amount(machine.installationPerUnit),
+    'currency',
+    'machines',
+    machine.id,
+    'installationPerUnit'
+  );
+  const tradeIn = r.cell(
+    amount(machine.tradeInPerUnit),
+    'currency',
+    'machines',
+    machine.id,
+    'tradeInPerUnit'
+  );
+  const needed = r.cell(machine.units, '1', 'machines', machine.id, 'units');
+
+  const bought: readonly Quantity[] = !buysMachine
+    ? []
+    : (scenario.unitsByYear?.map((units, year) =>
+        r.cell(units, '1', 'scenarios', scenario.id, 'unitsByYear', String(year))
+      ) ?? [needed]);
+  const cohorts: Cohort[] = bought.slice(0, horizonYears + 1).flatMap((units, boughtInYear) =>
+    r.value(units) > 0
+      ? [
+          {
+            units,
+            boughtInYear,
+            replacedInYears: replacementYears({ boughtInYear, lifeYears: machine.lifeYears, horizonYears })
+          }
+        ]
+      : []
+  );
+
+  const kindsOfYear = Array.from(
+    { length: horizonYears + 1 },
+    () => ({}) as Partial<Record<OutlayKind, Quantity<Decimal>>>
+  );
+  for (const { units, boughtInYear } of cohorts)
+    Object.assign(kindsOfYear[boughtInYear] as object, {
+      purchase: r.apply(purchaseOfUnits, { units, unitPrice }),
+      installation: r.apply(purchaseOfUnits, { units, unitPrice: installation }),
+      tradeIn: r.apply(purchaseOfUnits, { units, unitPrice: tradeIn })
+    });
+  Object.assign(kindsOfYear[0] as object, {
+    oneOff: r.cell(amount(scenario.oneOffCost), 'currency', 'scenarios', scenario.id, 'oneOffCost'),
+    monitors
+  });
+  kindsOfYear.forEach((kinds, year) => {
+    const avoided = avoidedInYear(r, scenario, year);
+    if (avoided !== null) kinds.avoided = avoided;
+    const due = cohorts
+      .filter(({ replacedInYears }) => replacedInYears.includes(year))
+      .map(({ units }) => units);
+    if (due.length > 0)
+      kinds.replacement = r.apply(replacementOfUnits, { units: due, unitPrice, installation });
+  });
+  if (accounting.residualValue === 'straight-line' && cohorts.length > 0)
+    (kindsOfYear[horizonYears] as Partial<Record<OutlayKind, Quantity<Decimal>>>).residual = worthAtEnd(
+      r,
+      cohorts,
+      { unitPrice, machine, horizonYears }
+    );
+
+  const outlays = kindsOfYear.map((given, year): Outlay => {
+    const kinds = Object.fromEntries(
+      outlayKinds.map((kind) => [kind, given[kind] ?? nothing])
+    ) as Outlay['kinds'];
+    const empty = Object.keys(given).length === 0;
+    return { year, kinds, total: empty ? nothing : r.apply(outlayOfYear, kinds) };
+  });
+  return {
+    outlays,
+    initial: r.apply(initialInvestment, {
+      outlays: outlays.map(({ total }) => total),
+      replacements: outlays.map(({ kinds }) => kinds.replacement),
+      residual: (outlays[horizonYears] as Outlay).kinds.residual
+    }),
+    shareInUse: buysMachine
+      ? outlays.map(({ year }) => r.apply(shareOfUnits, { bought: bought.slice(0, year), needed }))
+      : outlays.map(() =>
+          r.assumption(1, '1', 'No machine is bought: the scenario applies in full from the first year.')
+        )
+  };
+}
+
+/** Whole years, each later than the one before, in which units are replaced before the end of the appraisal. */
+function replacementYears({
+  boughtInYear,
+  lifeYears,
+  horizonYears
+}: {
+  boughtInYear: number;
+  lifeYears: number;
+  horizonYears: number;
+}): number[] {
+  const years: number[] = [];
+  for (let lives = 1; ; lives += 1) {
+    const year = Math.max((years.at(-1) ?? boughtInYear) + 1, boughtInYear + Math.round(lives * lifeYears));
+    if (year >= horizonYears) return years;
+    years.push(year);
+  }
+}
+
+function avoidedInYear(r: Reckoner, scenario: Scenario, year: number): Quantity<Decimal> | null {
+  const amounts = scenario.avoidedPurchases.flatMap((purchase, index) => {
+    if (purchase.year !== year) return [];
+    const cell = ['scenarios', scenario.id, 'avoidedPurchases', String(index)];
+    return [
+      r.apply(purchaseOfUnits, {
+        units: r.cell(purchase.units, '1', ...cell, 'units'),
+        unitPrice: r.cell(amount(purchase.unitPrice), 'currency', ...cell, 'unitPrice')
+      })
+    ];
+  });
+  return amounts.length === 0 ? null : r.apply(sumOfAmounts, { amounts });
+}
+
+function worthAtEnd(
+  r: Reckoner,
+  cohorts: readonly Cohort[],
+  {
+    unitPrice,
+    machine,
+    horizonYears
+  }: { unitPrice: Quantity<Decimal>; machine: Machine; horizonYears: number }
+): Quantity<Decimal> {
+  const lifeYears = r.cell(machine.lifeYears, 'year', 'machines', machine.id, 'lifeYears');
+  const appraisalYears = r.cell(horizonYears, 'year', 'accounting', 'appraisalYears');
+  const amounts = cohorts.map(({ units, boughtInYear, replacedInYears }) => {
+    const newest = replacedInYears.at(-1) ?? boughtInYear;
+    const ageYears = r.apply(ageAtEnd, {
+      appraisalYears,
+      boughtInYear: r.assumption(
+        newest,
+        'year',
+        `The units in place at the end were bought in year ${newest}.`
+      )
+    });
+    return r.apply(straightLineValue, { units, unitPrice, ageYears, lifeYears });
+  });
+  return r.apply(sumOfAmounts, { amounts });
+}

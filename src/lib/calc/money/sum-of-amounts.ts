@@ -1,0 +1,14 @@
+import { formula } from '../working/formula.ts';
+import { Decimal } from './decimal.ts';
+
+/** The sum of any number of amounts; of none, 0. */
+export const sumOfAmounts = formula<{ amounts: readonly Decimal[] }, Decimal>({
+  id: 'money.sum-of-amounts',
+  yields: 'Sum',
+  words: 'All amounts added up.',
+  expression: 'sum(a)',
+  inputs: { amounts: { symbol: 'a', unit: 'currency', words: 'the amounts' } },
+  unit: 'currency',
+  source: 'definition',
+  compute: ({ amounts }) => amounts.reduce((sum, next) => sum.plus(next), new Decimal(0))
+});

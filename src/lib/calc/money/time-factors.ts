@@ -1,0 +1,68 @@
+/**
+ * What a year's distance does to money. Year 0 is the day of the decision; year t is the t-th year after it, its flows
+ * counted at its end. The first year runs at today's prices, so year t's are (1 + g)^(t − 1) of them.
+ */
+import type { CostLine } from '../estimate-types.ts';
+import type { Accounting } from '../input.ts';
+import { formula } from '../working/formula.ts';
+import type { Quantity, Reckoner } from '../working/reckoner.ts';
+import { Decimal } from './decimal.ts';
+
+export interface YearFactors {
+  readonly year: number;
+  readonly discount: Quantity<Decimal>;
+  /** Price level of the lines that grow, against today's; empty in year 0, which has no running cost. */
+  readonly growth: Readonly<Partial<Record<CostLine, Quantity<Decimal>>>>;
+}
+
+export const discountFactor = formula<{ ratePercent: number; years: number }, Decimal>({
+  id: 'money.discount-factor',
+  yields: 'Discount factor',
+  words: 'What one unit of money of that year is worth on the day of the decision.',
+  expression: '1 / (1 + i / 100)^t',
+  inputs: {
+    ratePercent: { symbol: 'i', unit: '%', words: 'discount rate per year' },
+    years: { symbol: 't', unit: '1', words: 'years from the decision', testRange: [0, 60] }
+  },
+  unit: '1',
+  source: 'HM Treasury, The Green Book (discounting); definition',
+  compute: ({ ratePercent, years }) => new Decimal(1).div(rise(ratePercent).pow(years))
+});
+
+export const growthFactor = formula<{ growthPercent: number; years: number }, Decimal>({
+  id: 'money.growth-factor',
+  yields: 'Price level against today',
+  words: 'Growth compounds from the second year on: the first year is at today’s prices.',
+  expression: '(1 + g / 100)^(t - 1)',
+  inputs: {
+    growthPercent: { symbol: 'g', unit: '%', words: 'growth per year' },
+    years: { symbol: 't', unit: '1', words: 'years from the decision', testRange: [1, 60] }
+  },
+  unit: '1',
+  source: 'definition',
+  compute: ({ growthPercent, years }) => rise(growthPercent).pow(years - 1)
+});
+
+const rise = (percent: number): Decimal => new Decimal(percent).div(100).plus(1);
+
+const growing = {
+  agents: 'agentGrowthPercent',
+  service: 'serviceGrowthPercent',
+  carbon: 'carbonGrowthPercent'
+} as const satisfies Partial<Record<CostLine, keyof Accounting>>;
+
+/** The factors of the years 0 … `appraisalYears`, the same for all scenarios of a workbook. */
+export function timeFactors(r: Reckoner, accounting: Accounting): YearFactors[] {
+  const ratePercent = r.cell(accounting.discountRatePercent, '%', 'accounting', 'discountRatePercent');
+  return Array.from({ length: accounting.appraisalYears + 1 }, (_, year) => {
+    const years = r.assumption(year, '1', `Year ${year} of the appraisal.`);
+    const growth: Partial<Record<CostLine, Quantity<Decimal>>> = {};
+    if (year > 0)
+      for (const line of Object.keys(growing) as (keyof typeof growing)[])
+        growth[line] = r.apply(growthFactor, {
+          growthPercent: r.cell(accounting[growing[line]], '%', 'accounting', growing[line]),
+          years
+        });
+    return { year, discount: r.apply(discountFactor, { ratePercent, years }), growth };
+  });
+}
