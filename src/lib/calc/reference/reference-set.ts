@@ -1,4 +1,5 @@
 import type { Constant } from './constant.ts';
+import { derivations } from './derivations.ts';
 
 /**
  * A dated set of constants: a workbook names the one that it was made with, so that an old file keeps its old answer.
@@ -29,13 +30,32 @@ export function take(set: ReferenceSet, id: string): Constant {
   return found;
 }
 
-/** The set with the user's values in place; the published value and the reason stay on the record. */
+/**
+ * The set with the user's values in place; the published value and the reason stay on the record. What is computed
+ * from an overridden constant is computed anew and says so, unless the user overrode it too.
+ * @throws Error where an override names no constant of the set.
+ */
 export function withOverrides(set: ReferenceSet, overrides: readonly Override[]): ReferenceSet {
   if (overrides.length === 0) return set;
-  const constants = new Map(set.constants);
+  const changed: ReferenceSet = { ...set, constants: new Map(set.constants) };
+  const constants = changed.constants as Map<string, Constant>;
   for (const { constant: id, value, reason } of overrides) {
     const published = take(set, id);
     constants.set(id, { ...published, value, override: { publishedValue: published.value, reason } });
   }
-  return { ...set, constants };
+  for (const { yields, from, compute } of derivations) {
+    const published = constants.get(yields);
+    if (published === undefined || published.override !== undefined) continue;
+    const causes = Object.values(from).filter((id) => constants.get(id)?.override !== undefined);
+    if (causes.length === 0) continue;
+    constants.set(yields, {
+      ...published,
+      value: compute((id) => take(changed, id).value),
+      override: {
+        publishedValue: published.value,
+        reason: `Follows from another value for ${causes.join(', ')}.`
+      }
+    });
+  }
+  return changed;
 }

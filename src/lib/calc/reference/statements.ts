@@ -1,0 +1,102 @@
+/**
+ * What the sources say that is no number: restrictions, cautions, and where a limit or a figure is missing. Each in
+ * our own words, with the same discipline of source and evidence as the constants.
+ */
+import type { Evidence, Source } from './constant.ts';
+import { commonPractice, hseEh40, usLabel } from './sources.ts';
+
+export interface Statement {
+  /** Stable, e.g. `restriction.desflurane.european-union`. */
+  readonly id: string;
+  readonly statement: string;
+  readonly source: Source;
+  readonly evidence: Evidence;
+}
+
+const lowFlowCaution: Source = {
+  title: 'US prescribing information, sevoflurane; contested in Anesth Analg 2021;132:993',
+  container: 'Anesth Analg',
+  year: 2021,
+  locator: '132:993'
+};
+
+export const statements: readonly Statement[] = [
+  {
+    id: 'restriction.desflurane.european-union',
+    statement:
+      'In the European Union desflurane may not be used as an inhalation anaesthetic from 1 January 2026, except where it is strictly required on medical grounds, and the reason is documented.',
+    source: { title: 'Regulation (EU) 2024/573', year: 2024, locator: 'Article 13' },
+    evidence: 'second-hand'
+  },
+  {
+    id: 'restriction.desflurane.england',
+    statement: 'In England the use of desflurane is limited from 1 April 2024.',
+    source: { authors: 'NHS England', title: 'Guidance on desflurane', year: 2024 },
+    evidence: 'read'
+  },
+  {
+    id: 'restriction.desflurane.scotland',
+    statement: 'In Scotland desflurane has been off the national contract since February 2023.',
+    source: { authors: 'Scottish Government', title: 'Notices on desflurane', year: 2023 },
+    evidence: 'read'
+  },
+  {
+    id: 'caution.sevoflurane.low-flow',
+    statement:
+      'The US label of sevoflurane allows no more than 2 MAC-hours at 1 to less than 2 L/min of fresh gas and does not recommend flows below 1 L/min. Newer statements (ASA 2023; Feldman 2021) contest this for absorbents without strong base. The local label and local policy decide.',
+    source: lowFlowCaution,
+    evidence: 'read'
+  },
+  {
+    id: 'missing.absorbent-manufacture',
+    statement:
+      'No published figure was found for the emissions of making CO2 absorbent: the factor is an input, empty by default, and a report says so.',
+    source: { title: 'Literature search of this project', year: 2026 },
+    evidence: 'memory'
+  },
+  {
+    id: 'missing.exposure-limit.united-kingdom',
+    statement: 'The United Kingdom sets no exposure limit for sevoflurane or desflurane.',
+    source: hseEh40,
+    evidence: 'read'
+  },
+  {
+    id: 'missing.exposure-limit.germany',
+    statement: 'Germany sets no exposure limit for sevoflurane, isoflurane or desflurane.',
+    source: { title: 'DGUV Information 213-032', locator: '213-032' },
+    evidence: 'read'
+  },
+  {
+    id: 'caution.malignant-hyperthermia',
+    statement:
+      'A patient susceptible to malignant hyperthermia must not have a volatile agent, and is no case for low flow with one: such cases stay out of the case mix of a low-flow plan. The responsible clinician and local policy decide.',
+    source: usLabel('sevoflurane', 'contraindications'),
+    evidence: 'memory'
+  },
+  {
+    id: 'caution.asa-amendment',
+    statement:
+      'The ASA standard for basic monitoring was last amended in October 2025. That text was not available: the rules here follow an earlier one, quoted second-hand. Check the current text before you rely on them.',
+    source: {
+      authors: 'American Society of Anesthesiologists',
+      title: 'Standards for Basic Anesthetic Monitoring',
+      year: 2025,
+      locator: 'amendment of October 2025'
+    },
+    evidence: 'second-hand'
+  },
+  {
+    id: 'caution.standards-differ',
+    statement:
+      'Monitoring standards differ by country and are revised. The law, the local standard, the manufacturer’s instructions and the responsible clinician come before this list.',
+    source: commonPractice,
+    evidence: 'memory'
+  }
+];
+
+/** The statement with this id. @throws Error where there is none: a programmer's mistake. */
+export function statement(id: string): Statement {
+  const found = statements.find((candidate) => candidate.id === id);
+  if (found === undefined) throw new Error(`There is no statement “${id}”.`);
+  return found;
+}
