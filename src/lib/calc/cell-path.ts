@@ -48,7 +48,8 @@ function write(here: unknown, parts: readonly string[], value: unknown, path: st
     copy[index] = write(copy[index], rest, value, path);
     return copy;
   }
-  if (typeof here !== 'object' || here === null) throw new Error(`The path ${path} leads nowhere at “${part}”.`);
+  if (typeof here !== 'object' || here === null)
+    throw new Error(`The path ${path} leads nowhere at “${part}”.`);
   const copy = { ...(here as Record<string, unknown>) };
   const written = write(copy[part], rest, value, path);
   if (written === undefined) delete copy[part];

@@ -100,7 +100,13 @@ export type MonitoringLevel = 'required' | 'recommended' | 'suggested' | 'availa
 
 export interface MonitoringNeed {
   /** A monitor, or a measure that is not a device (then no price and no stock). */
-  item: MonitorItem | 'anaesthesia-provider' | 'leak-test' | 'absorbent-check' | 'sevoflurane-flow-caution' | 'co2-at-intubation';
+  item:
+    | MonitorItem
+    | 'anaesthesia-provider'
+    | 'leak-test'
+    | 'absorbent-check'
+    | 'sevoflurane-flow-caution'
+    | 'co2-at-intubation';
   level: MonitoringLevel;
   /** The standard's own word, e.g. `shall`. */
   word: string;

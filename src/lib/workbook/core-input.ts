@@ -10,6 +10,6 @@ import type { Workbook } from './workbook.ts';
  */
 export function coreInput(workbook: Workbook): EstimateInput {
   const set = findReferenceSet(workbook.referenceSet);
-  if (set === undefined) throw new Error(`There is no reference set “${workbook.referenceSet}”.`);
+  if (set === null) throw new Error(`There is no reference set “${workbook.referenceSet}”.`);
   return { ...workbook, reference: withOverrides(set, workbook.overrides) };
 }

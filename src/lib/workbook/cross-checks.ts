@@ -38,7 +38,8 @@ function uniqueIds(workbook: Workbook, report: Report): void {
   for (const [name, keys] of Object.entries(keyed)) {
     const seen = new Set<string>();
     for (const key of keys) {
-      if (seen.has(key)) report(`${name}.${key}`, `The id “${key}” stands more than once; each entry needs its own.`);
+      if (seen.has(key))
+        report(`${name}.${key}`, `The id “${key}” stands more than once; each entry needs its own.`);
       seen.add(key);
     }
   }
@@ -49,11 +50,18 @@ function caseRows(workbook: Workbook, report: Report): void {
   for (const row of workbook.caseMix) {
     const at = `caseMix.${row.id}`;
     if (row.technique !== 'volatile') continue;
-    if (row.agent === null) report(`${at}.agent`, `Agent: none was given; a volatile anaesthetic needs one of ${list(supplied)}.`);
+    if (row.agent === null)
+      report(`${at}.agent`, `Agent: none was given; a volatile anaesthetic needs one of ${list(supplied)}.`);
     else if (!supplied.has(row.agent))
-      report(`${at}.agent`, `Agent: “${row.agent}” has no entry among the agents on Prices; allowed is one of ${list(supplied)}.`);
+      report(
+        `${at}.agent`,
+        `Agent: “${row.agent}” has no entry among the agents on Prices; allowed is one of ${list(supplied)}.`
+      );
     if (row.targetMac === null)
-      report(`${at}.targetMac`, 'Target: none was given; a volatile anaesthetic needs a number above 0 to 3 MAC.');
+      report(
+        `${at}.targetMac`,
+        'Target: none was given; a volatile anaesthetic needs a number above 0 to 3 MAC.'
+      );
     if (row.ageYears < 1)
       report(
         `${at}.ageYears`,
@@ -78,7 +86,10 @@ function flowPlans(workbook: Workbook, report: Report): void {
       );
     plan.phases.forEach((phase, index) => {
       if (phase.vaporiser === 'dial' && phase.dialPercent === null)
-        report(`${at}.${index}.dialPercent`, 'Dial: none was given; a fixed dial needs a number above 0 to below 100 %.');
+        report(
+          `${at}.${index}.dialPercent`,
+          'Dial: none was given; a fixed dial needs a number above 0 to below 100 %.'
+        );
     });
   }
 }
@@ -108,20 +119,36 @@ function scenarios(workbook: Workbook, report: Report): void {
     const at = `scenarios.${scenario.id}`;
     const machine = machineById.get(scenario.machine);
     if (machine === undefined)
-      report(`${at}.machine`, `Machine: “${scenario.machine}” is not in the list; allowed is one of ${list(machineById.keys())}.`);
+      report(
+        `${at}.machine`,
+        `Machine: “${scenario.machine}” is not in the list; allowed is one of ${list(machineById.keys())}.`
+      );
     if (!plans.has(scenario.flowPlan))
-      report(`${at}.flowPlan`, `Flow plan: “${scenario.flowPlan}” is not in the list; allowed is one of ${list(plans)}.`);
+      report(
+        `${at}.flowPlan`,
+        `Flow plan: “${scenario.flowPlan}” is not in the list; allowed is one of ${list(plans)}.`
+      );
     for (const [caseId, planId] of Object.entries(scenario.flowPlanByCase)) {
-      if (!cases.has(caseId)) report(`${at}.flowPlanByCase.${caseId}`, `“${caseId}” is not the id of a case group.`);
+      if (!cases.has(caseId))
+        report(`${at}.flowPlanByCase.${caseId}`, `“${caseId}” is not the id of a case group.`);
       if (!plans.has(planId))
-        report(`${at}.flowPlanByCase.${caseId}`, `Flow plan: “${planId}” is not in the list; allowed is one of ${list(plans)}.`);
+        report(
+          `${at}.flowPlanByCase.${caseId}`,
+          `Flow plan: “${planId}” is not in the list; allowed is one of ${list(plans)}.`
+        );
     }
     for (const [from, to] of Object.entries(scenario.agentSwitch)) {
       for (const agent of [from, to])
         if (!(agents as readonly string[]).includes(agent))
-          report(`${at}.agentSwitch.${from}`, `Agent: ${quoted(agent)} was given; allowed is one of ${list(agents)}.`);
+          report(
+            `${at}.agentSwitch.${from}`,
+            `Agent: ${quoted(agent)} was given; allowed is one of ${list(agents)}.`
+          );
       if (!supplied.has(to))
-        report(`${at}.agentSwitch.${from}`, `Agent: “${to}” has no entry among the agents on Prices; allowed is one of ${list(supplied)}.`);
+        report(
+          `${at}.agentSwitch.${from}`,
+          `Agent: “${to}” has no entry among the agents on Prices; allowed is one of ${list(supplied)}.`
+        );
     }
     const bought = scenario.unitsByYear?.reduce((sum, units) => sum + units, 0);
     if (bought !== undefined && machine !== undefined && bought !== machine.units)
@@ -142,26 +169,34 @@ function accounting(workbook: Workbook, report: Report): void {
   if (warmingSet === 'custom')
     for (const { agent } of workbook.agents)
       if (customWarming[agent] === undefined)
-        report(`accounting.customWarming.${agent}`, `Warming potential of ${agent}: none was given; a set of your own needs one for each agent on Prices.`);
+        report(
+          `accounting.customWarming.${agent}`,
+          `Warming potential of ${agent}: none was given; a set of your own needs one for each agent on Prices.`
+        );
 }
 
 function ranges(workbook: Workbook, report: Report): void {
   for (const [path, { low, high }] of Object.entries(workbook.ranges)) {
     const value = readCell(workbook, path);
-    const mode = typeof value === 'number' ? value : typeof value === 'string' && value !== '' ? Number(value) : NaN;
+    const mode =
+      typeof value === 'number' ? value : typeof value === 'string' && value !== '' ? Number(value) : NaN;
     if (!Number.isFinite(mode)) {
       report(`ranges.${path}`, `“${path}” is not a cell with a number, so it cannot have a range.`);
       continue;
     }
-    if (low > high) report(`ranges.${path}`, `Range: low ${low} and high ${high} were given; low is at most high.`);
+    if (low > high)
+      report(`ranges.${path}`, `Range: low ${low} and high ${high} were given; low is at most high.`);
     else if (mode < low || mode > high)
-      report(`ranges.${path}`, `Range: ${low} to ${high} was given; it has to hold the cell’s own value, ${mode}.`);
+      report(
+        `ranges.${path}`,
+        `Range: ${low} to ${high} was given; it has to hold the cell’s own value, ${mode}.`
+      );
   }
 }
 
 function overrides(workbook: Workbook, report: Report): void {
   const set = findReferenceSet(workbook.referenceSet);
-  if (set === undefined) return;
+  if (set === null) return;
   for (const override of workbook.overrides) {
     const sentence = checkOverride(set, override);
     if (sentence !== null) report(`overrides.${override.constant}`, sentence);

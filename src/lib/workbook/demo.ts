@@ -18,19 +18,143 @@ const adult: Omit<CaseRow, 'id' | 'name' | 'casesPerYear' | 'minutes'> = {
 };
 
 const caseMix: readonly CaseRow[] = [
-  { ...adult, id: 'lap-chole', name: 'Laparoscopic cholecystectomy', casesPerYear: 420, minutes: 75, pneumoperitoneum: 'intraperitoneal' },
-  { ...adult, id: 'lap-hernia', name: 'Laparoscopic hernia repair', casesPerYear: 260, minutes: 80, ageYears: 56, weightKg: 80, pneumoperitoneum: 'extraperitoneal' },
-  { ...adult, id: 'lap-append', name: 'Laparoscopic appendicectomy', casesPerYear: 190, minutes: 60, ageYears: 28, weightKg: 72, pneumoperitoneum: 'intraperitoneal' },
-  { ...adult, id: 'lap-colon', name: 'Laparoscopic bowel resection', casesPerYear: 130, minutes: 190, ageYears: 67, weightKg: 76, agent: 'desflurane', targetMac: 0.9, pneumoperitoneum: 'intraperitoneal' },
-  { ...adult, id: 'lap-gynae', name: 'Gynaecological laparoscopy', casesPerYear: 310, minutes: 70, ageYears: 36, weightKg: 68, pneumoperitoneum: 'gynaecological' },
-  { ...adult, id: 'lap-bariatric', name: 'Laparoscopic weight-loss surgery', casesPerYear: 85, minutes: 110, ageYears: 44, weightKg: 128, agent: 'desflurane', targetMac: 0.9, pneumoperitoneum: 'intraperitoneal' },
-  { ...adult, id: 'open-abdomen', name: 'Open abdominal surgery', casesPerYear: 140, minutes: 165, ageYears: 64, weightKg: 77 },
-  { ...adult, id: 'breast', name: 'Breast surgery', casesPerYear: 240, minutes: 85, ageYears: 58, weightKg: 70, neuromuscularBlock: false, airway: 'supraglottic' },
-  { ...adult, id: 'fracture', name: 'Fracture fixation', casesPerYear: 280, minutes: 95, ageYears: 52, weightKg: 76, targetMac: 0.9 },
-  { ...adult, id: 'lap-child', name: 'Child, laparoscopic appendicectomy', casesPerYear: 60, minutes: 55, ageYears: 9, weightKg: 30, pneumoperitoneum: 'intraperitoneal' },
-  { ...adult, id: 'child-day', name: 'Child, day surgery', casesPerYear: 330, minutes: 35, ageYears: 4, weightKg: 17, neuromuscularBlock: false, airway: 'supraglottic', nitrousOxidePercent: 50 },
-  { ...adult, id: 'thyroid', name: 'Neck surgery, intravenous', casesPerYear: 120, minutes: 120, technique: 'intravenous', agent: null, targetMac: null },
-  { ...adult, id: 'hip', name: 'Hip replacement, spinal', casesPerYear: 210, minutes: 90, ageYears: 72, technique: 'regional', agent: null, targetMac: null, neuromuscularBlock: false, airway: 'none' }
+  {
+    ...adult,
+    id: 'lap-chole',
+    name: 'Laparoscopic cholecystectomy',
+    casesPerYear: 420,
+    minutes: 75,
+    pneumoperitoneum: 'intraperitoneal'
+  },
+  {
+    ...adult,
+    id: 'lap-hernia',
+    name: 'Laparoscopic hernia repair',
+    casesPerYear: 260,
+    minutes: 80,
+    ageYears: 56,
+    weightKg: 80,
+    pneumoperitoneum: 'extraperitoneal'
+  },
+  {
+    ...adult,
+    id: 'lap-append',
+    name: 'Laparoscopic appendicectomy',
+    casesPerYear: 190,
+    minutes: 60,
+    ageYears: 28,
+    weightKg: 72,
+    pneumoperitoneum: 'intraperitoneal'
+  },
+  {
+    ...adult,
+    id: 'lap-colon',
+    name: 'Laparoscopic bowel resection',
+    casesPerYear: 130,
+    minutes: 190,
+    ageYears: 67,
+    weightKg: 76,
+    agent: 'desflurane',
+    targetMac: 0.9,
+    pneumoperitoneum: 'intraperitoneal'
+  },
+  {
+    ...adult,
+    id: 'lap-gynae',
+    name: 'Gynaecological laparoscopy',
+    casesPerYear: 310,
+    minutes: 70,
+    ageYears: 36,
+    weightKg: 68,
+    pneumoperitoneum: 'gynaecological'
+  },
+  {
+    ...adult,
+    id: 'lap-bariatric',
+    name: 'Laparoscopic weight-loss surgery',
+    casesPerYear: 85,
+    minutes: 110,
+    ageYears: 44,
+    weightKg: 128,
+    agent: 'desflurane',
+    targetMac: 0.9,
+    pneumoperitoneum: 'intraperitoneal'
+  },
+  {
+    ...adult,
+    id: 'open-abdomen',
+    name: 'Open abdominal surgery',
+    casesPerYear: 140,
+    minutes: 165,
+    ageYears: 64,
+    weightKg: 77
+  },
+  {
+    ...adult,
+    id: 'breast',
+    name: 'Breast surgery',
+    casesPerYear: 240,
+    minutes: 85,
+    ageYears: 58,
+    weightKg: 70,
+    neuromuscularBlock: false,
+    airway: 'supraglottic'
+  },
+  {
+    ...adult,
+    id: 'fracture',
+    name: 'Fracture fixation',
+    casesPerYear: 280,
+    minutes: 95,
+    ageYears: 52,
+    weightKg: 76,
+    targetMac: 0.9
+  },
+  {
+    ...adult,
+    id: 'lap-child',
+    name: 'Child, laparoscopic appendicectomy',
+    casesPerYear: 60,
+    minutes: 55,
+    ageYears: 9,
+    weightKg: 30,
+    pneumoperitoneum: 'intraperitoneal'
+  },
+  {
+    ...adult,
+    id: 'child-day',
+    name: 'Child, day surgery',
+    casesPerYear: 330,
+    minutes: 35,
+    ageYears: 4,
+    weightKg: 17,
+    neuromuscularBlock: false,
+    airway: 'supraglottic',
+    nitrousOxidePercent: 50
+  },
+  {
+    ...adult,
+    id: 'thyroid',
+    name: 'Neck surgery, intravenous',
+    casesPerYear: 120,
+    minutes: 120,
+    technique: 'intravenous',
+    agent: null,
+    targetMac: null
+  },
+  {
+    ...adult,
+    id: 'hip',
+    name: 'Hip replacement, spinal',
+    casesPerYear: 210,
+    minutes: 90,
+    ageYears: 72,
+    technique: 'regional',
+    agent: null,
+    targetMac: null,
+    neuromuscularBlock: false,
+    airway: 'none'
+  }
 ];
 
 const phase = (name: string, minutes: number | null, flowLPerMin: number): Phase => ({
@@ -94,20 +218,57 @@ export function demoWorkbook(): Workbook {
       departmentFootprintTonnes: 160
     },
     agents: [
-      { agent: 'sevoflurane', bottleMl: 250, bottlePrice: '118.00', unusablePercent: 1, bottlesBoughtPerYear: 232, scaleToPurchases: false },
-      { agent: 'desflurane', bottleMl: 240, bottlePrice: '104.00', unusablePercent: 1, bottlesBoughtPerYear: 98, scaleToPurchases: false }
+      {
+        agent: 'sevoflurane',
+        bottleMl: 250,
+        bottlePrice: '118.00',
+        unusablePercent: 1,
+        bottlesBoughtPerYear: 232,
+        scaleToPurchases: false
+      },
+      {
+        agent: 'desflurane',
+        bottleMl: 240,
+        bottlePrice: '104.00',
+        unusablePercent: 1,
+        bottlesBoughtPerYear: 98,
+        scaleToPurchases: false
+      }
     ],
-    gases: { oxygenPerM3: '0.90', airPerM3: '0.05', nitrousOxidePerKg: '4.00', nitrousOxideBoughtKgPerYear: 180 },
+    gases: {
+      oxygenPerM3: '0.90',
+      airPerM3: '0.05',
+      nitrousOxidePerKg: '4.00',
+      nitrousOxideBoughtKgPerYear: 180
+    },
     absorbents: [
       { id: 'soda-lime', name: 'Soda lime', capacityLPerKg: 120, pricePerKg: '9.00', kgCo2ePerKg: null },
-      { id: 'alkali-free', name: 'Alkali-free lime', capacityLPerKg: 66, pricePerKg: '17.00', kgCo2ePerKg: null }
+      {
+        id: 'alkali-free',
+        name: 'Alkali-free lime',
+        capacityLPerKg: 66,
+        pricePerKg: '17.00',
+        kgCo2ePerKg: null
+      }
     ],
     caseMix,
     flowPlans: [
-      { id: 'usual', name: 'Usual practice', phases: [phase('Wash-in', 10, 6), phase('Maintenance', null, 2)] },
+      {
+        id: 'usual',
+        name: 'Usual practice',
+        phases: [phase('Wash-in', 10, 6), phase('Maintenance', null, 2)]
+      },
       { id: 'low', name: 'Low flow', phases: [phase('Wash-in', 5, 6), phase('Maintenance', null, 1)] },
-      { id: 'minimal', name: 'Minimal flow', phases: [phase('Wash-in', 4, 6), phase('Maintenance', null, 0.5)] },
-      { id: 'closed', name: 'Closed circuit', phases: [phase('Wash-in', 3, 4), phase('Maintenance', null, 0.3)] }
+      {
+        id: 'minimal',
+        name: 'Minimal flow',
+        phases: [phase('Wash-in', 4, 6), phase('Maintenance', null, 0.5)]
+      },
+      {
+        id: 'closed',
+        name: 'Closed circuit',
+        phases: [phase('Wash-in', 3, 4), phase('Maintenance', null, 0.3)]
+      }
     ],
     machines: [
       { ...machine, id: 'm-old', name: 'Machines of today' },
@@ -144,9 +305,35 @@ export function demoWorkbook(): Workbook {
     ],
     scenarios: [
       { ...scenario, id: 'today', name: 'Today', baseline: true, machine: 'm-old', flowPlan: 'usual' },
-      { ...scenario, id: 'habit', name: 'Low flow, same machines', machine: 'm-old', flowPlan: 'low', adoptionPercent: 70, oneOffCost: '3000.00' },
-      { ...scenario, id: 'circle', name: 'Circle system B, minimal flow', machine: 'm-circle', flowPlan: 'minimal', adoptionPercent: 85, agentSwitch: { desflurane: 'sevoflurane' }, oneOffCost: '4000.00' },
-      { ...scenario, id: 'closed', name: 'Closed-circuit A', machine: 'm-closed', flowPlan: 'closed', adoptionPercent: 90, agentSwitch: { desflurane: 'sevoflurane' }, oneOffCost: '5000.00' }
+      {
+        ...scenario,
+        id: 'habit',
+        name: 'Low flow, same machines',
+        machine: 'm-old',
+        flowPlan: 'low',
+        adoptionPercent: 70,
+        oneOffCost: '3000.00'
+      },
+      {
+        ...scenario,
+        id: 'circle',
+        name: 'Circle system B, minimal flow',
+        machine: 'm-circle',
+        flowPlan: 'minimal',
+        adoptionPercent: 85,
+        agentSwitch: { desflurane: 'sevoflurane' },
+        oneOffCost: '4000.00'
+      },
+      {
+        ...scenario,
+        id: 'closed',
+        name: 'Closed-circuit A',
+        machine: 'm-closed',
+        flowPlan: 'closed',
+        adoptionPercent: 90,
+        agentSwitch: { desflurane: 'sevoflurane' },
+        oneOffCost: '5000.00'
+      }
     ],
     monitors: [
       { item: 'pulse-oximetry', theatresEquipped: 4, unitPrice: '900.00' },

@@ -60,7 +60,15 @@ export interface FlagField extends FieldBase {
   readonly kind: 'flag';
 }
 
-export type Field = NumberField | MoneyField | TextField | ChoiceField | FlagField;
+/** A few whole numbers in one cell, such as units bought in this year and the next ones. */
+export interface ListField extends FieldBase {
+  readonly kind: 'list';
+  readonly max: number;
+  readonly maxLength: number;
+  readonly empty: string;
+}
+
+export type Field = NumberField | MoneyField | TextField | ChoiceField | FlagField | ListField;
 
 const decimalText = /^-?\d{1,15}(\.\d{1,10})?$/;
 
@@ -93,11 +101,17 @@ export function allowed(field: Field): string {
         : `the id of an entry in ${field.options}`;
     case 'flag':
       return 'yes or no';
+    case 'list':
+      return `whole numbers from 0 to ${field.max}, at most ${field.maxLength} of them, or an empty cell`;
   }
 }
 
 const fits = (field: Field, value: unknown): boolean => {
-  if (value === null) return (field.kind === 'number' || field.kind === 'choice') && field.optional === true;
+  if (value === null)
+    return (
+      field.kind === 'list' ||
+      ((field.kind === 'number' || field.kind === 'choice') && field.optional === true)
+    );
   switch (field.kind) {
     case 'number':
       return (
@@ -108,7 +122,11 @@ const fits = (field: Field, value: unknown): boolean => {
         (!field.whole || Number.isInteger(value))
       );
     case 'money':
-      return typeof value === 'string' && decimalText.test(value) && (field.signed === true || !value.startsWith('-'));
+      return (
+        typeof value === 'string' &&
+        decimalText.test(value) &&
+        (field.signed === true || !value.startsWith('-'))
+      );
     case 'text':
       return typeof value === 'string' && value.trim() !== '' && value.length <= field.maxLength;
     case 'choice':
@@ -118,10 +136,19 @@ const fits = (field: Field, value: unknown): boolean => {
       );
     case 'flag':
       return typeof value === 'boolean';
+    case 'list':
+      return (
+        Array.isArray(value) &&
+        value.length > 0 &&
+        value.length <= field.maxLength &&
+        value.every((each) => Number.isInteger(each) && each >= 0 && each <= field.max)
+      );
   }
 };
 
 /** Why a value does not fit a field, as a sentence with the value and what is allowed; null where it fits. */
 export function refuse(field: Field, value: unknown): string | null {
-  return fits(field, value) ? null : `${field.title}: ${quoted(value)} was given; allowed is ${allowed(field)}.`;
+  return fits(field, value)
+    ? null
+    : `${field.title}: ${quoted(value)} was given; allowed is ${allowed(field)}.`;
 }

@@ -13,8 +13,10 @@ import {
 } from '#lib/calc/input.ts';
 import type { ChoiceOption, Field, FlagField, MoneyField, NumberField, TextField } from './field.ts';
 
-const options = <Id extends string>(ids: readonly Id[], labels: Record<Id, string>): readonly ChoiceOption[] =>
-  ids.map((id) => ({ id, label: labels[id] }));
+const options = <Id extends string>(
+  ids: readonly Id[],
+  labels: Record<Id, string>
+): readonly ChoiceOption[] => ids.map((id) => ({ id, label: labels[id] }));
 
 export const agentOptions = options(agents, {
   sevoflurane: 'Sevoflurane',
@@ -112,7 +114,12 @@ const money = (title: string, per: string, words: string, more: Partial<MoneyFie
   ...more
 });
 
-const text = (title: string, words: string, maxLength = 200): TextField => ({ kind: 'text', title, words, maxLength });
+const text = (title: string, words: string, maxLength = 200): TextField => ({
+  kind: 'text',
+  title,
+  words,
+  maxLength
+});
 
 const flag = (title: string, words: string): FlagField => ({ kind: 'flag', title, words });
 
@@ -131,8 +138,16 @@ export const workbookFields = {
 } as const satisfies Fields;
 
 export const siteFields = {
-  theatres: number('Theatres', '', 1, 500, 'Operating theatres in which the case mix is done.', { whole: true }),
-  theatreTemperatureC: number('Theatre temperature', '°C', 10, 35, 'Gas volumes are stated at this temperature.'),
+  theatres: number('Theatres', '', 1, 500, 'Operating theatres in which the case mix is done.', {
+    whole: true
+  }),
+  theatreTemperatureC: number(
+    'Theatre temperature',
+    '°C',
+    10,
+    35,
+    'Gas volumes are stated at this temperature.'
+  ),
   ambientPressureKPa: number(
     'Ambient pressure',
     'kPa',
@@ -142,7 +157,13 @@ export const siteFields = {
   ),
   roomVolumeM3: number('Room volume', 'm³', 10, 2000, 'Volume of one theatre.'),
   airChangesPerH: number('Air changes', '1/h', 0.1, 100, 'Air changes an hour in a theatre.'),
-  scavengingPercent: number('Scavenging', '%', 0, 100, 'Share of the spilled gas that the scavenging takes away.'),
+  scavengingPercent: number(
+    'Scavenging',
+    '%',
+    0,
+    100,
+    'Share of the spilled gas that the scavenging takes away.'
+  ),
   monitoringStandard: choice(
     'Monitoring standard',
     monitoringStandardOptions,
@@ -184,14 +205,34 @@ export const accountingFields = {
       { id: '500', label: '500 years' }
     ]
   },
-  bodyModel: choice('Body model', bodyModelOptions, 'Published set of body compartments that takes up the agent.'),
-  discountRatePercent: number('Discount rate', '%', -100, 100, 'Real rate at which later money counts less.', {
-    aboveMin: true
+  bodyModel: choice(
+    'Body model',
+    bodyModelOptions,
+    'Published set of body compartments that takes up the agent.'
+  ),
+  discountRatePercent: number(
+    'Discount rate',
+    '%',
+    -100,
+    100,
+    'Real rate at which later money counts less.',
+    {
+      aboveMin: true
+    }
+  ),
+  appraisalYears: number('Appraisal', 'years', 1, 60, 'Years over which the purchase is judged.', {
+    whole: true
   }),
-  appraisalYears: number('Appraisal', 'years', 1, 60, 'Years over which the purchase is judged.', { whole: true }),
-  paybackLimitYears: number('Payback limit', 'years', 0, 60, 'A purchase has to have paid for itself by then.', {
-    aboveMin: true
-  }),
+  paybackLimitYears: number(
+    'Payback limit',
+    'years',
+    0,
+    60,
+    'A purchase has to have paid for itself by then.',
+    {
+      aboveMin: true
+    }
+  ),
   residualValue: choice(
     'Residual value',
     [
@@ -200,8 +241,20 @@ export const accountingFields = {
     ],
     'What a machine counts for at the end of the appraisal.'
   ),
-  agentGrowthPercent: number('Agent prices grow', '%/year', -50, 50, 'Growth of agent prices beyond inflation.'),
-  serviceGrowthPercent: number('Service prices grow', '%/year', -50, 50, 'Growth of service prices beyond inflation.'),
+  agentGrowthPercent: number(
+    'Agent prices grow',
+    '%/year',
+    -50,
+    50,
+    'Growth of agent prices beyond inflation.'
+  ),
+  serviceGrowthPercent: number(
+    'Service prices grow',
+    '%/year',
+    -50,
+    50,
+    'Growth of service prices beyond inflation.'
+  ),
   carbonPricePerTonne: money('Carbon price', 'per t CO₂e', 'A shadow price of carbon; 0 leaves it out.'),
   carbonGrowthPercent: number('Carbon price grows', '%/year', -50, 50, 'Growth of the carbon price.'),
   recoveryMinuteValue: money(
@@ -215,12 +268,28 @@ export const agentFields = {
   agent: choice('Agent', agentOptions, 'The agent, by its international name.'),
   bottleMl: number('Bottle', 'mL', 1, 5000, 'Liquid in a bottle.'),
   bottlePrice: money('Bottle price', 'per bottle', 'What the pharmacy pays for a bottle.'),
-  unusablePercent: number('Unusable', '%', 0, 50, 'Share of a bottle that stays in it or is spilled at filling.'),
-  bottlesBoughtPerYear: number('Bottles bought', 'a year', 0, 1e6, 'Bottles really bought in a year, to hold the estimate against.', {
-    optional: true,
-    empty: 'not compared with purchases'
-  }),
-  scaleToPurchases: flag('Scale to purchases', 'Scale this agent’s use in every scenario so that today’s meets the purchases.')
+  unusablePercent: number(
+    'Unusable',
+    '%',
+    0,
+    50,
+    'Share of a bottle that stays in it or is spilled at filling.'
+  ),
+  bottlesBoughtPerYear: number(
+    'Bottles bought',
+    'a year',
+    0,
+    1e6,
+    'Bottles really bought in a year, to hold the estimate against.',
+    {
+      optional: true,
+      empty: 'not compared with purchases'
+    }
+  ),
+  scaleToPurchases: flag(
+    'Scale to purchases',
+    'Scale this agent’s use in every scenario so that today’s meets the purchases.'
+  )
 } as const satisfies Fields;
 
 export const gasFields = {
@@ -239,18 +308,33 @@ export const gasFields = {
 
 export const absorbentFields = {
   name: text('Name', 'What the absorbent is called, by its kind.'),
-  capacityLPerKg: number('Capacity', 'L CO₂/kg', 1, 400, 'Carbon dioxide that a kilogram takes up in clinical use.'),
+  capacityLPerKg: number(
+    'Capacity',
+    'L CO₂/kg',
+    1,
+    400,
+    'Carbon dioxide that a kilogram takes up in clinical use.'
+  ),
   pricePerKg: money('Price', 'per kg', 'Price of the absorbent.'),
-  kgCo2ePerKg: number('Emissions', 'kg CO₂e/kg', 0, 100, 'Emissions of making it; no published figure was found.', {
-    optional: true,
-    empty: 'left out, and the report says so'
-  })
+  kgCo2ePerKg: number(
+    'Emissions',
+    'kg CO₂e/kg',
+    0,
+    100,
+    'Emissions of making it; no published figure was found.',
+    {
+      optional: true,
+      empty: 'left out, and the report says so'
+    }
+  )
 } as const satisfies Fields;
 
 export const caseFields = {
   name: text('Case group', 'What is done; use a group of alike cases, never a patient.'),
   casesPerYear: number('Cases', 'a year', 0, 1e6, 'Cases of this group in a year.'),
-  minutes: number('Minutes', 'min', 0, 1440, 'Mean anaesthetic time with the breathing system in use.', { aboveMin: true }),
+  minutes: number('Minutes', 'min', 0, 1440, 'Mean anaesthetic time with the breathing system in use.', {
+    aboveMin: true
+  }),
   ageYears: number('Age', 'years', 0, 120, 'Typical age; the MAC formula holds from 1 year.'),
   weightKg: number('Weight', 'kg', 1, 300, 'Typical weight; flows and compartments scale with it.'),
   technique: choice('Technique', techniqueOptions, 'Volatile, intravenous or regional anaesthesia.'),
@@ -262,11 +346,18 @@ export const caseFields = {
     optional: true,
     empty: 'none'
   },
-  targetMac: number('Target', 'MAC', 0, 3, 'End-tidal target as a multiple of age-adjusted MAC, nitrous oxide included.', {
-    aboveMin: true,
-    optional: true,
-    empty: 'none'
-  }),
+  targetMac: number(
+    'Target',
+    'MAC',
+    0,
+    3,
+    'End-tidal target as a multiple of age-adjusted MAC, nitrous oxide included.',
+    {
+      aboveMin: true,
+      optional: true,
+      empty: 'none'
+    }
+  ),
   nitrousOxidePercent: number('Nitrous oxide', '%', 0, 79, 'Nitrous oxide in the fresh gas.'),
   inspiredOxygenPercent: number('Inspired oxygen', '%', 21, 100, 'Inspired oxygen to be held.'),
   pneumoperitoneum: choice(
@@ -295,14 +386,23 @@ export const phaseFields = {
     optional: true,
     empty: 'the rest of the case'
   }),
-  flowLPerMin: number('Fresh gas flow', 'L/min', 0, 20, 'Carrier flow set on the flowmeters.', { aboveMin: true }),
+  flowLPerMin: number('Fresh gas flow', 'L/min', 0, 20, 'Carrier flow set on the flowmeters.', {
+    aboveMin: true
+  }),
   vaporiser: choice('Vaporiser', vaporiserOptions, 'Hold the target, sit at a fixed dial, or off.'),
-  dialPercent: number('Dial', '%', 0, 100, 'The setting with a fixed dial; an upper limit where the target is held.', {
-    aboveMin: true,
-    belowMax: true,
-    optional: true,
-    empty: 'up to the vaporiser’s maximum'
-  })
+  dialPercent: number(
+    'Dial',
+    '%',
+    0,
+    100,
+    'The setting with a fixed dial; an upper limit where the target is held.',
+    {
+      aboveMin: true,
+      belowMax: true,
+      optional: true,
+      empty: 'up to the vaporiser’s maximum'
+    }
+  )
 } as const satisfies Fields;
 
 export const machineFields = {
@@ -315,27 +415,59 @@ export const machineFields = {
   leakMlPerMin: number('Leak', 'mL/min', 0, 5000, 'Leak of the breathing system.'),
   sampleMlPerMin: number('Gas sample', 'mL/min', 0, 1000, 'Flow that the gas monitor draws.'),
   sampleReturned: flag('Sample returned', 'Whether the sampled gas goes back into the circuit.'),
-  minimumFlowLPerMin: number('Least flow', 'L/min', 0, 10, 'The least fresh gas flow that the machine gives.'),
+  minimumFlowLPerMin: number(
+    'Least flow',
+    'L/min',
+    0,
+    10,
+    'The least fresh gas flow that the machine gives.'
+  ),
   absorbent: choice('Absorbent', 'absorbents', 'Absorbent that the machine uses.'),
-  powerW: number('Power', 'W', 0, 5000, 'Electrical power in use.', { optional: true, empty: 'the published default' }),
+  powerW: number('Power', 'W', 0, 5000, 'Electrical power in use.', {
+    optional: true,
+    empty: 'the published default'
+  }),
   units: number('Units', '', 0, 500, 'How many there are, or would be bought.', { whole: true }),
   unitPrice: money('Price', 'per unit', 'Purchase price of one.'),
   tradeInPerUnit: money('Trade-in', 'per unit', 'What is paid for an old one handed in.'),
   installationPerUnit: money('Installation', 'per unit', 'Installation and training.'),
   servicePerUnitPerYear: money('Service', 'per unit and year', 'Yearly service.'),
-  lifeYears: number('Life', 'years', 1, 40, 'Planning life; replaced then, where the appraisal runs longer.', {
-    whole: true
-  })
+  lifeYears: number(
+    'Life',
+    'years',
+    1,
+    40,
+    'Planning life; replaced then, where the appraisal runs longer.',
+    {
+      whole: true
+    }
+  )
 } as const satisfies Fields;
 
 export const scenarioFields = {
   name: text('Scenario', 'What the scenario is called.'),
   machine: choice('Machine', 'machines', 'The machine that is used.'),
   flowPlan: choice('Flow plan', 'flowPlans', 'The plan that cases follow, unless a row has its own.'),
-  adoptionPercent: number('Adoption', '%', 0, 100, 'Share of the cases that follow the plan; the others stay as today.'),
+  adoptionPercent: number(
+    'Adoption',
+    '%',
+    0,
+    100,
+    'Share of the cases that follow the plan; the others stay as today.'
+  ),
   capturePercent: number('Capture', '%', 0, 100, 'Share of the exhausted agent that is captured.'),
+  unitsByYear: {
+    kind: 'list',
+    title: 'Bought by year',
+    words: 'Units bought now and in the next years, e.g. 2, 2 for a purchase over two years.',
+    max: 500,
+    maxLength: 61,
+    empty: 'all now'
+  },
   oneOffCost: money('One-off cost', '', 'Training and other cost once, now.'),
-  yearlyExtraCost: money('Extra cost', 'a year', 'Any other yearly cost; a minus sign for a saving.', { signed: true }),
+  yearlyExtraCost: money('Extra cost', 'a year', 'Any other yearly cost; a minus sign for a saving.', {
+    signed: true
+  }),
   recoveryMinutesSavedPerCase: number(
     'Recovery saved',
     'min/case',
@@ -344,6 +476,26 @@ export const scenarioFields = {
     'Recovery minutes saved per case; counts only where a minute has a value.'
   )
 } as const satisfies Fields;
+
+/** The plan of one case group in one scenario, where it departs from the scenario's. */
+export const planByCaseField = {
+  kind: 'choice',
+  title: 'Flow plan of a case group',
+  words: 'The plan of this case group in this scenario, where it is not the scenario’s own.',
+  options: 'flowPlans',
+  optional: true,
+  empty: 'as the scenario'
+} as const satisfies Field;
+
+/** The agent given instead of another in one scenario. */
+export const agentSwitchField = {
+  kind: 'choice',
+  title: 'Agent given instead',
+  words: 'The agent given instead of this one in this scenario.',
+  options: agentOptions,
+  optional: true,
+  empty: 'no change'
+} as const satisfies Field;
 
 export const monitorFields = {
   item: choice('Monitor', monitorItemOptions, 'The monitor.'),
@@ -363,5 +515,8 @@ export const samplingFields = {
     'How values between low and high are weighted.'
   ),
   minutesTogether: flag('Minutes together', 'All cases longer or shorter together.'),
-  overBodyModels: flag('Over body models', 'Draw over the three body models instead of keeping the chosen one.')
+  overBodyModels: flag(
+    'Over body models',
+    'Draw over the three body models instead of keeping the chosen one.'
+  )
 } as const satisfies Fields;

@@ -9,18 +9,29 @@ type Migration = (document: Record<string, unknown>) => Record<string, unknown>;
 const migrations: Readonly<Record<number, Migration>> = {};
 
 /** The document in the current version, or why it cannot be taken: not ours, or from a newer version. */
-export function migrate(document: unknown): { readonly document: unknown } | { readonly issues: readonly Issue[] } {
+export function migrate(
+  document: unknown
+): { readonly document: unknown } | { readonly issues: readonly Issue[] } {
   if (typeof document !== 'object' || document === null || Array.isArray(document))
-    return { issues: [{ path: 'workbook', sentence: `${quoted(document)} was given; allowed is a workbook.` }] };
+    return {
+      issues: [{ path: 'workbook', sentence: `${quoted(document)} was given; allowed is a workbook.` }]
+    };
   const given = document as Record<string, unknown>;
   if (given['format'] !== workbookFormat)
     return {
-      issues: [{ path: 'format', sentence: `Format: ${quoted(given['format'])} was given; allowed is “${workbookFormat}”.` }]
+      issues: [
+        {
+          path: 'format',
+          sentence: `Format: ${quoted(given['format'])} was given; allowed is “${workbookFormat}”.`
+        }
+      ]
     };
   const version = given['version'];
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1)
     return {
-      issues: [{ path: 'version', sentence: `Version: ${quoted(version)} was given; allowed is ${workbookVersion}.` }]
+      issues: [
+        { path: 'version', sentence: `Version: ${quoted(version)} was given; allowed is ${workbookVersion}.` }
+      ]
     };
   if (version > workbookVersion)
     return {

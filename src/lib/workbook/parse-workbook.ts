@@ -23,7 +23,7 @@ export function parseWorkbook(document: unknown): ParsedWorkbook {
   const issues = crossChecks(shaped.workbook);
   if (issues.length > 0) return { kind: 'refused', issues };
   const { referenceSet } = shaped.workbook;
-  if (findReferenceSet(referenceSet) === undefined)
+  if (findReferenceSet(referenceSet) === null)
     return {
       kind: 'unknown-reference',
       workbook: shaped.workbook,

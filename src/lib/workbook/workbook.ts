@@ -25,7 +25,14 @@ export const workbookFormat = 'vapour-ledger-workbook';
 export const workbookVersion = 1;
 
 /** The most that a workbook may hold; beyond it a file is refused. */
-export const limits = { caseMix: 2000, flowPlans: 50, scenarios: 50, phases: 12, machines: 50, absorbents: 20 } as const;
+export const limits = {
+  caseMix: 2000,
+  flowPlans: 50,
+  scenarios: 50,
+  phases: 12,
+  machines: 50,
+  absorbents: 20
+} as const;
 
 /** The document. Every list entry carries a stable id, so that a cell keeps its path whatever moves. */
 export type Workbook = Omit<EstimateInput, 'reference'> & {
@@ -54,26 +61,44 @@ const shape = (fields: Readonly<Record<string, Field>>) =>
   Object.fromEntries(Object.entries(fields).map(([key, field]) => [key, leaf(field)]));
 
 const idPattern = /^[a-z0-9]+(-[a-z0-9]+)*$/;
-const id = z.custom<string>((value) => typeof value === 'string' && idPattern.test(value) && value.length <= 80, {
-  error: (issue) => `Id: ${quoted(issue.input)} was given; allowed are small letters, digits and single hyphens.`
-});
+const id = z.custom<string>(
+  (value) => typeof value === 'string' && idPattern.test(value) && value.length <= 80,
+  {
+    error: (issue) =>
+      `Id: ${quoted(issue.input)} was given; allowed are small letters, digits and single hyphens.`
+  }
+);
 
 const amount = leaf({ kind: 'money', title: 'Amount', per: '', words: '' });
-const wholeUnits = leaf({ kind: 'number', title: 'Units', unit: '', min: 0, max: 500, whole: true, words: '' });
-const warming = leaf({ kind: 'number', title: 'Warming potential', unit: 'kg CO₂e/kg', min: 0, max: 50000, words: '' });
+const wholeUnits = leaf({
+  kind: 'number',
+  title: 'Units',
+  unit: '',
+  min: 0,
+  max: 500,
+  whole: true,
+  words: ''
+});
+const warming = leaf({
+  kind: 'number',
+  title: 'Warming potential',
+  unit: 'kg CO₂e/kg',
+  min: 0,
+  max: 50000,
+  words: ''
+});
 const anyNumber = leaf({ kind: 'number', title: 'Value', unit: '', min: -1e12, max: 1e12, words: '' });
 
 const listOf = <S extends z.core.$ZodType>(what: string, entry: S, most: number, least = 0) =>
-  z
-    .array(entry)
-    .check(
-      z.refine((list: readonly unknown[]) => list.length <= most, {
-        error: (issue) => `${what}: ${(issue.input as readonly unknown[]).length} were given; allowed are at most ${most}.`
-      }),
-      z.refine((list: readonly unknown[]) => list.length >= least, {
-        error: () => `${what}: none was given; at least ${least} is needed.`
-      })
-    );
+  z.array(entry).check(
+    z.refine((list: readonly unknown[]) => list.length <= most, {
+      error: (issue) =>
+        `${what}: ${(issue.input as readonly unknown[]).length} were given; allowed are at most ${most}.`
+    }),
+    z.refine((list: readonly unknown[]) => list.length >= least, {
+      error: () => `${what}: none was given; at least ${least} is needed.`
+    })
+  );
 
 const monitorItem = z.custom<MonitorItem>((value) => monitorItems.includes(value as MonitorItem), {
   error: (issue) => `Monitor: ${quoted(issue.input)} was given; allowed is one of ${monitorItems.join(', ')}.`
@@ -126,7 +151,6 @@ const schema = z.strictObject({
       baseline: z.boolean(),
       flowPlanByCase: z.record(z.string(), z.string()),
       agentSwitch: z.record(z.string(), z.string()),
-      unitsByYear: z.nullable(listOf('Units by year', wholeUnits, 61, 1)),
       avoidedPurchases: z._default(
         listOf(
           'Avoided purchases',
@@ -196,14 +220,15 @@ function structuralSentence(issue: z.core.$ZodIssue): string {
  * `cross-checks.ts`.
  * @returns the workbook with the defaults of fields that version 1 lets be absent, or every issue found.
  */
-export function checkShape(document: unknown): { readonly workbook: Workbook } | { readonly issues: readonly Issue[] } {
+export function checkShape(
+  document: unknown
+): { readonly workbook: Workbook } | { readonly issues: readonly Issue[] } {
   const result = schema.safeParse(document, { reportInput: true });
   if (result.success) return { workbook: result.data as unknown as Workbook };
   return {
     issues: result.error.issues.map((issue) => ({
       path: pathWithIds(document, issue.path) || 'workbook',
-      sentence:
-        issue.code === 'custom' && issue.message !== '' ? issue.message : structuralSentence(issue)
+      sentence: issue.code === 'custom' && issue.message !== '' ? issue.message : structuralSentence(issue)
     }))
   };
 }

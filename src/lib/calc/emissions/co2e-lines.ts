@@ -48,7 +48,8 @@ export const ventedMass = formula<{
   compute: ({ liquidMl, takenUpMl, densityGPerMl, metabolisedPercent, capturePercent }) =>
     Math.max(
       0,
-      (((liquidMl - (metabolisedPercent / 100) * takenUpMl) * densityGPerMl) / 1000) * (1 - capturePercent / 100)
+      (((liquidMl - (metabolisedPercent / 100) * takenUpMl) * densityGPerMl) / 1000) *
+        (1 - capturePercent / 100)
     )
 });
 
@@ -70,7 +71,10 @@ const warmingOf = (id: string, what: string) =>
 /** CO2e of an agent's vented mass. */
 export const agentWarming = warmingOf('emissions.agent', 'one agent');
 const nitrousOxideWarming = warmingOf('emissions.nitrous-oxide', 'nitrous oxide used');
-const nitrousOxideLostWarming = warmingOf('emissions.nitrous-oxide-lost', 'nitrous oxide lost from the pipes');
+const nitrousOxideLostWarming = warmingOf(
+  'emissions.nitrous-oxide-lost',
+  'nitrous oxide lost from the pipes'
+);
 
 const sumOf = (id: string, yields: string, words: string) =>
   formula<{ parts: readonly number[] }>({
@@ -84,7 +88,11 @@ const sumOf = (id: string, yields: string, words: string) =>
     compute: ({ parts }) => parts.reduce((sum, part) => sum + part, 0)
   });
 const agentsTotal = sumOf('emissions.agents', 'Emissions, agents', 'sum over the agents');
-const absorbentTotal = sumOf('emissions.absorbents', 'Emissions, absorbent', 'sum over the absorbents with a figure given');
+const absorbentTotal = sumOf(
+  'emissions.absorbents',
+  'Emissions, absorbent',
+  'sum over the absorbents with a figure given'
+);
 const linesTotal = sumOf('emissions.total', 'Emissions, all lines', 'sum over the lines');
 
 const byFactor = (id: string, yields: string, amount: string, unit: string, factorWords: string) =>
@@ -101,10 +109,34 @@ const byFactor = (id: string, yields: string, amount: string, unit: string, fact
     source: 'definition',
     compute: (given) => given.amount * given.factor
   });
-const oxygenLine = byFactor('emissions.oxygen', 'Emissions, oxygen', 'oxygen', 'm3', 'emissions of bulk oxygen');
-const absorbentLine = byFactor('emissions.absorbent', 'Emissions, one absorbent', 'absorbent', 'kg', 'emissions of making it');
-const electricityLine = byFactor('emissions.electricity', 'Emissions, electricity', 'electricity', 'kWh', 'emissions of the site’s electricity');
-const intravenousLine = byFactor('emissions.intravenous', 'Emissions, intravenous drugs', 'hours of intravenous anaesthesia', 'h', 'emissions of the drugs of an hour');
+const oxygenLine = byFactor(
+  'emissions.oxygen',
+  'Emissions, oxygen',
+  'oxygen',
+  'm3',
+  'emissions of bulk oxygen'
+);
+const absorbentLine = byFactor(
+  'emissions.absorbent',
+  'Emissions, one absorbent',
+  'absorbent',
+  'kg',
+  'emissions of making it'
+);
+const electricityLine = byFactor(
+  'emissions.electricity',
+  'Emissions, electricity',
+  'electricity',
+  'kWh',
+  'emissions of the site’s electricity'
+);
+const intravenousLine = byFactor(
+  'emissions.intravenous',
+  'Emissions, intravenous drugs',
+  'hours of intravenous anaesthesia',
+  'h',
+  'emissions of the drugs of an hour'
+);
 
 /** The warming potential in force: the user's own, or the chosen set's at the chosen horizon. */
 export function warmingPotential(
@@ -139,11 +171,15 @@ export function co2eLines(
       potential: warmingPotential(r, agent, context)
     })
   );
-  const nothing = () => r.assumption(0, 'kg', 'purchases of nitrous oxide were not given, so no loss is counted');
+  const nothing = () =>
+    r.assumption(0, 'kg', 'purchases of nitrous oxide were not given, so no loss is counted');
   const nitrousOxidePotential = warmingPotential(r, 'nitrous-oxide', context);
   const lines = {
     agents: r.apply(agentsTotal, { parts: agentParts }),
-    nitrousOxide: r.apply(nitrousOxideWarming, { massKg: use.nitrousOxideKg, potential: nitrousOxidePotential }),
+    nitrousOxide: r.apply(nitrousOxideWarming, {
+      massKg: use.nitrousOxideKg,
+      potential: nitrousOxidePotential
+    }),
     nitrousOxideLost: r.apply(nitrousOxideLostWarming, {
       massKg: use.nitrousOxideLostKg ?? nothing(),
       potential: nitrousOxidePotential
@@ -168,7 +204,8 @@ export function co2eLines(
 
 /** Reporting class of each line, as a sustainability lead files them. */
 export const reportingClasses: Readonly<Record<Co2eLine, string>> = {
-  agents: 'Direct emission: desflurane, isoflurane and sevoflurane are fluorinated gases; file them where your scheme asks for anaesthetic gases, halothane and enflurane outside the scopes',
+  agents:
+    'Direct emission: desflurane, isoflurane and sevoflurane are fluorinated gases; file them where your scheme asks for anaesthetic gases, halothane and enflurane outside the scopes',
   nitrousOxide: 'Direct emission, Kyoto basket',
   nitrousOxideLost: 'Direct emission, Kyoto basket',
   gases: 'Supply chain',

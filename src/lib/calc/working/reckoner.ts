@@ -47,7 +47,11 @@ export interface Reckoner {
   /** Applies a formula. */
   apply<I, T>(formula: Formula<I, T>, inputs: QuantitiesOf<I>): Quantity<T>;
   /** Wraps one result of a method; `report` is called only where the working is kept. */
-  result<T>(value: T, inputs: Readonly<Record<string, Quantity<unknown>>>, report: () => MethodReport): Quantity<T>;
+  result<T>(
+    value: T,
+    inputs: Readonly<Record<string, Quantity<unknown>>>,
+    report: () => MethodReport
+  ): Quantity<T>;
   /** The bare value. */
   value<T>(quantity: Quantity<T>): T;
 }

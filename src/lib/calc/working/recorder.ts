@@ -15,8 +15,7 @@ const valueOf = (input: Working | readonly Working[]): unknown =>
 export const recorder: Reckoner = {
   records: true,
   cell: (value, unit, ...path) => wrap({ kind: 'cell', value, unit, path: path.join('.') }),
-  constant: (constant) =>
-    wrap({ kind: 'constant', value: constant.value, unit: constant.unit, constant }),
+  constant: (constant) => wrap({ kind: 'constant', value: constant.value, unit: constant.unit, constant }),
   fallback: (constant, ...path) =>
     wrap({ kind: 'default', value: constant.value, unit: constant.unit, constant, path: path.join('.') }),
   assumption: (value, unit, words) => wrap({ kind: 'assumption', value, unit, words }),

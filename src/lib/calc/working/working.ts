@@ -3,13 +3,7 @@ import type { Formula } from './formula.ts';
 import type { MethodReport } from './reckoner.ts';
 
 /** How one number came about: a step with its inputs, or a leaf that somebody typed, published or chose. */
-export type Working =
-  | StepWorking
-  | MethodWorking
-  | CellLeaf
-  | ConstantLeaf
-  | FallbackLeaf
-  | AssumptionLeaf;
+export type Working = StepWorking | MethodWorking | CellLeaf | ConstantLeaf | FallbackLeaf | AssumptionLeaf;
 
 /** A formula applied to inputs that have a working of their own. */
 export interface StepWorking {

@@ -68,12 +68,32 @@ const total = (id: string, yields: string, unit: string) =>
     }
   });
 
-const rowLiquid = perYear('year.row-liquid', 'Liquid agent of a case group in a year', 'mL', 'liquid agent a case');
-const rowTakenUp = perYear('year.row-taken-up', 'Agent taken up in a case group in a year', 'mL', 'agent taken up a case');
+const rowLiquid = perYear(
+  'year.row-liquid',
+  'Liquid agent of a case group in a year',
+  'mL',
+  'liquid agent a case'
+);
+const rowTakenUp = perYear(
+  'year.row-taken-up',
+  'Agent taken up in a case group in a year',
+  'mL',
+  'agent taken up a case'
+);
 const rowOxygen = perYear('year.row-oxygen', 'Oxygen of a case group in a year', 'L', 'oxygen a case');
 const rowAir = perYear('year.row-air', 'Air of a case group in a year', 'L', 'air a case');
-const rowNitrousOxide = perYear('year.row-nitrous-oxide', 'Nitrous oxide of a case group in a year', 'L', 'nitrous oxide a case');
-const rowAbsorbent = perYear('year.row-absorbent', 'Absorbent of a case group in a year', 'kg', 'absorbent a case');
+const rowNitrousOxide = perYear(
+  'year.row-nitrous-oxide',
+  'Nitrous oxide of a case group in a year',
+  'L',
+  'nitrous oxide a case'
+);
+const rowAbsorbent = perYear(
+  'year.row-absorbent',
+  'Absorbent of a case group in a year',
+  'kg',
+  'absorbent a case'
+);
 const rowMinutes = perYear('year.row-minutes', 'Minutes of a case group in a year', 'min', 'minutes a case');
 
 const rowCases = formula<{ casesPerYear: number; sharePercent: number }>({
@@ -97,7 +117,11 @@ const airTotal = total('year.air-litres', 'Air in a year', 'L');
 const nitrousOxideTotal = total('year.nitrous-oxide-litres', 'Nitrous oxide in a year', 'L');
 const absorbentTotal = total('year.absorbent', 'Absorbent in a year', 'kg');
 const minutesTotal = total('year.minutes', 'Minutes with the machine in use in a year', 'min');
-const intravenousTotal = total('year.intravenous-minutes', 'Minutes of intravenous anaesthesia in a year', 'min');
+const intravenousTotal = total(
+  'year.intravenous-minutes',
+  'Minutes of intravenous anaesthesia in a year',
+  'min'
+);
 const casesTotal = total('year.general-anaesthetics', 'General anaesthetics in a year', '1');
 
 const cubicMetres = formula<{ litres: number }>({
@@ -184,7 +208,10 @@ export function consumption(
     airM3: r.apply(cubicMetres, { litres: r.apply(airTotal, { parts: air }) }),
     nitrousOxideL: r.apply(nitrousOxideTotal, { parts: nitrousOxide }),
     absorbentKg: r.apply(absorbentTotal, { parts: absorbent }),
-    electricityKWh: r.apply(electricity, { minutes: r.apply(minutesTotal, { parts: machineMinutes }), powerW }),
+    electricityKWh: r.apply(electricity, {
+      minutes: r.apply(minutesTotal, { parts: machineMinutes }),
+      powerW
+    }),
     intravenousH: r.apply(hours, { minutes: r.apply(intravenousTotal, { parts: intravenousMinutes }) }),
     generalAnaesthetics: r.apply(casesTotal, { parts: cases })
   };

@@ -1,0 +1,227 @@
+/** Rows in and out of the workbook's lists. */
+import type { Agent, CaseRow, FlowPlan, Machine, MonitorStock, Scenario } from '#lib/calc/input.ts';
+import { agents, monitorItems } from '#lib/calc/input.ts';
+import { blankWorkbook } from './blank.ts';
+import { limits } from './workbook.ts';
+import type { Workbook } from './workbook.ts';
+
+/** The workbook's lists that grow and shrink. */
+export type ListName =
+  'caseMix' | 'flowPlans' | 'machines' | 'scenarios' | 'agents' | 'absorbents' | 'monitors';
+
+/** A change that was made, or a sentence on why it was not. */
+export type RowsChanged = { readonly workbook: Workbook } | { readonly sentence: string };
+
+const most: Readonly<Record<ListName, number>> = {
+  caseMix: limits.caseMix,
+  flowPlans: limits.flowPlans,
+  scenarios: limits.scenarios,
+  machines: limits.machines,
+  absorbents: limits.absorbents,
+  agents: agents.length,
+  monitors: monitorItems.length
+};
+
+/** An entry's id within its list. */
+export function entryKey(entry: object): string {
+  const { id, agent, item } = entry as { id?: string; agent?: string; item?: string };
+  return id ?? agent ?? item ?? '';
+}
+
+/** An id made from a name, unlike every other in the list: `Neck surgery` → `neck-surgery`, `neck-surgery-2`. */
+export function freshId(name: string, taken: Iterable<string>): string {
+  const ids = new Set(taken);
+  const stem =
+    name
+      .normalize('NFKD')
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-+|-+$/g, '')
+      .slice(0, 40)
+      .replace(/-+$/, '') || 'row';
+  if (!ids.has(stem)) return stem;
+  let number = 2;
+  while (ids.has(`${stem}-${number}`)) number++;
+  return `${stem}-${number}`;
+}
+
+const newCase: Omit<CaseRow, 'id'> = {
+  name: 'New case group',
+  casesPerYear: 0,
+  minutes: 60,
+  ageYears: 50,
+  weightKg: 75,
+  technique: 'volatile',
+  agent: null,
+  targetMac: 1,
+  nitrousOxidePercent: 0,
+  inspiredOxygenPercent: 40,
+  pneumoperitoneum: 'none',
+  neuromuscularBlock: true,
+  airway: 'tracheal-tube',
+  measuredMlPerCase: null
+};
+
+/** A new entry for a list, with settings to start from; null where the list has no room for another. */
+function newEntry(workbook: Workbook, list: ListName, keys: readonly string[]): object | null {
+  const blank = blankWorkbook();
+  switch (list) {
+    case 'caseMix': {
+      const agent: Agent | null = workbook.agents[0]?.agent ?? null;
+      const technique = agent === null ? 'intravenous' : 'volatile';
+      return { id: freshId('case', keys), ...newCase, agent, technique } satisfies CaseRow;
+    }
+    case 'flowPlans':
+      return { ...(blank.flowPlans[0] as FlowPlan), id: freshId('plan', keys), name: 'New flow plan' };
+    case 'machines':
+      return {
+        ...(blank.machines[0] as Machine),
+        id: freshId('machine', keys),
+        name: 'New machine',
+        absorbent: workbook.absorbents[0]?.id ?? 'soda-lime'
+      };
+    case 'scenarios': {
+      const today = workbook.scenarios.find((scenario) => scenario.baseline);
+      return { ...(today as Scenario), id: freshId('scenario', keys), name: 'New scenario', baseline: false };
+    }
+    case 'absorbents':
+      return { ...blank.absorbents[0], id: freshId('absorbent', keys), name: 'New absorbent' };
+    case 'agents': {
+      const agent = agents.find((each) => !keys.includes(each));
+      return agent === undefined ? null : { ...blank.agents[0], agent, bottlePrice: '0' };
+    }
+    case 'monitors': {
+      const item = monitorItems.find((each) => !keys.includes(each));
+      return item === undefined
+        ? null
+        : ({ item, theatresEquipped: 0, unitPrice: '0' } satisfies MonitorStock);
+    }
+  }
+}
+
+const full = (list: ListName): RowsChanged => ({
+  sentence: `This list holds at most ${most[list]} entries; nothing was added.`
+});
+
+/** Puts new entries into a list before the position `at`. */
+export function insertRows(
+  workbook: Workbook,
+  { list, at, count }: { list: ListName; at: number; count: number }
+): RowsChanged {
+  const entries: object[] = [...workbook[list]];
+  if (entries.length + count > most[list]) return full(list);
+  for (let added = 0; added < count; added++) {
+    const entry = newEntry(workbook, list, entries.map(entryKey));
+    if (entry === null) return full(list);
+    entries.splice(at + added, 0, entry);
+  }
+  return { workbook: { ...workbook, [list]: entries } };
+}
+
+/** Puts a copy of each of these entries below the last of them. */
+export function duplicateRows(
+  workbook: Workbook,
+  { list, rows }: { list: ListName; rows: readonly number[] }
+): RowsChanged {
+  if (list === 'agents' || list === 'monitors')
+    return { sentence: 'Each of these stands once in the list, so there is nothing to duplicate.' };
+  const entries: object[] = [...workbook[list]];
+  if (entries.length + rows.length > most[list]) return full(list);
+  const at = Math.max(...rows) + 1;
+  rows.forEach((row, index) => {
+    const original = workbook[list][row];
+    if (original === undefined) return;
+    const id = freshId(entryKey(original), entries.map(entryKey));
+    const copy = { ...original, id, name: `${original.name} (copy)`.slice(0, 200) };
+    entries.splice(at + index, 0, list === 'scenarios' ? { ...copy, baseline: false } : copy);
+  });
+  return { workbook: { ...workbook, [list]: entries } };
+}
+
+/** Moves entries by some places; a block that would leave the list stays at its edge. */
+export function moveRows(
+  workbook: Workbook,
+  { list, rows, by }: { list: ListName; rows: readonly number[]; by: number }
+): RowsChanged {
+  const entries: object[] = [...workbook[list]];
+  const moving = [...new Set(rows)].sort((a, b) => a - b).flatMap((row) => entries[row] ?? []);
+  const first = Math.min(...rows);
+  const rest = entries.filter((entry) => !moving.includes(entry));
+  const at = Math.min(Math.max(first + by, 0), rest.length);
+  rest.splice(at, 0, ...moving);
+  return { workbook: { ...workbook, [list]: rest } };
+}
+
+/** Takes entries out of a list, with their ranges and kept texts; refuses where something still refers to one. */
+export function deleteRows(
+  workbook: Workbook,
+  { list, rows }: { list: ListName; rows: readonly number[] }
+): RowsChanged {
+  const going = rows.flatMap((row) => workbook[list][row] ?? []);
+  const keys = going.map(entryKey);
+  const refusal = refusalToDelete(workbook, list, keys);
+  if (refusal !== null) return { sentence: refusal };
+  const gone = (path: string) => keys.some((key) => path.startsWith(`${list}.${key}.`));
+  const without = <T>(record: Readonly<Record<string, T>>) =>
+    Object.fromEntries(Object.entries(record).filter(([path]) => !gone(path)));
+  return {
+    workbook: {
+      ...workbook,
+      ranges: without(workbook.ranges),
+      keptTexts: without(workbook.keptTexts),
+      ...(list === 'caseMix'
+        ? {
+            scenarios: workbook.scenarios.map((scenario) => ({
+              ...scenario,
+              flowPlanByCase: Object.fromEntries(
+                Object.entries(scenario.flowPlanByCase).filter(([caseId]) => !keys.includes(caseId))
+              )
+            }))
+          }
+        : {}),
+      [list]: (workbook[list] as readonly object[]).filter((entry) => !keys.includes(entryKey(entry)))
+    }
+  };
+}
+
+function refusalToDelete(workbook: Workbook, list: ListName, keys: readonly string[]): string | null {
+  const inUse = (what: string, users: readonly string[]): string | null =>
+    users.length === 0 ? null : `${what} in use by ${users.join(', ')}; choose another there first.`;
+  switch (list) {
+    case 'machines':
+      return inUse(
+        'This machine is',
+        workbook.scenarios.filter((s) => keys.includes(s.machine)).map((s) => s.name)
+      );
+    case 'flowPlans':
+      return inUse(
+        'This flow plan is',
+        workbook.scenarios
+          .filter(
+            (s) =>
+              keys.includes(s.flowPlan) || Object.values(s.flowPlanByCase).some((id) => keys.includes(id))
+          )
+          .map((s) => s.name)
+      );
+    case 'absorbents':
+      return inUse(
+        'This absorbent is',
+        workbook.machines.filter((m) => keys.includes(m.absorbent)).map((m) => m.name)
+      );
+    case 'agents':
+      return inUse('This agent is', [
+        ...workbook.caseMix
+          .filter((row) => row.agent !== null && keys.includes(row.agent))
+          .map((row) => row.name),
+        ...workbook.scenarios
+          .filter((s) => Object.values(s.agentSwitch).some((agent) => keys.includes(agent)))
+          .map((s) => s.name)
+      ]);
+    case 'scenarios':
+      return workbook.scenarios.some((s) => s.baseline && keys.includes(s.id))
+        ? 'The baseline stands for today and cannot be deleted; every saving is counted against it.'
+        : null;
+    default:
+      return null;
+  }
+}

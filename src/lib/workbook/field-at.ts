@@ -1,0 +1,45 @@
+import type { Field } from './field.ts';
+import {
+  absorbentFields,
+  accountingFields,
+  agentFields,
+  agentSwitchField,
+  caseFields,
+  gasFields,
+  machineFields,
+  monitorFields,
+  phaseFields,
+  planByCaseField,
+  planFields,
+  samplingFields,
+  scenarioFields,
+  siteFields,
+  workbookFields
+} from './fields.ts';
+
+const byRoom: Readonly<Record<string, Readonly<Record<string, Field>>>> = {
+  site: siteFields,
+  accounting: accountingFields,
+  gases: gasFields,
+  sampling: samplingFields,
+  agents: agentFields,
+  absorbents: absorbentFields,
+  caseMix: caseFields,
+  flowPlans: planFields,
+  machines: machineFields,
+  scenarios: scenarioFields,
+  monitors: monitorFields
+};
+
+/** The field behind a cell's path; undefined where the path names no cell that a text can be typed into. */
+export function fieldAt(path: string): Field | undefined {
+  const parts = path.split('.');
+  const key = parts.at(-1) ?? '';
+  if (parts.length === 1) return (workbookFields as Readonly<Record<string, Field>>)[key];
+  if (parts[0] === 'flowPlans' && parts[2] === 'phases')
+    return (phaseFields as Readonly<Record<string, Field>>)[key];
+  if (parts[0] === 'scenarios' && parts[2] === 'flowPlanByCase') return planByCaseField;
+  if (parts[0] === 'scenarios' && parts[2] === 'agentSwitch') return agentSwitchField;
+  const room = byRoom[parts[0] ?? ''];
+  return parts.length <= 3 ? room?.[key] : undefined;
+}

@@ -1,0 +1,78 @@
+import { readMoney } from '#lib/numbers/read-money.ts';
+import { readNumber } from '#lib/numbers/read-number.ts';
+import type { ChoiceOption, Field } from './field.ts';
+import { allowed, quoted, refuse } from './field.ts';
+import type { Workbook } from './workbook.ts';
+
+/** A text read as a field's value, or the sentence that says why it cannot be. */
+export type ReadText = { readonly value: unknown } | { readonly sentence: string };
+
+/** What a choice offers in this workbook: fixed options, or the entries of one of its lists. */
+export function optionsOf(field: Field, workbook: Workbook): readonly ChoiceOption[] {
+  if (field.kind === 'flag')
+    return [
+      { id: 'yes', label: 'Yes' },
+      { id: 'no', label: 'No' }
+    ];
+  if (field.kind !== 'choice') return [];
+  if (typeof field.options !== 'string') return field.options;
+  return workbook[field.options].map(({ id, name }) => ({ id, label: name }));
+}
+
+const folded = (text: string): string => text.trim().toLocaleLowerCase('en-GB').replace(/\s+/g, ' ');
+
+const yes = new Set(['yes', 'y', 'true', '1', 'x', '✓']);
+const no = new Set(['no', 'n', 'false', '0', '']);
+
+/**
+ * A cell's text as the value of its field, by the locale's rules. An empty text is “not given”: null where the field may
+ * be empty, refused elsewhere. A choice takes an id, a label, or the beginning of just one label.
+ */
+export function readText(
+  text: string,
+  { field, workbook, locale }: { field: Field; workbook: Workbook; locale: string }
+): ReadText {
+  const trimmed = text.trim();
+  const checked = (value: unknown): ReadText => {
+    const sentence = refuse(field, value);
+    return sentence === null ? { value } : { sentence };
+  };
+  if (trimmed === '' && field.kind !== 'flag') return checked(field.kind === 'text' ? '' : null);
+  switch (field.kind) {
+    case 'number': {
+      const read = readNumber(trimmed, { unit: field.unit, locale, integer: field.whole === true });
+      return 'value' in read ? checked(read.value) : { sentence: `${field.title}: ${read.sentence}` };
+    }
+    case 'money': {
+      const read = readMoney(trimmed, { currency: workbook.currency, locale });
+      return 'amount' in read ? checked(read.amount) : { sentence: `${field.title}: ${read.sentence}` };
+    }
+    case 'text':
+      return checked(trimmed);
+    case 'flag': {
+      const given = folded(text);
+      if (yes.has(given)) return { value: true };
+      if (no.has(given)) return { value: false };
+      return { sentence: `${field.title}: ${quoted(trimmed)} was given; allowed is yes or no.` };
+    }
+    case 'list': {
+      const parts = trimmed.split(/[\s,;+]+/).filter((part) => part !== '');
+      const numbers = parts.map((part) => (/^\d+$/.test(part) ? Number(part) : NaN));
+      return numbers.some(Number.isNaN)
+        ? { sentence: `${field.title}: ${quoted(trimmed)} was given; allowed are ${allowed(field)}.` }
+        : checked(numbers);
+    }
+    case 'choice': {
+      const options = optionsOf(field, workbook);
+      const given = folded(text);
+      const exact = options.filter((option) => folded(option.id) === given || folded(option.label) === given);
+      const found =
+        exact.length > 0 ? exact : options.filter((option) => folded(option.label).startsWith(given));
+      const only = found.length === 1 ? found[0] : undefined;
+      if (only !== undefined) return checked(field.numeric ? Number(only.id) : only.id);
+      return {
+        sentence: `${field.title}: ${quoted(trimmed)} was given; allowed is one of ${options.map((option) => option.label).join(', ')}.`
+      };
+    }
+  }
+}
