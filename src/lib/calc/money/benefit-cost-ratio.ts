@@ -1,44 +1,49 @@
 /** What each unit of money invested brings back. */
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
+import { discountedFlow } from './cash-flow.ts';
 import type { CashFlow } from './cash-flow.ts';
-import { Decimal } from './decimal.ts';
+import type { Decimal } from './decimal.ts';
+import { noFigure } from './no-figure.ts';
+import { sumOfAmounts } from './sum-of-amounts.ts';
 import type { YearFactors } from './time-factors.ts';
 
-export const ratioOfSavingsToInvestment = formula<
-  { savings: readonly Decimal[]; investments: readonly Decimal[]; discounts: readonly Decimal[] },
-  number | null
->({
+export const ratioOfSavingsToInvestment = formula<{ savings: Decimal; investments: Decimal }>({
   id: 'money.benefit-cost-ratio',
   yields: 'Benefit-cost ratio',
-  words:
-    'The discounted savings of all years over the discounted investments of all years; there is none where nothing is invested on balance.',
-  // Null where nothing is invested has no written form.
-  expression: null,
+  words: 'The discounted savings of all years over the discounted investments of all years.',
+  expression: 's / I',
   inputs: {
-    savings: { symbol: 's', unit: 'currency', words: 'savings, year by year' },
-    investments: { symbol: 'I', unit: 'currency', words: 'investments, year by year' },
-    discounts: { symbol: 'd', unit: '1', words: 'discount factors, year by year' }
+    savings: { symbol: 's', unit: 'currency', words: 'discounted savings' },
+    investments: { symbol: 'I', unit: 'currency', words: 'discounted investments' }
   },
   unit: '1',
   source: 'HM Treasury, The Green Book (benefit-cost ratio); definition',
-  compute: ({ savings, investments, discounts }) => {
-    const invested = presentValue(investments, discounts);
-    return invested.gt(0) ? presentValue(savings, discounts).div(invested).toNumber() : null;
-  }
+  compute: ({ savings, investments }) => savings.div(investments).toNumber()
 });
-
-const presentValue = (flows: readonly Decimal[], discounts: readonly Decimal[]): Decimal =>
-  flows.reduce((sum, flow, year) => sum.plus(flow.times(discounts[year] as Decimal)), new Decimal(0));
 
 /** BCR = Σ s_t d_t / Σ I_t d_t; null where the discounted investment is not above 0. Above 1 is NPV above 0. */
 export function benefitCostRatio(
   r: Reckoner,
   { flow, factors }: { flow: CashFlow; factors: readonly YearFactors[] }
 ): Quantity<number | null> {
-  return r.apply(ratioOfSavingsToInvestment, {
-    savings: flow.years.map(({ saving }) => saving),
-    investments: flow.years.map(({ investment }) => investment),
-    discounts: factors.map(({ discount }) => discount)
-  });
+  const presentValue = (flows: readonly Quantity<Decimal>[]): Quantity<Decimal> =>
+    r.apply(sumOfAmounts, {
+      amounts: factors.map(({ discount, year }) =>
+        r.apply(discountedFlow, { flow: flows[year] as Quantity<Decimal>, discount })
+      )
+    });
+  const savings = presentValue(flow.years.map(({ saving }) => saving));
+  const investments = presentValue(flow.years.map(({ investment }) => investment));
+  if (r.value(investments).gt(0)) return r.apply(ratioOfSavingsToInvestment, { savings, investments });
+  return noFigure(
+    r,
+    {
+      id: 'money.no-benefit-cost-ratio',
+      yields: 'Benefit-cost ratio',
+      words: 'Nothing is invested on balance, so there is no ratio to it.',
+      unit: '1'
+    },
+    { investments }
+  );
 }

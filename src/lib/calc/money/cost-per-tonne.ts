@@ -1,34 +1,48 @@
 /** What it costs to avoid a tonne of emissions; below 0 where money is saved as well. */
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
-import { annuity } from './annuity.ts';
+import { annuity, annuityFactor } from './annuity.ts';
 import { Decimal } from './decimal.ts';
+import { noFigure } from './no-figure.ts';
 import type { YearFactors } from './time-factors.ts';
 
-export const emissionsAvoidedInAverageYear = formula<
-  { avoidedKg: number; shares: readonly number[]; discounts: readonly Decimal[] },
-  number
->({
-  id: 'money.emissions-avoided-average-year',
+export const weightOfYear = formula<{ share: number; discount: Decimal }, Decimal>({
+  id: 'money.weight-of-year',
+  yields: 'Weight of the year',
+  words: 'The share of the machines in use, times the discount factor.',
+  expression: 'k * d',
+  inputs: {
+    share: { symbol: 'k', unit: '1', words: 'share of the machines in use' },
+    discount: { symbol: 'd', unit: '1', words: 'discount factor' }
+  },
+  unit: '1',
+  source: 'definition',
+  compute: ({ share, discount }) => discount.times(share)
+});
+
+export const avoidedInAverageYear = formula<{
+  avoidedKg: number;
+  weights: readonly Decimal[];
+  annuityFactor: Decimal;
+}>({
+  id: 'money.avoided-in-average-year',
   yields: 'Emissions avoided in an average year',
   words:
-    'What a full year avoids, times the share of the machines in use, averaged over the years with the same weights as the money.',
-  expression: 'm * sum(k .* d) / sum(d)',
+    'What a full year avoids, by the share of the machines in use, averaged over the years with the same weights as the money.',
+  expression: 'm * sum(w) / A',
   inputs: {
     avoidedKg: { symbol: 'm', unit: 'kg', words: 'CO2e avoided in a full year' },
-    shares: { symbol: 'k', unit: '1', words: 'share of the machines in use, year by year' },
-    discounts: { symbol: 'd', unit: '1', words: 'discount factors, year by year' }
+    weights: { symbol: 'w', unit: '1', words: 'share in use times discount factor, year by year' },
+    annuityFactor: { symbol: 'A', unit: '1', words: 'annuity factor' }
   },
   unit: 'kg',
   source: 'definition',
-  compute: ({ avoidedKg, shares, discounts }) => {
-    const weights = discounts.reduce((sum, next) => sum.plus(next), new Decimal(0));
-    const weighted = discounts.reduce(
-      (sum, next, k) => sum.plus(next.times(shares[k] as number)),
-      new Decimal(0)
-    );
-    return weighted.div(weights).times(avoidedKg).toNumber();
-  }
+  compute: ({ avoidedKg, weights, annuityFactor: factor }) =>
+    weights
+      .reduce((sum, next) => sum.plus(next), new Decimal(0))
+      .div(factor)
+      .times(avoidedKg)
+      .toNumber()
 });
 
 export const costPerTonneFormula = formula<{ yearlyValue: Decimal; avoidedKg: number }, Decimal>({
@@ -67,13 +81,26 @@ export function costPerTonneAvoided(
     shareInUse: readonly Quantity[];
     factors: readonly YearFactors[];
   }
-): Quantity<Decimal> | null {
-  const average = r.apply(emissionsAvoidedInAverageYear, {
+): Quantity<Decimal | null> {
+  const average = r.apply(avoidedInAverageYear, {
     avoidedKg,
-    shares: shareInUse.slice(1),
-    discounts: factors.slice(1).map(({ discount }) => discount)
+    weights: factors
+      .slice(1)
+      .map(({ year, discount }) => r.apply(weightOfYear, { share: shareInUse[year] as Quantity, discount })),
+    annuityFactor: annuityFactor(r, factors)
   });
-  if (!(r.value(average) > 0)) return null;
-  const yearlyValue = annuity(r, { presentValue: netPresentValue, factors });
-  return r.apply(costPerTonneFormula, { yearlyValue, avoidedKg: average });
+  if (r.value(average) > 0) {
+    const yearlyValue = annuity(r, { presentValue: netPresentValue, factors });
+    return r.apply(costPerTonneFormula, { yearlyValue, avoidedKg: average });
+  }
+  return noFigure(
+    r,
+    {
+      id: 'money.no-cost-per-tonne',
+      yields: 'Cost per tonne avoided',
+      words: 'No emissions are avoided, so there is no cost for a tonne of them.',
+      unit: 'currency/tonne'
+    },
+    { average }
+  );
 }

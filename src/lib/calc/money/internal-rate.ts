@@ -1,6 +1,7 @@
 /** The interest rates at which a cash flow is worth nothing on balance. */
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import type { Decimal } from './decimal.ts';
+import { byYear } from './no-figure.ts';
 
 export interface InternalRates {
   readonly kind: 'none' | 'one' | 'several';
@@ -20,10 +21,10 @@ export interface InternalRates {
 export function internalRates(r: Reckoner, flows: readonly Quantity<Decimal>[]): InternalRates {
   const allPercent = internalRatesOf(flows.map((flow) => r.value(flow).toNumber())).map((rate) => rate * 100);
   const only = allPercent.length === 1 ? (allPercent[0] as number) : null;
-  const inputs = Object.fromEntries(flows.map((flow, year) => [`year${year}`, flow]));
   return {
     kind: allPercent.length === 0 ? 'none' : allPercent.length === 1 ? 'one' : 'several',
-    ratePercent: r.result<number | null>(only, inputs, () => ({
+    allPercent,
+    ratePercent: r.result<number | null>(only, byYear(flows), () => ({
       id: 'money.internal-rate',
       yields: 'Internal rate of return',
       words:

@@ -1,7 +1,8 @@
 /** When an investment has paid for itself. */
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
-import { Decimal } from './decimal.ts';
+import type { Decimal } from './decimal.ts';
+import { byYear } from './no-figure.ts';
 
 export interface Payback {
   /** Years from the decision; null where the sum does not turn within the appraisal. */
@@ -64,8 +65,7 @@ function withoutTurn(
   cumulative: readonly Quantity<Decimal>[],
   years: 0 | null
 ): Quantity<number | null> {
-  const sums = Object.fromEntries(cumulative.map((sum, year) => [`year${year}`, sum]));
-  return r.result<number | null>(years, sums, () => ({
+  return r.result<number | null>(years, byYear(cumulative), () => ({
     id: 'money.payback-without-turn',
     yields: 'Payback',
     words:
@@ -74,11 +74,7 @@ function withoutTurn(
         : 'The cumulative cash flow does not come back to 0 within the appraisal: there is no payback.',
     unit: 'year',
     source: 'definition',
-    report: cumulative.map((sum, year) => ({
-      words: `cumulative cash flow, year ${year}`,
-      value: r.value(sum).toNumber(),
-      unit: 'currency'
-    }))
+    report: []
   }));
 }
 
