@@ -18,7 +18,7 @@ const cacheFolder = path.join(projectFolder, '.cache');
  */
 export async function bundle({ entry, sources, withPackages }) {
   const name = path.basename(entry, '.ts');
-  const state = fingerprint([...sources, 'package-lock.json', 'tsconfig.json', 'scripts/bundle.mjs']);
+  const state = fingerprint([...sources, 'package-lock.json', 'scripts/bundle.mjs']);
   const folder = path.join(cacheFolder, `${name}-${state}`);
   const script = path.join(folder, `${name}.mjs`);
   if (existsSync(script)) return script;
@@ -32,13 +32,18 @@ export async function bundle({ entry, sources, withPackages }) {
     logLevel: 'error',
     publicDir: false,
     mode: 'production',
+    // The bundler reads TypeScript by itself; the project's settings build on a file that a fresh clone has not yet.
+    oxc: false,
     ssr: withPackages ? { noExternal: true } : {},
     build: {
       ssr: path.join(projectFolder, entry),
       outDir: draft,
       target: 'node20',
       minify: false,
-      rolldownOptions: { output: { entryFileNames: `${name}.mjs`, chunkFileNames: '[name]-[hash].mjs' } }
+      rolldownOptions: {
+        tsconfig: false,
+        output: { entryFileNames: `${name}.mjs`, chunkFileNames: '[name]-[hash].mjs' }
+      }
     }
   });
   for (const old of readdirSync(cacheFolder)) {

@@ -96,24 +96,23 @@ async function answer(folder, request, response) {
     return sendText(response, 405, 'Files can only be read here.');
   }
 
-  const [rawPath = '/', query] = (request.url ?? '/').split('?', 2);
+  const [, rawPath = '/', query = ''] = /^([^?]*)(.*)$/s.exec(request.url ?? '/') ?? [];
   const segments = readPath(rawPath);
   if (!segments) return sendText(response, 400, 'That address cannot be read.');
 
-  let file = path.join(folder, ...segments);
-  let found = await find(segments, file);
-  if (found?.isDirectory()) {
-    file = path.join(file, 'index.html');
-    found = await find(segments, file);
-    if (found && !rawPath.endsWith('/')) {
-      // Pages refer to their files by relative paths, which only holds with the slash.
-      const target = `/${segments.map(encodeURIComponent).join('/')}/${query === undefined ? '' : `?${query}`}`;
-      response.setHeader('Location', target);
-      return sendText(response, 308, `Moved to ${target}`);
-    }
-  }
-  if (!found?.isFile() || (rawPath.endsWith('/') && !file.endsWith('index.html'))) {
+  const asksForFolder = rawPath.endsWith('/');
+  const place = path.join(folder, ...segments);
+  const isFolder = (await find(segments, place))?.isDirectory() ?? false;
+  const file = isFolder ? path.join(place, 'index.html') : place;
+  const found = await find(segments, file);
+  if (!found?.isFile() || (asksForFolder && !isFolder)) {
     return sendText(response, 404, notFoundPage, mediaTypes['.html']);
+  }
+  if (isFolder && !asksForFolder) {
+    // Pages refer to their files by relative paths, which only holds with the slash.
+    const target = `/${segments.map(encodeURIComponent).join('/')}/${query}`;
+    response.setHeader('Location', target);
+    return sendText(response, 308, `Moved to ${target}`);
   }
 
   const tag = `W/"${found.size.toString(36)}-${Math.trunc(found.mtimeMs).toString(36)}"`;

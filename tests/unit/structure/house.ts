@@ -1,0 +1,73 @@
+/**
+ * Who may import whom. Places are relative to `src`: a folder ends with a slash and means all that lies in it. Every
+ * room knows itself; the first room that holds a file is the file's room.
+ */
+export interface Room {
+  readonly place: string;
+  /** Places whose code and types it may import. */
+  readonly knows: readonly string[];
+  /** Places of which it may import types alone. */
+  readonly knowsTypesOf?: readonly string[];
+}
+
+/** What may be put into the core, how its cells are named, and what comes out: plain TypeScript, the same for all. */
+const contract = ['lib/calc/input.ts', 'lib/calc/cell-path.ts', 'lib/calc/estimate-types.ts'];
+const parts = [...contract, 'lib/calc/reference/', 'lib/calc/working/'];
+
+export const rooms: readonly Room[] = [
+  // The core. Its parts take quantities as arguments and do not know each other; a year is made of cases.
+  { place: 'lib/calc/reference/', knows: [], knowsTypesOf: ['lib/calc/working/'] },
+  { place: 'lib/calc/working/', knows: [], knowsTypesOf: ['lib/calc/reference/'] },
+  { place: 'lib/calc/case/', knows: parts },
+  { place: 'lib/calc/emissions/', knows: parts },
+  { place: 'lib/calc/money/', knows: parts },
+  { place: 'lib/calc/monitoring/', knows: parts },
+  { place: 'lib/calc/uncertainty/', knows: parts },
+  { place: 'lib/calc/year/', knows: [...parts, 'lib/calc/case/'] },
+  { place: 'lib/calc/input.ts', knows: [], knowsTypesOf: ['lib/calc/reference/'] },
+  { place: 'lib/calc/cell-path.ts', knows: [] },
+  { place: 'lib/calc/estimate-types.ts', knows: [], knowsTypesOf: ['lib/calc/'] },
+  { place: 'lib/calc/', knows: ['lib/calc/'] },
+
+  // The document, and its ways in and out.
+  { place: 'lib/numbers/', knows: [] },
+  {
+    place: 'lib/workbook/',
+    knows: [...contract, 'lib/calc/reference/', 'lib/numbers/'],
+    knowsTypesOf: ['lib/calc/']
+  },
+  { place: 'lib/files/', knows: [...contract, 'lib/workbook/', 'lib/numbers/'], knowsTypesOf: ['lib/calc/'] },
+  { place: 'lib/batch/', knows: ['lib/calc/', 'lib/workbook/', 'lib/files/'] },
+
+  // What is seen.
+  { place: 'lib/grid/', knows: ['lib/numbers/'], knowsTypesOf: ['lib/calc/'] },
+  { place: 'lib/charts/', knows: ['lib/numbers/'], knowsTypesOf: ['lib/calc/'] },
+  { place: 'lib/state/', knows: ['lib/calc/', 'lib/workbook/', 'lib/files/', 'lib/numbers/'] },
+  {
+    place: 'lib/sheets/',
+    knows: ['lib/state/', 'lib/grid/', 'lib/charts/', 'lib/numbers/'],
+    knowsTypesOf: ['lib/workbook/', 'lib/calc/']
+  },
+  { place: 'routes/', knows: ['lib/sheets/', 'lib/state/'] },
+  { place: 'service-worker.ts', knows: [] },
+  { place: 'app.d.ts', knows: [] }
+];
+
+const pages = ['lib/grid/', 'lib/charts/', 'lib/state/', 'lib/sheets/', 'routes/'];
+
+/** One door for each third-party package: the only places that import it, so that it can be changed in one place. */
+export const doors: Readonly<Record<string, readonly string[]>> = {
+  zod: ['lib/workbook/'],
+  'decimal.js': ['lib/calc/money/'],
+  'chart.js': ['lib/charts/Chart.svelte'],
+  papaparse: ['lib/files/'],
+  hucre: ['lib/files/'],
+  idb: ['lib/files/'],
+  virtua: ['lib/grid/'],
+  '@fontsource-variable/source-sans-3': ['lib/sheets/', 'routes/'],
+  // The framework draws pages; the core, the document and the files do without.
+  svelte: pages,
+  '@sveltejs/kit': ['routes/'],
+  $app: ['lib/state/', 'lib/sheets/', 'routes/'],
+  '$service-worker': ['service-worker.ts']
+};
