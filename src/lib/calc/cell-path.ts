@@ -1,13 +1,13 @@
 /**
  * Cells by path. A path names a cell of the workbook, and so of the core's input, part by part: a field's name, or in a
- * list the id of the entry (its `id`, `agent` or `item`), or its index where entries carry none, e.g.
+ * list the id of the entry (its `id`, `caseId`, `agent` or `item`), or its index where entries carry none, e.g.
  * `caseMix.lap-chole.minutes`, `agents.sevoflurane.bottlePrice`, `flowPlans.usual.phases.0.flowLPerMin`.
  */
 
 const keyOf = (entry: unknown): unknown => {
   if (typeof entry !== 'object' || entry === null) return undefined;
-  const { id, agent, item } = entry as { id?: unknown; agent?: unknown; item?: unknown };
-  return id ?? agent ?? item;
+  const { id, caseId, agent, item } = entry as Record<'id' | 'caseId' | 'agent' | 'item', unknown>;
+  return id ?? caseId ?? agent ?? item;
 };
 
 /** Index of a list's entry by its key, or by its number; −1 where there is none. */

@@ -78,6 +78,18 @@ export interface FailedCell {
   sentence: string;
 }
 
+/** One row of the year-by-year table, money against the baseline. */
+export interface YearRow {
+  year: number;
+  investment: string;
+  savings: Record<CostLine, string>;
+  saving: string;
+  net: string;
+  cumulative: string;
+  discounted: string;
+  cumulativeDiscounted: string;
+}
+
 export interface AgainstBaseline {
   yearlySaving: string;
   co2eAvoidedKg: number;
@@ -92,8 +104,10 @@ export interface AgainstBaseline {
   equivalentAnnualCost: string | null;
   benefitCostRatio: number | null;
   totalCostOfOwnership: string;
-  /** Net cash flow against the baseline, year 0 first. */
-  cashFlow: string[];
+  /** True where the cumulative cash flow falls below 0 again after the payback, as when machines are replaced. */
+  paybackFallsBelowAgain: boolean;
+  /** Year 0 first, up to the end of the appraisal. */
+  years: YearRow[];
 }
 
 export type MonitoringLevel = 'required' | 'recommended' | 'suggested' | 'available';

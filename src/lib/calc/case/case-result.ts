@@ -1,7 +1,7 @@
 import type { Quantity } from '../working/reckoner.ts';
 
 /** How a case's agent use was found. */
-export type CaseMethod = 'circle-system' | 'measured' | 'none';
+export type CaseMethod = 'circle-system' | 'measured' | 'scaled-to-measured' | 'none';
 
 /** Flow class of a phase, by the fresh gas flow in litres a minute. */
 export type FlowClass = 'metabolic' | 'minimal' | 'low' | 'medium' | 'high' | 'very high';

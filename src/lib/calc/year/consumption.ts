@@ -28,6 +28,8 @@ export interface RowResult {
   readonly row: CaseRow;
   readonly agent: Agent | null;
   readonly result: CaseResult;
+  /** Share of the row's cases that is counted, 0–100 %. */
+  readonly sharePercent: Quantity;
 }
 
 interface PerCase {
@@ -161,14 +163,13 @@ const hours = formula<{ minutes: number }>({
 });
 
 /**
- * What a share of a year's cases uses up: for every quantity Σ over rows of cases a year × share × quantity per case.
+ * What a year's cases use up on one machine: for every quantity Σ over rows of cases a year × share × quantity per case.
  * @param rows case-mix rows with the result of one case each, all on the same machine
- * @param sharePercent 0–100 %, the share of each row's cases that is counted
  * @param powerW electrical power of the machine
  */
 export function consumption(
   r: Reckoner,
-  { rows, sharePercent, powerW }: { rows: readonly RowResult[]; sharePercent: Quantity; powerW: Quantity }
+  { rows, powerW }: { rows: readonly RowResult[]; powerW: Quantity }
 ): Consumption {
   const liquid: Partial<Record<Agent, Quantity[]>> = {};
   const takenUp: Partial<Record<Agent, Quantity[]>> = {};
@@ -179,7 +180,7 @@ export function consumption(
   const machineMinutes: Quantity[] = [];
   const intravenousMinutes: Quantity[] = [];
   const cases: Quantity[] = [];
-  for (const { row, agent, result } of rows) {
+  for (const { row, agent, result, sharePercent } of rows) {
     if (row.technique === 'regional') continue;
     const casesPerYear = r.cell(row.casesPerYear, '1', 'caseMix', row.id, 'casesPerYear');
     const times = (perCase: Quantity) => ({ casesPerYear, sharePercent, perCase });
@@ -216,3 +217,96 @@ export function consumption(
     generalAnaesthetics: r.apply(casesTotal, { parts: cases })
   };
 }
+
+const sumOfParts = (unit: string) =>
+  formula<{ parts: readonly number[] }>({
+    id: `year.parts-${unit}`,
+    yields: 'Both parts of the year',
+    words: 'cases on the scenario’s plan and cases that stay as today, added up',
+    expression: 'sum(x)',
+    inputs: { parts: { symbol: 'x', unit, words: 'each part' } },
+    unit,
+    source: 'definition',
+    compute: ({ parts }) => parts.reduce((sum, part) => sum + part, 0)
+  });
+const sums = {
+  mL: sumOfParts('mL'),
+  m3: sumOfParts('m3'),
+  kg: sumOfParts('kg'),
+  kWh: sumOfParts('kWh'),
+  h: sumOfParts('h'),
+  L: sumOfParts('L')
+};
+
+/** The parts of a year added up; a part alone stays as it is. */
+export function together(r: Reckoner, unit: keyof typeof sums, parts: readonly Quantity[]): Quantity {
+  const [only] = parts;
+  return parts.length === 1 && only !== undefined ? only : r.apply(sums[unit], { parts });
+}
+
+/** Share of the cases that stays as today. */
+export const restOfCases = formula<{ adoptionPercent: number }>({
+  id: 'year.rest-of-cases',
+  yields: 'Share of the cases that stays as today',
+  words: '100 % less the adoption',
+  expression: '100 - a',
+  inputs: { adoptionPercent: { symbol: 'a', unit: '%', words: 'adoption', testRange: [0, 100] } },
+  unit: '%',
+  source: 'definition',
+  compute: ({ adoptionPercent }) => 100 - adoptionPercent
+});
+
+/** Recovery minutes saved in a year. */
+export const recoveryMinutes = formula<{ minutesPerCase: number; generalAnaesthetics: number }>({
+  id: 'year.recovery-minutes',
+  yields: 'Recovery minutes saved in a year',
+  words: 'minutes saved per case times the general anaesthetics that follow the plan',
+  expression: 't * n',
+  inputs: {
+    minutesPerCase: { symbol: 't', unit: 'min', words: 'recovery minutes saved per case' },
+    generalAnaesthetics: { symbol: 'n', unit: '1', words: 'general anaesthetics' }
+  },
+  unit: 'min',
+  source: 'definition',
+  compute: ({ minutesPerCase, generalAnaesthetics }) => minutesPerCase * generalAnaesthetics
+});
+
+/** Mass of nitrous oxide from its volume, by the ideal gas law. */
+export const nitrousOxideMass = formula<{
+  volumeL: number;
+  pressureKPa: number;
+  molarMassGPerMol: number;
+  gasConstant: number;
+  temperatureC: number;
+}>({
+  id: 'year.nitrous-oxide-mass',
+  yields: 'Nitrous oxide, as mass',
+  words: 'ideal gas at ambient pressure and theatre temperature',
+  expression: 'V * P * M / (R * (T + 273.15)) / 1000',
+  inputs: {
+    volumeL: { symbol: 'V', unit: 'L', words: 'volume' },
+    pressureKPa: { symbol: 'P', unit: 'kPa', words: 'ambient pressure' },
+    molarMassGPerMol: { symbol: 'M', unit: 'g/mol', words: 'molar mass' },
+    gasConstant: { symbol: 'R', unit: 'J/(mol K)', words: 'molar gas constant' },
+    temperatureC: { symbol: 'T', unit: '°C', words: 'theatre temperature', testRange: [10, 35] }
+  },
+  unit: 'kg',
+  source: 'ideal gas law',
+  compute: ({ volumeL, pressureKPa, molarMassGPerMol, gasConstant, temperatureC }) =>
+    (volumeL * pressureKPa * molarMassGPerMol) / (gasConstant * (temperatureC + 273.15)) / 1000
+});
+
+/** Nitrous oxide bought and not used: lost from the pipes, whatever plan is followed. */
+export const nitrousOxideLost = formula<{ boughtKg: number; usedKg: number }>({
+  id: 'year.nitrous-oxide-lost',
+  yields: 'Nitrous oxide lost from the piped supply',
+  words: 'bought less what today’s cases use; never below 0, and the same in every scenario',
+  expression: 'max(0, B - N)',
+  inputs: {
+    boughtKg: { symbol: 'B', unit: 'kg', words: 'nitrous oxide bought' },
+    usedKg: { symbol: 'N', unit: 'kg', words: 'nitrous oxide used today' }
+  },
+  unit: 'kg',
+  source: 'definition',
+  compute: ({ boughtKg, usedKg }) => Math.max(0, boughtKg - usedKg)
+});

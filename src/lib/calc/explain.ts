@@ -1,0 +1,70 @@
+import type { EstimateInput } from './input.ts';
+import { reckon } from './reckoning.ts';
+import { recorder, workingOf } from './working/recorder.ts';
+import type { Quantity } from './working/reckoner.ts';
+import type { Working } from './working/working.ts';
+
+/** A figure with this path does not exist, or nothing was computed for it. */
+export class NoSuchFigureError extends Error {
+  constructor(path: string, allowed: string) {
+    super(`There is no figure at “${path}”; allowed is ${allowed}.`);
+    this.name = 'NoSuchFigureError';
+  }
+}
+
+/**
+ * How one figure of the estimate came about: the same calculation run again with the recorder, for this figure alone.
+ * @param path as in the estimate, e.g. `today.perYear.cost.total`, `closed.cases.lap-chole.liquidMl`,
+ *   `closed.againstBaseline.years.3.savings.agents`.
+ * @throws NoSuchFigureError with what is allowed at the first part that leads nowhere.
+ */
+export function explain(input: EstimateInput, path: string): Working {
+  const [scenarioId = '', room = '', ...rest] = path.split('.');
+  const scenario = input.scenarios.find((each) => each.id === scenarioId);
+  if (scenario === undefined)
+    throw new NoSuchFigureError(
+      path,
+      `one that begins with ${input.scenarios.map((each) => each.id).join(', ')}`
+    );
+  const reckoning = reckon(recorder, input);
+  switch (room) {
+    case 'perYear':
+      return follow(reckoning.year(scenario), rest, path);
+    case 'againstBaseline':
+      return follow(reckoning.against(scenario).figures, rest, path);
+    case 'cases': {
+      const [caseId = '', ...figure] = rest;
+      const row = input.caseMix.find((each) => each.id === caseId);
+      if (row === undefined)
+        throw new NoSuchFigureError(
+          path,
+          `cases. and one of ${input.caseMix.map((each) => each.id).join(', ')}`
+        );
+      return follow(reckoning.caseFigures(scenario, row), figure, path);
+    }
+    default:
+      throw new NoSuchFigureError(path, `${scenarioId}. and one of perYear, cases, againstBaseline`);
+  }
+}
+
+function follow(figures: unknown, parts: readonly string[], path: string): Working {
+  let here: unknown = figures;
+  for (const part of parts) {
+    const next =
+      typeof here === 'object' && here !== null
+        ? (here as Readonly<Record<string, unknown>>)[part]
+        : undefined;
+    if (next === undefined || next === null) throw new NoSuchFigureError(path, namesIn(here));
+    here = next;
+  }
+  if (!isWorking(here)) throw new NoSuchFigureError(path, namesIn(here));
+  return workingOf(here as unknown as Quantity);
+}
+
+const isWorking = (value: unknown): boolean =>
+  typeof value === 'object' && value !== null && 'kind' in value && 'value' in value;
+
+const namesIn = (value: unknown): string =>
+  typeof value === 'object' && value !== null && !isWorking(value)
+    ? `one of ${Object.keys(value).join(', ')} there`
+    : 'nothing further';

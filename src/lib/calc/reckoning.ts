@@ -1,0 +1,640 @@
+/**
+ * The whole calculation, from cells to figures, as quantities. Run with the plain reckoner it is the estimate; run with
+ * the recorder, the same code gives any one figure's working. Figures are made on demand and kept, so that asking for
+ * one computes only what it needs.
+ */
+import { estimateCase } from './case/estimate-case.ts';
+import type { CaseResult, CaseMethod } from './case/case-result.ts';
+import type { CaseGiven, CaseMemo } from './case-memo.ts';
+import type { EmittingUse } from './emissions/co2e-lines.ts';
+import { co2eLines } from './emissions/co2e-lines.ts';
+import type { Co2eLine, CostLine, FailedCell, MonitoringNeed } from './estimate-types.ts';
+import type { Agent, CaseRow, EstimateInput, FlowPlan, Machine, Scenario } from './input.ts';
+import { benefitCostRatio } from './money/benefit-cost-ratio.ts';
+import type { CashFlow, Side } from './money/cash-flow.ts';
+import { cashFlow } from './money/cash-flow.ts';
+import { costOfCase } from './money/consumables.ts';
+import type { YearlyCost } from './money/cost-lines.ts';
+import { costLines } from './money/cost-lines.ts';
+import { costOfOwnership, costOfToday } from './money/cost-of-ownership.ts';
+import { costPerTonneAvoided } from './money/cost-per-tonne.ts';
+import type { Decimal } from './money/decimal.ts';
+import { internalRates } from './money/internal-rate.ts';
+import { investment } from './money/investment.ts';
+import { monitorCost } from './money/monitor-cost.ts';
+import { netPresentValue } from './money/net-present-value.ts';
+import { payback } from './money/payback.ts';
+import { timeFactors } from './money/time-factors.ts';
+import { monitoringOf } from './monitoring-of-scenario.ts';
+import { take } from './reference/reference-set.ts';
+import { formula } from './working/formula.ts';
+import type { Quantity, Reckoner } from './working/reckoner.ts';
+import type { Consumption, RowResult } from './year/consumption.ts';
+import {
+  consumption,
+  nitrousOxideLost,
+  nitrousOxideMass,
+  recoveryMinutes,
+  restOfCases,
+  together
+} from './year/consumption.ts';
+import {
+  estimateOverPurchase,
+  purchasedLiquid,
+  scaledToMeasured,
+  scaledToPurchases
+} from './year/reconciliation.ts';
+
+/** One case on a scenario's own plan and machine. */
+export interface CaseReckoning {
+  readonly row: CaseRow;
+  readonly plan: FlowPlan;
+  readonly machine: Machine;
+  readonly agent: Agent | null;
+  readonly method: CaseMethod;
+  readonly result: CaseResult;
+}
+
+export interface AgentYearFigures {
+  readonly liquidMl: Quantity;
+  readonly bottles: Quantity;
+  readonly cost: Quantity<Decimal>;
+  readonly estimateOverPurchase: Quantity | null;
+}
+
+export interface YearFigures {
+  readonly agents: Readonly<Partial<Record<Agent, AgentYearFigures>>>;
+  readonly oxygenM3: Quantity;
+  readonly airM3: Quantity;
+  readonly nitrousOxideKg: Quantity;
+  readonly absorbentKg: Quantity;
+  readonly electricityKWh: Quantity;
+  readonly cost: Readonly<Record<CostLine | 'total', Quantity<Decimal>>>;
+  readonly co2eKg: Readonly<Record<Co2eLine | 'total', Quantity>>;
+}
+
+/** What a case costs and emits beside what it uses. */
+export interface CaseFigures {
+  readonly liquidMl: Quantity;
+  readonly takenUpMl: Quantity;
+  readonly spilledMl: Quantity;
+  readonly leftMl: Quantity;
+  readonly floorMl: Quantity;
+  readonly constantDialMl: Quantity;
+  readonly oxygenL: Quantity;
+  readonly airL: Quantity;
+  readonly nitrousOxideL: Quantity;
+  readonly absorbentKg: Quantity;
+  readonly co2eKg: Quantity;
+  readonly cost: Quantity<Decimal>;
+}
+
+export interface AgainstFigures {
+  readonly yearlySaving: Quantity<Decimal>;
+  readonly co2eAvoidedKg: Quantity;
+  readonly investment: Quantity<Decimal>;
+  readonly simplePaybackYears: Quantity<number | null>;
+  readonly discountedPaybackYears: Quantity<number | null>;
+  readonly npv: Quantity<Decimal>;
+  readonly irrPercent: Quantity<number | null>;
+  readonly costPerTonneAvoided: Quantity<Decimal> | null;
+  readonly equivalentAnnualCost: Quantity<Decimal>;
+  readonly benefitCostRatio: Quantity<number | null>;
+  readonly totalCostOfOwnership: Quantity<Decimal>;
+  readonly years: CashFlow['years'];
+}
+
+/** The rates and flags that stand beside the figures of `AgainstFigures`. */
+export interface AgainstReckoning {
+  readonly figures: AgainstFigures;
+  readonly irrAllPercent: readonly number[];
+  readonly paybackFallsBelowAgain: boolean;
+}
+
+const avoided = formula<{ todayKg: number; scenarioKg: number }>({
+  id: 'emissions.avoided',
+  yields: 'Emissions avoided in a year',
+  words: 'emissions of today less emissions of the scenario',
+  expression: 'b - s',
+  inputs: {
+    todayKg: { symbol: 'b', unit: 'kg CO2e', words: 'today' },
+    scenarioKg: { symbol: 's', unit: 'kg CO2e', words: 'the scenario' }
+  },
+  unit: 'kg CO2e',
+  source: 'definition',
+  compute: ({ todayKg, scenarioKg }) => todayKg - scenarioKg
+});
+
+const litresToM3 = formula<{ litres: number }>({
+  id: 'case.cubic-metres',
+  yields: 'Volume of a case in cubic metres',
+  words: 'litres divided by 1000',
+  expression: 'V / 1000',
+  inputs: { litres: { symbol: 'V', unit: 'L', words: 'volume' } },
+  unit: 'm3',
+  source: 'definition',
+  compute: ({ litres }) => litres / 1000
+});
+
+const caseElectricity = formula<{ minutes: number; powerW: number }>({
+  id: 'case.electricity',
+  yields: 'Electricity of a case',
+  words: 'minutes times the machine’s power',
+  expression: 't / 60 * p / 1000',
+  inputs: {
+    minutes: { symbol: 't', unit: 'min', words: 'minutes' },
+    powerW: { symbol: 'p', unit: 'W', words: 'electrical power' }
+  },
+  unit: 'kWh',
+  source: 'definition',
+  compute: ({ minutes, powerW }) => ((minutes / 60) * powerW) / 1000
+});
+
+const caseHours = formula<{ minutes: number }>({
+  id: 'case.hours',
+  yields: 'Hours of a case',
+  words: 'minutes divided by 60',
+  expression: 't / 60',
+  inputs: { minutes: { symbol: 't', unit: 'min', words: 'minutes' } },
+  unit: 'h',
+  source: 'definition',
+  compute: ({ minutes }) => minutes / 60
+});
+
+/** A part of a scenario's year that runs on one machine with one capture. */
+interface Part {
+  readonly scenario: Scenario;
+  readonly machine: Machine;
+  readonly use: Consumption;
+  readonly capturePercent: Quantity;
+}
+
+interface ScenarioYearReckoning {
+  readonly figures: YearFigures;
+  readonly cost: YearlyCost;
+}
+
+function entry<T extends { readonly id: string }>(list: readonly T[], id: string, what: string): T {
+  const found = list.find((each) => each.id === id);
+  if (found === undefined)
+    throw new Error(`The input has no ${what} “${id}”; a workbook is checked before it gets here.`);
+  return found;
+}
+
+/** Keeps what a function returned for each key. */
+function kept<K, V>(make: (key: K) => V): (key: K) => V {
+  const known = new Map<K, V>();
+  return (key) => {
+    if (!known.has(key)) known.set(key, make(key));
+    return known.get(key) as V;
+  };
+}
+
+export type Reckoning = ReturnType<typeof reckon>;
+
+/**
+ * The calculation over one input. Nothing is computed until it is asked for.
+ * @param memo where results of cases are kept over edits; for the plain reckoner only.
+ */
+export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
+  const { reference, site, accounting } = input;
+  const today = input.scenarios.find((scenario) => scenario.baseline);
+  if (today === undefined)
+    throw new Error('The input has no baseline; a workbook is checked before it gets here.');
+
+  const machineOf = kept((scenario: Scenario) => entry(input.machines, scenario.machine, 'machine'));
+  const planById = kept((id: string) => entry(input.flowPlans, id, 'flow plan'));
+  const absorbentById = kept((id: string) => entry(input.absorbents, id, 'absorbent'));
+  const planOf = (scenario: Scenario, row: CaseRow): FlowPlan =>
+    planById(scenario.flowPlanByCase[row.id] ?? scenario.flowPlan);
+  const agentOf = (scenario: Scenario, row: CaseRow): Agent | null =>
+    row.technique === 'volatile' && row.agent !== null
+      ? (scenario.agentSwitch[row.agent] ?? row.agent)
+      : null;
+
+  const givenOf = (scenario: Scenario, row: CaseRow): CaseGiven => {
+    const machine = machineOf(scenario);
+    return {
+      row,
+      plan: planOf(scenario, row),
+      machine,
+      agent: agentOf(scenario, row),
+      absorbent: absorbentById(machine.absorbent),
+      site,
+      bodyModel: accounting.bodyModel,
+      reference
+    };
+  };
+  const run = (given: CaseGiven): CaseResult => estimateCase(r, { ...given, useMeasured: false });
+  const modelled = (given: CaseGiven): CaseResult =>
+    memo === undefined ? run(given) : memo.result(given, run);
+
+  const sameAsToday = (scenario: Scenario, row: CaseRow): boolean =>
+    scenario === today ||
+    (scenario.machine === today.machine &&
+      planOf(scenario, row) === planOf(today, row) &&
+      agentOf(scenario, row) === agentOf(today, row));
+
+  const casesOf = kept((scenario: Scenario) => kept((row: CaseRow) => reckonCase(scenario, row)));
+
+  function reckonCase(scenario: Scenario, row: CaseRow): CaseReckoning {
+    const given = givenOf(scenario, row);
+    const { plan, machine, agent } = given;
+    if (agent === null || row.measuredMlPerCase === null) {
+      const result = modelled(given);
+      return { row, plan, machine, agent, method: result.method, result };
+    }
+    if (sameAsToday(scenario, row)) {
+      const result = estimateCase(r, { ...given, useMeasured: true });
+      return { row, plan, machine, agent, method: 'measured', result };
+    }
+    const model = modelled(given);
+    const liquidMl = r.apply(scaledToMeasured, {
+      modelMl: model.liquidMl,
+      measuredMl: r.cell(row.measuredMlPerCase, 'mL', 'caseMix', row.id, 'measuredMlPerCase'),
+      todayModelMl: modelled(givenOf(today as Scenario, row)).liquidMl
+    });
+    return { row, plan, machine, agent, method: 'scaled-to-measured', result: { ...model, liquidMl } };
+  }
+
+  const powerOf = (machine: Machine): Quantity =>
+    machine.powerW === null
+      ? r.fallback(take(reference, 'machine.power'), 'machines', machine.id, 'powerW')
+      : r.cell(machine.powerW, 'W', 'machines', machine.id, 'powerW');
+
+  const captureOf = (scenario: Scenario): Quantity =>
+    r.cell(scenario.capturePercent, '%', 'scenarios', scenario.id, 'capturePercent');
+
+  /** Rows whose case failed on bad figures are left out of the totals and named. */
+  const failed: FailedCell[] = [];
+  const soundRows = kept((scenario: Scenario) =>
+    input.caseMix.filter((row) => {
+      try {
+        casesOf(scenario)(row);
+        return true;
+      } catch (error) {
+        if (!(error instanceof RangeError) && (error as Error).name !== 'OutOfRangeError') throw error;
+        failed.push({ path: `caseMix.${row.id}`, sentence: (error as Error).message });
+        return false;
+      }
+    })
+  );
+  const rowsOf = (scenario: Scenario): readonly CaseRow[] => {
+    const sound = new Set(soundRows(today));
+    return scenario === today ? soundRows(today) : soundRows(scenario).filter((row) => sound.has(row));
+  };
+
+  const parts = kept((scenario: Scenario): readonly Part[] => {
+    const everyCase = r.assumption(
+      100,
+      '%',
+      'Every case of a group whose plan, machine and agent are those of today.'
+    );
+    const adopted = r.cell(scenario.adoptionPercent, '%', 'scenarios', scenario.id, 'adoptionPercent');
+    const splits = (row: CaseRow) =>
+      scenario !== today &&
+      scenario.adoptionPercent < 100 &&
+      (!sameAsToday(scenario, row) || scenario.capturePercent !== today.capturePercent);
+    const rowResult = (of: Scenario, row: CaseRow, sharePercent: Quantity): RowResult => {
+      const { agent, result } = casesOf(of)(row);
+      return { row, agent, result, sharePercent };
+    };
+    const part = (of: Scenario, rows: readonly RowResult[]): Part => {
+      const machine = machineOf(of);
+      return {
+        scenario: of,
+        machine,
+        use: consumption(r, { rows, powerW: powerOf(machine) }),
+        capturePercent: captureOf(of)
+      };
+    };
+    const rows = rowsOf(scenario);
+    const own = part(
+      scenario,
+      rows.map((row) => rowResult(scenario, row, splits(row) ? adopted : everyCase))
+    );
+    const split = rows.filter(splits);
+    if (split.length === 0) return [own];
+    const rest = r.apply(restOfCases, { adoptionPercent: adopted });
+    return [
+      own,
+      part(
+        today,
+        split.map((row) => rowResult(today, row, rest))
+      )
+    ];
+  });
+
+  const nitrousOxideKg = (volumeL: Quantity): Quantity =>
+    r.apply(nitrousOxideMass, {
+      volumeL,
+      pressureKPa: r.cell(site.ambientPressureKPa, 'kPa', 'site', 'ambientPressureKPa'),
+      molarMassGPerMol: r.constant(take(reference, 'nitrous-oxide.molar-mass')),
+      gasConstant: r.constant(take(reference, 'gas-constant')),
+      temperatureC: r.cell(site.theatreTemperatureC, '°C', 'site', 'theatreTemperatureC')
+    });
+  const nitrousOxideUsedKg = (of: Scenario): Quantity =>
+    nitrousOxideKg(
+      together(
+        r,
+        'L',
+        parts(of).map((part) => part.use.nitrousOxideL)
+      )
+    );
+
+  /** Today's estimate ÷ purchase, by agent; null where no purchases were given or nothing is used. */
+  const reconciliation = kept((agent: Agent): Quantity | null => {
+    const supply = input.agents.find((each) => each.agent === agent);
+    const use = parts(today)[0]?.use.agents[agent];
+    if (supply === undefined || supply.bottlesBoughtPerYear === null || supply.bottlesBoughtPerYear === 0)
+      return null;
+    if (use === undefined || r.value(use.liquidMl) === 0) return null;
+    return r.apply(estimateOverPurchase, {
+      estimatedMl: use.liquidMl,
+      purchasedMl: r.apply(purchasedLiquid, {
+        bottles: r.cell(supply.bottlesBoughtPerYear, '1', 'agents', agent, 'bottlesBoughtPerYear'),
+        bottleMl: r.cell(supply.bottleMl, 'mL', 'agents', agent, 'bottleMl'),
+        unusablePercent: r.cell(supply.unusablePercent, '%', 'agents', agent, 'unusablePercent')
+      })
+    });
+  });
+  const scaled = (agent: Agent, liquidMl: Quantity): Quantity => {
+    const supply = input.agents.find((each) => each.agent === agent);
+    const ratio = supply?.scaleToPurchases === true ? reconciliation(agent) : null;
+    return ratio === null ? liquidMl : r.apply(scaledToPurchases, { liquidMl, ratio });
+  };
+
+  const yearOf = kept((scenario: Scenario): ScenarioYearReckoning => {
+    const all = parts(scenario);
+    const agentUses = all.flatMap(({ use, capturePercent }) =>
+      (Object.keys(use.agents) as Agent[]).flatMap((agent) => {
+        const of = use.agents[agent];
+        return of === undefined
+          ? []
+          : [{ agent, liquidMl: scaled(agent, of.liquidMl), takenUpMl: of.takenUpMl, capturePercent }];
+      })
+    );
+    const liquidMl: Partial<Record<Agent, Quantity>> = {};
+    for (const agent of new Set(agentUses.map((use) => use.agent)))
+      liquidMl[agent] = together(
+        r,
+        'mL',
+        agentUses.filter((use) => use.agent === agent).map((use) => use.liquidMl)
+      );
+    const absorbentKg: Record<string, Quantity> = {};
+    for (const id of new Set(all.map(({ machine }) => machine.absorbent)))
+      absorbentKg[id] = together(
+        r,
+        'kg',
+        all.filter(({ machine }) => machine.absorbent === id).map(({ use }) => use.absorbentKg)
+      );
+    const oxygenM3 = together(
+      r,
+      'm3',
+      all.map(({ use }) => use.oxygenM3)
+    );
+    const airM3 = together(
+      r,
+      'm3',
+      all.map(({ use }) => use.airM3)
+    );
+    const electricityKWh = together(
+      r,
+      'kWh',
+      all.map(({ use }) => use.electricityKWh)
+    );
+    const usedKg = nitrousOxideUsedKg(scenario);
+    const bought = input.gases.nitrousOxideBoughtKgPerYear;
+    const nitrousOxideLostKg =
+      bought === null
+        ? null
+        : r.apply(nitrousOxideLost, {
+            boughtKg: r.cell(bought, 'kg', 'gases', 'nitrousOxideBoughtKgPerYear'),
+            usedKg: nitrousOxideUsedKg(today)
+          });
+    const co2eKg = co2eLines(
+      r,
+      {
+        agents: agentUses,
+        nitrousOxideKg: usedKg,
+        nitrousOxideLostKg,
+        oxygenM3,
+        absorbents: Object.entries(absorbentKg).map(([id, massKg]) => ({
+          massKg,
+          kgCo2ePerKg: absorbentFactor(id)
+        })),
+        electricityKWh,
+        intravenousH: together(
+          r,
+          'h',
+          all.map(({ use }) => use.intravenousH)
+        )
+      },
+      { accounting, site, reference }
+    );
+    const saved = scenario === today ? 0 : scenario.recoveryMinutesSavedPerCase;
+    const cost = costLines(r, {
+      prices: input,
+      scenario,
+      machine: machineOf(scenario),
+      used: {
+        liquidMl,
+        oxygenM3,
+        airM3,
+        nitrousOxideKg: usedKg,
+        nitrousOxideLostKg,
+        absorbentKg,
+        electricityKWh,
+        co2eKg: co2eKg.total,
+        recoveryMinutes: r.apply(recoveryMinutes, {
+          minutesPerCase: r.cell(saved, 'min', 'scenarios', scenario.id, 'recoveryMinutesSavedPerCase'),
+          generalAnaesthetics: (all[0] as Part).use.generalAnaesthetics
+        })
+      }
+    });
+    const agents: Partial<Record<Agent, AgentYearFigures>> = {};
+    for (const agent of Object.keys(liquidMl) as Agent[]) {
+      const priced = cost.byAgent[agent];
+      const liquid = liquidMl[agent];
+      if (priced !== undefined && liquid !== undefined)
+        agents[agent] = { liquidMl: liquid, ...priced, estimateOverPurchase: reconciliation(agent) };
+    }
+    return {
+      cost,
+      figures: {
+        agents,
+        oxygenM3,
+        airM3,
+        nitrousOxideKg: usedKg,
+        absorbentKg: together(r, 'kg', Object.values(absorbentKg)),
+        electricityKWh,
+        cost: { ...cost.lines, total: cost.total },
+        co2eKg
+      }
+    };
+  });
+
+  const absorbentFactor = (id: string): Quantity | null => {
+    const factor = absorbentById(id).kgCo2ePerKg;
+    return factor === null ? null : r.cell(factor, 'kg CO2e/kg', 'absorbents', id, 'kgCo2ePerKg');
+  };
+
+  const caseFigures = (scenario: Scenario, row: CaseRow): CaseFigures => {
+    const { machine, agent, result } = casesOf(scenario)(row);
+    const minutes = r.cell(row.minutes, 'min', 'caseMix', row.id, 'minutes');
+    const nothing = r.assumption(
+      0,
+      'min',
+      'No breathing system, and no intravenous anaesthesia, in this case.'
+    );
+    const usedKg = nitrousOxideKg(result.nitrousOxideL);
+    const oxygenM3 = r.apply(litresToM3, { litres: result.oxygenL });
+    const electricityKWh = r.apply(caseElectricity, {
+      minutes: row.technique === 'regional' ? nothing : minutes,
+      powerW: powerOf(machine)
+    });
+    const use: EmittingUse = {
+      agents:
+        agent === null
+          ? []
+          : [
+              {
+                agent,
+                liquidMl: result.liquidMl,
+                takenUpMl: result.takenUpMl,
+                capturePercent: captureOf(scenario)
+              }
+            ],
+      nitrousOxideKg: usedKg,
+      nitrousOxideLostKg: null,
+      oxygenM3,
+      absorbents: [{ massKg: result.absorbentKg, kgCo2ePerKg: absorbentFactor(machine.absorbent) }],
+      electricityKWh,
+      intravenousH: r.apply(caseHours, { minutes: row.technique === 'intravenous' ? minutes : nothing })
+    };
+    return {
+      liquidMl: result.liquidMl,
+      takenUpMl: result.takenUpMl,
+      spilledMl: result.spilledMl,
+      leftMl: result.leftMl,
+      floorMl: result.floorMl,
+      constantDialMl: result.constantDialMl,
+      oxygenL: result.oxygenL,
+      airL: result.airL,
+      nitrousOxideL: result.nitrousOxideL,
+      absorbentKg: result.absorbentKg,
+      co2eKg: co2eLines(r, use, { accounting, site, reference }).total,
+      cost: costOfCase(r, input, {
+        liquidMl: agent === null ? {} : { [agent]: result.liquidMl },
+        oxygenM3,
+        airM3: r.apply(litresToM3, { litres: result.airL }),
+        nitrousOxideKg: usedKg,
+        nitrousOxideLostKg: null,
+        absorbentKg: { [machine.absorbent]: result.absorbentKg }
+      })
+    };
+  };
+
+  const monitoring = kept((scenario: Scenario): readonly MonitoringNeed[] =>
+    monitoringOf(input, {
+      machine: machineOf(scenario),
+      cases: rowsOf(scenario).map((row) => casesOf(scenario)(row))
+    })
+  );
+
+  const factors = kept((_: 'once') => timeFactors(r, accounting));
+  const sideOf = kept((scenario: Scenario): Side => {
+    const missingToday = new Map(
+      monitoring(today)
+        .filter((need) => need.level === 'required')
+        .map((need) => [need.item, need.theatresMissing ?? 0])
+    );
+    const missing =
+      scenario === today
+        ? []
+        : monitoring(scenario).flatMap((need) => {
+            const stock = input.monitors.find((each) => each.item === need.item);
+            return need.level === 'required' && need.theatresMissing !== null && stock !== undefined
+              ? [
+                  {
+                    item: stock.item,
+                    theatresMissing: need.theatresMissing,
+                    missingToday: missingToday.get(need.item) ?? 0,
+                    unitPrice: stock.unitPrice
+                  }
+                ]
+              : [];
+          });
+    return {
+      cost: yearOf(scenario).cost,
+      investment: investment(r, {
+        scenario,
+        machine: machineOf(scenario),
+        buysMachine: scenario.machine !== today.machine,
+        monitors: monitorCost(r, missing),
+        accounting
+      })
+    };
+  });
+  const ownershipToday = kept((_: 'once') =>
+    costOfToday(r, { baseline: sideOf(today), factors: factors('once') })
+  );
+
+  const against = kept((scenario: Scenario): AgainstReckoning => {
+    const side = sideOf(scenario);
+    const flow = cashFlow(r, { baseline: sideOf(today), scenario: side, factors: factors('once') });
+    const co2eAvoidedKg = r.apply(avoided, {
+      todayKg: yearOf(today).figures.co2eKg.total,
+      scenarioKg: yearOf(scenario).figures.co2eKg.total
+    });
+    const simple = payback(
+      r,
+      flow.years.map((year) => year.cumulative)
+    );
+    const discounted = payback(
+      r,
+      flow.years.map((year) => year.cumulativeDiscounted)
+    );
+    const npv = netPresentValue(r, flow);
+    const rates = internalRates(
+      r,
+      flow.years.map((year) => year.net)
+    );
+    const ownership = costOfOwnership(r, { today: ownershipToday('once'), flow, factors: factors('once') });
+    return {
+      figures: {
+        yearlySaving: flow.yearlySaving,
+        co2eAvoidedKg,
+        investment: flow.investment,
+        simplePaybackYears: simple.years,
+        discountedPaybackYears: discounted.years,
+        npv,
+        irrPercent: rates.ratePercent,
+        costPerTonneAvoided: costPerTonneAvoided(r, {
+          netPresentValue: npv,
+          avoidedKg: co2eAvoidedKg,
+          shareInUse: side.investment.shareInUse,
+          factors: factors('once')
+        }),
+        equivalentAnnualCost: ownership.equivalentAnnualCost,
+        benefitCostRatio: benefitCostRatio(r, { flow, factors: factors('once') }),
+        totalCostOfOwnership: ownership.total,
+        years: flow.years
+      },
+      irrAllPercent: rates.allPercent,
+      paybackFallsBelowAgain: simple.fallsBelowAgain
+    };
+  });
+
+  return {
+    today,
+    cases: (scenario: Scenario): readonly CaseReckoning[] =>
+      rowsOf(scenario).map((row) => casesOf(scenario)(row)),
+    caseFigures,
+    year: (scenario: Scenario): YearFigures => yearOf(scenario).figures,
+    against,
+    monitoring,
+    reconciliation,
+    failed: (): readonly FailedCell[] => failed
+  };
+}
