@@ -101,10 +101,13 @@ async function runStaticCheck(check) {
     output: 'on-failure'
   });
   const pages = await runCommand(node, [
-    toolScript('svelte-check'),
-    ...['--tsconfig', './tsconfig.json', '--fail-on-warnings']
+    ...[toolScript('svelte-check'), '--tsconfig', './tsconfig.json', '--fail-on-warnings']
   ]);
-  return sync || pages;
+  // The service worker lives in a world of other globals than the pages, so it is checked apart.
+  const serviceWorker = await runCommand(node, [
+    ...[toolScript('typescript', 'tsc'), '--project', './tsconfig.service-worker.json']
+  ]);
+  return sync || pages || serviceWorker;
 }
 
 /**

@@ -1,0 +1,94 @@
+import { cp, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import type { Server } from 'node:http';
+import os from 'node:os';
+import path from 'node:path';
+import type { Page } from '@playwright/test';
+import { buildFolder } from '../../scripts/set-up.mjs';
+import { createStaticServer, listen } from '../../scripts/static-server.mjs';
+import { expect, test } from './browser.ts';
+
+test.use({ serviceWorkers: 'allow' });
+
+// A host of its own, whose files a test may change, and which it may take away.
+let folder = '';
+let server: Server;
+let address = '';
+
+test.beforeEach(async () => {
+  folder = await mkdtemp(path.join(os.tmpdir(), 'offline-'));
+  await cp(buildFolder, folder, { recursive: true });
+  server = createStaticServer(folder);
+  address = `http://127.0.0.1:${await listen(server, { host: '127.0.0.1', port: 0 })}/`;
+});
+
+test.afterEach(async () => {
+  stopHost();
+  await rm(folder, { recursive: true });
+});
+
+function stopHost(): void {
+  server.close();
+  server.closeAllConnections();
+}
+
+async function change(file: string, from: string | RegExp, to: string): Promise<void> {
+  const place = path.join(folder, file);
+  const text = await readFile(place, 'utf8');
+  expect(text).toMatch(from);
+  await writeFile(place, text.replaceAll(from, to));
+}
+
+async function isKeptByTheBrowser(page: Page): Promise<void> {
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+}
+
+test('once it was open, every page of the app opens without a network', async ({ page, context }) => {
+  const entries = await readdir(folder, { recursive: true });
+  const pages = entries
+    .filter((file) => path.basename(file) === 'index.html')
+    .map((file) => path.dirname(file));
+  expect(pages).toContain('.');
+
+  await page.goto(address);
+  await isKeptByTheBrowser(page);
+  stopHost();
+  await context.setOffline(true);
+  for (const place of pages) {
+    // As typed by hand or kept in a bookmark: without the slash, and with a question.
+    const asked = new URL(`${place}?from=bookmark`, address);
+    await page.goto(asked.href);
+    await expect(page).toHaveTitle(/Vapour Ledger/);
+    await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+    expect(new URL(page.url()).pathname).toBe(place === '.' ? '/' : `/${place}/`);
+  }
+});
+
+test('a newer version waits until it is asked to take over', async ({ page }) => {
+  await page.goto(address);
+  await isKeptByTheBrowser(page);
+  const { version } = JSON.parse(await readFile(path.join(folder, '_app/version.json'), 'utf8')) as {
+    version: string;
+  };
+  await change('service-worker.js', version, 'newer');
+  await change('index.html', '<html ', '<html data-version="newer" ');
+
+  await page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.ready;
+    await registration.update();
+  });
+  await page.waitForFunction(async () => (await navigator.serviceWorker.ready).waiting !== null);
+  await page.reload();
+  await expect(page.locator('html')).not.toHaveAttribute('data-version', 'newer');
+
+  await page.evaluate(async () => {
+    const takenOver = new Promise((resolve) =>
+      navigator.serviceWorker.addEventListener('controllerchange', resolve, { once: true })
+    );
+    const { waiting } = await navigator.serviceWorker.ready;
+    waiting?.postMessage({ type: 'activate-now' });
+    await takenOver;
+  });
+  await page.reload();
+  await expect(page.locator('html')).toHaveAttribute('data-version', 'newer');
+  expect(await page.evaluate(() => caches.keys())).toEqual([expect.stringContaining('newer')]);
+});
