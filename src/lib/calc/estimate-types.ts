@@ -124,14 +124,21 @@ export interface MonitoringNeed {
   level: MonitoringLevel;
   /** The standard's own word, e.g. `shall`. */
   word: string;
+  /** Id of the document that asks for it, e.g. `cas`, `low-flow`. */
   standard: string;
+  /** Whether the chosen standard asks, or what comes on top of any standard. */
+  layer: 'standard' | 'laparoscopy' | 'low-flow' | 'label';
   /** Id of the rule. */
   rule: string;
+  /** When the rule applies, in words. */
+  trigger: string;
+  /** `when-triggered`: only the patient on the day can tell; `why` then holds the rows in which it may happen. */
+  applies: 'yes' | 'when-triggered';
   detail: string;
   evidence: string;
   /** Ids of the case-mix rows that trigger it. */
   why: string[];
-  /** null: cannot tell, as the stock was not given. */
+  /** null: cannot tell, as the stock was not given, or a measure that is no device. */
   theatresMissing: number | null;
   cost: string | null;
 }

@@ -16,7 +16,7 @@ import type {
 import type { Agent, EstimateInput, Scenario } from './input.ts';
 import { Decimal, text } from './money/decimal.ts';
 import { costLineNames } from './money/cost-lines.ts';
-import { levelOrder } from './monitoring-of-scenario.ts';
+import { levelOrder, pricedNeed } from './monitoring-of-scenario.ts';
 import type { AgainstReckoning, CaseReckoning, Reckoning, YearFigures } from './reckoning.ts';
 import { reckon } from './reckoning.ts';
 import { plain } from './working/plain.ts';
@@ -24,8 +24,10 @@ import type { Quantity } from './working/reckoner.ts';
 
 const number = <T extends number | null>(quantity: Quantity<T>): T => plain.value(quantity);
 const money = (quantity: Quantity<Decimal>): string => text(plain.value(quantity));
-const moneyOrNull = (quantity: Quantity<Decimal> | null): string | null =>
-  quantity === null ? null : money(quantity);
+const moneyOrNull = (quantity: Quantity<Decimal | null>): string | null => {
+  const value = plain.value(quantity);
+  return value === null ? null : text(value);
+};
 
 /**
  * The estimate of a checked input: every scenario's year, its cases, what it saves against the baseline, and the
@@ -54,7 +56,7 @@ export function scenarioEstimate(reckoning: Reckoning, scenario: Scenario): Scen
     perYear: yearEstimate(reckoning.year(scenario)),
     cases: reckoning.cases(scenario).map((one) => caseEstimate(reckoning, scenario, one)),
     againstBaseline: againstEstimate(reckoning.against(scenario)),
-    monitoring: [...reckoning.monitoring(scenario)],
+    monitoring: reckoning.monitoring(scenario).map(pricedNeed),
     failed: [...reckoning.failed()]
   };
 }

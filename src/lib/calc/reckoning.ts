@@ -8,7 +8,7 @@ import type { CaseResult, CaseMethod } from './case/case-result.ts';
 import type { CaseGiven, CaseMemo } from './case-memo.ts';
 import type { EmittingUse } from './emissions/co2e-lines.ts';
 import { co2eLines } from './emissions/co2e-lines.ts';
-import type { Co2eLine, CostLine, FailedCell, MonitoringNeed } from './estimate-types.ts';
+import type { Co2eLine, CostLine, FailedCell } from './estimate-types.ts';
 import type { Agent, CaseRow, EstimateInput, FlowPlan, Machine, Scenario } from './input.ts';
 import { benefitCostRatio } from './money/benefit-cost-ratio.ts';
 import type { CashFlow, Side } from './money/cash-flow.ts';
@@ -25,6 +25,8 @@ import { monitorCost } from './money/monitor-cost.ts';
 import { netPresentValue } from './money/net-present-value.ts';
 import { payback } from './money/payback.ts';
 import { timeFactors } from './money/time-factors.ts';
+import type { UnpricedNeed } from './monitoring/monitoring-needs.ts';
+import { monitorsToBuy } from './monitoring/monitors-to-buy.ts';
 import { monitoringOf } from './monitoring-of-scenario.ts';
 import { take } from './reference/reference-set.ts';
 import { formula } from './working/formula.ts';
@@ -97,7 +99,7 @@ export interface AgainstFigures {
   readonly discountedPaybackYears: Quantity<number | null>;
   readonly npv: Quantity<Decimal>;
   readonly irrPercent: Quantity<number | null>;
-  readonly costPerTonneAvoided: Quantity<Decimal> | null;
+  readonly costPerTonneAvoided: Quantity<Decimal | null>;
   readonly equivalentAnnualCost: Quantity<Decimal>;
   readonly benefitCostRatio: Quantity<number | null>;
   readonly totalCostOfOwnership: Quantity<Decimal>;
@@ -535,7 +537,7 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
     };
   };
 
-  const monitoring = kept((scenario: Scenario): readonly MonitoringNeed[] =>
+  const monitoring = kept((scenario: Scenario): readonly UnpricedNeed[] =>
     monitoringOf(input, {
       machine: machineOf(scenario),
       cases: rowsOf(scenario).map((row) => casesOf(scenario)(row))
@@ -544,27 +546,16 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
 
   const factors = kept((_: 'once') => timeFactors(r, accounting));
   const sideOf = kept((scenario: Scenario): Side => {
-    const missingToday = new Map(
-      monitoring(today)
-        .filter((need) => need.level === 'required')
-        .map((need) => [need.item, need.theatresMissing ?? 0])
+    const lackedToday = new Map(
+      monitorsToBuy(monitoring(today)).toBuy.map(({ item, theatresMissing }) => [item, theatresMissing])
     );
     const missing =
       scenario === today
         ? []
-        : monitoring(scenario).flatMap((need) => {
-            const stock = input.monitors.find((each) => each.item === need.item);
-            return need.level === 'required' && need.theatresMissing !== null && stock !== undefined
-              ? [
-                  {
-                    item: stock.item,
-                    theatresMissing: need.theatresMissing,
-                    missingToday: missingToday.get(need.item) ?? 0,
-                    unitPrice: stock.unitPrice
-                  }
-                ]
-              : [];
-          });
+        : monitorsToBuy(monitoring(scenario)).toBuy.map((monitor) => ({
+            ...monitor,
+            missingToday: lackedToday.get(monitor.item) ?? 0
+          }));
     return {
       cost: yearOf(scenario).cost,
       investment: investment(r, {
@@ -596,10 +587,7 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
       flow.years.map((year) => year.cumulativeDiscounted)
     );
     const npv = netPresentValue(r, flow);
-    const rates = internalRates(
-      r,
-      flow.years.map((year) => year.net)
-    );
+    const rates = internalRates(r, flow);
     const ownership = costOfOwnership(r, { today: ownershipToday('once'), flow, factors: factors('once') });
     return {
       figures: {

@@ -1,0 +1,53 @@
+import type { MonitoringLevel, MonitoringNeed } from './estimate-types.ts';
+import type { CaseResult } from './case/case-result.ts';
+import type { Agent, CaseRow, EstimateInput, Machine } from './input.ts';
+import { Decimal, amount, text } from './money/decimal.ts';
+import type { UnpricedNeed } from './monitoring/monitoring-needs.ts';
+import { monitoringNeeds } from './monitoring/monitoring-needs.ts';
+
+/** Strictest first. */
+export const levelOrder: readonly MonitoringLevel[] = ['required', 'recommended', 'suggested', 'available'];
+
+/** The monitoring that the chosen standard, laparoscopy and low flow ask for with these cases on this machine. */
+export function monitoringOf(
+  input: EstimateInput,
+  {
+    machine,
+    cases
+  }: {
+    machine: Machine;
+    cases: readonly { readonly row: CaseRow; readonly agent: Agent | null; readonly result: CaseResult }[];
+  }
+): readonly UnpricedNeed[] {
+  const { site, monitors } = input;
+  return monitoringNeeds({
+    standard: site.monitoringStandard,
+    facilityLevel: site.facilityLevel,
+    theatres: site.theatres,
+    stock: monitors,
+    builtIn: { items: machine.monitors, units: machine.units },
+    // A group without a case in the year asks for nothing.
+    cases: cases
+      .filter(({ row }) => row.casesPerYear > 0)
+      .map(({ row, agent, result }) => ({
+        caseId: row.id,
+        technique: row.technique,
+        agent,
+        nitrousOxidePercent: row.nitrousOxidePercent,
+        pneumoperitoneum: row.pneumoperitoneum,
+        neuromuscularBlock: row.neuromuscularBlock,
+        airway: row.airway,
+        lowestFlowLPerMin:
+          result.phases.length === 0 ? null : Math.min(...result.phases.map((phase) => phase.flowLPerMin))
+      }))
+  });
+}
+
+/** The need with its cost: theatres that lack the item times its price; null where one of them is not known. */
+export function pricedNeed({ unitPrice, ...need }: UnpricedNeed): MonitoringNeed {
+  const cost =
+    unitPrice === null || need.theatresMissing === null
+      ? null
+      : text(amount(unitPrice).times(new Decimal(need.theatresMissing)));
+  return { ...need, cost };
+}
