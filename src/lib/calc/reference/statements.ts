@@ -86,6 +86,13 @@ export const statements: readonly Statement[] = [
     evidence: 'second-hand'
   },
   {
+    id: 'caution.regional-with-sedation',
+    statement:
+      'A regional row stands for a patient with whom verbal contact is kept. Enter regional anaesthesia with moderate or deep sedation as intravenous without an airway, so that capnography is asked for.',
+    source: commonPractice,
+    evidence: 'memory'
+  },
+  {
     id: 'caution.standards-differ',
     statement:
       'Monitoring standards differ by country and are revised. The law, the local standard, the manufacturer’s instructions and the responsible clinician come before this list.',

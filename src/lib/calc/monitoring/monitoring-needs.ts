@@ -1,0 +1,81 @@
+/** Which monitoring a standard asks for, given what is done in the theatres, and where it lacks. */
+import type { MonitoringNeed } from '../estimate-types.ts';
+import type { MonitoringStandard } from '../input.ts';
+import { circumstances } from '../reference/standards/monitoring-rule.ts';
+import type {
+  MonitoringDocument,
+  MonitoringRule,
+  RuleLevel
+} from '../reference/standards/monitoring-rule.ts';
+import { layers, standards } from '../reference/standards/standards.ts';
+import { meets } from './circumstance.ts';
+import type { MonitoredCase } from './circumstance.ts';
+import { theatresMissing } from './theatres-missing.ts';
+import type { Equipment } from './theatres-missing.ts';
+
+/** A need before money: its cost is `theatresMissing` × `unitPrice`, worked out in the room that holds money. */
+export interface UnpricedNeed extends Omit<MonitoringNeed, 'cost'> {
+  /** Decimal as text; null where the stock has no price for it, or no device is bought for the item. */
+  readonly unitPrice: string | null;
+}
+
+export interface MonitoringQuestion extends Equipment {
+  readonly standard: MonitoringStandard;
+  /** WHO-WFSA facility level 1 to 3; null: all three. Other standards know no levels. */
+  readonly facilityLevel: number | null;
+  readonly cases: readonly MonitoredCase[];
+}
+
+const levelOfFacility: Readonly<Record<RuleLevel, number>> = {
+  required: 1,
+  recommended: 2,
+  suggested: 3,
+  available: 3
+};
+
+/**
+ * The needs of a case mix: the rules of the chosen standard, then those of laparoscopy, low flow and labels, each with
+ * the rows that trigger it and the theatres that lack it. A rule that no row can meet is left out. One that only the
+ * patient on the day can trigger is listed as `when-triggered`, with the rows in which that may happen.
+ * @param question standard, facility level, cases with flows in L/min, theatres, stock and what machines bring.
+ */
+export function monitoringNeeds(question: MonitoringQuestion): UnpricedNeed[] {
+  const { standard, facilityLevel } = question;
+  const isAsked = ({ level }: MonitoringRule): boolean =>
+    standard !== 'who-wfsa' || facilityLevel === null || levelOfFacility[level] <= facilityLevel;
+  return [
+    ...standards[standard].flatMap((document) =>
+      document.rules.filter(isAsked).flatMap((rule) => need(document, rule, question))
+    ),
+    ...layers.flatMap((document) => document.rules.flatMap((rule) => need(document, rule, question)))
+  ];
+}
+
+function need(
+  document: MonitoringDocument,
+  rule: MonitoringRule,
+  question: MonitoringQuestion
+): UnpricedNeed[] {
+  const rowsThat = (answer: 'yes' | 'cannot-tell'): string[] =>
+    question.cases.filter((row) => meets(row, rule.when) === answer).map(({ caseId }) => caseId);
+  const met = rowsThat('yes');
+  const why = met.length > 0 ? met : rowsThat('cannot-tell');
+  if (why.length === 0) return [];
+  return [
+    {
+      item: rule.item,
+      level: rule.level,
+      word: rule.word,
+      standard: document.id,
+      layer: document.layer,
+      rule: rule.id,
+      trigger: rule.when.map((circumstance) => circumstances[circumstance]).join('; '),
+      applies: met.length > 0 ? 'yes' : 'when-triggered',
+      detail: rule.detail,
+      evidence: rule.evidence,
+      why,
+      theatresMissing: theatresMissing(rule.item, question),
+      unitPrice: question.stock.find(({ item }) => item === rule.item)?.unitPrice ?? null
+    }
+  ];
+}
