@@ -1,0 +1,217 @@
+import { describe, expect, it } from 'vitest';
+import type { MonitorStock } from '#lib/calc/input.ts';
+import { meets } from '#lib/calc/monitoring/circumstance.ts';
+import type { MonitoredCase } from '#lib/calc/monitoring/circumstance.ts';
+import { monitoringNeeds } from '#lib/calc/monitoring/monitoring-needs.ts';
+import type { MonitoringQuestion } from '#lib/calc/monitoring/monitoring-needs.ts';
+import { monitorsToBuy } from '#lib/calc/monitoring/monitors-to-buy.ts';
+import { theatresMissing } from '#lib/calc/monitoring/theatres-missing.ts';
+import { circumstances } from '#lib/calc/reference/standards/monitoring-rule.ts';
+import type { Circumstance } from '#lib/calc/reference/standards/monitoring-rule.ts';
+import { monitoringDocuments } from '#lib/calc/reference/standards/standards.ts';
+import {
+  intravenousLaparoscopy,
+  intravenousSupraglottic,
+  spinal,
+  ventilatedAdult
+} from './monitored-case.ts';
+
+const capnographs = (theatresEquipped: number): MonitorStock => ({
+  item: 'capnography',
+  theatresEquipped,
+  unitPrice: '2600.00'
+});
+const nothingBuiltIn = { items: [], units: 0 };
+
+describe('a circumstance', () => {
+  const mask: MonitoredCase = { ...ventilatedAdult, airway: 'mask', neuromuscularBlock: false };
+  const sedation: MonitoredCase = { ...intravenousSupraglottic, airway: 'none' };
+  const yesNoUnknown: Record<
+    Circumstance,
+    [MonitoredCase | null, MonitoredCase | null, MonitoredCase | null]
+  > = {
+    every: [spinal, null, null],
+    'general-anaesthesia': [sedation, spinal, null],
+    'airway-device': [intravenousSupraglottic, mask, null],
+    'tracheal-tube': [ventilatedAdult, intravenousSupraglottic, null],
+    ventilator: [ventilatedAdult, mask, intravenousSupraglottic],
+    'breathing-system': [mask, sedation, null],
+    'volatile-agent': [ventilatedAdult, intravenousLaparoscopy, null],
+    sevoflurane: [{ ...ventilatedAdult, agent: 'sevoflurane' }, ventilatedAdult, null],
+    'nitrous-oxide': [{ ...ventilatedAdult, nitrousOxidePercent: 60 }, ventilatedAdult, null],
+    'neuromuscular-block': [ventilatedAdult, spinal, null],
+    'intravenous-anaesthesia': [intravenousLaparoscopy, ventilatedAdult, null],
+    'co2-pneumoperitoneum': [intravenousLaparoscopy, ventilatedAdult, null],
+    'flow-up-to-1': [{ ...ventilatedAdult, lowestFlowLPerMin: 1 }, ventilatedAdult, spinal],
+    'flow-below-2': [{ ...ventilatedAdult, lowestFlowLPerMin: 1.99 }, ventilatedAdult, spinal],
+    'temperature-change-expected': [null, null, ventilatedAdult],
+    'cardiopulmonary-disease': [null, null, ventilatedAdult],
+    'high-awareness-risk': [null, null, ventilatedAdult]
+  };
+
+  it.each(Object.entries(yesNoUnknown))('%s is told from the row, or said to be unknown', (id, rows) => {
+    const answers = ['yes', 'no', 'cannot-tell'];
+    rows.forEach((row, index) => {
+      if (row !== null) expect(meets(row, [id as Circumstance])).toBe(answers[index]);
+    });
+  });
+
+  it('is in words for each', () => {
+    expect(Object.keys(yesNoUnknown).sort()).toEqual(Object.keys(circumstances).sort());
+  });
+
+  it('that is not met outweighs one that nobody can tell', () => {
+    expect(meets(spinal, ['high-awareness-risk', 'general-anaesthesia'])).toBe('no');
+    expect(meets(ventilatedAdult, ['high-awareness-risk', 'general-anaesthesia'])).toBe('cannot-tell');
+  });
+});
+
+describe('each rule', () => {
+  const rows: MonitoredCase[] = [
+    ventilatedAdult,
+    { ...ventilatedAdult, agent: 'sevoflurane', nitrousOxidePercent: 50, lowestFlowLPerMin: 0.5 },
+    intravenousLaparoscopy,
+    intravenousSupraglottic,
+    spinal
+  ];
+  const rules = monitoringDocuments.flatMap((document) =>
+    document.rules.map((rule) => [rule.id, rule, document.id] as const)
+  );
+
+  it.each(rules)('%s has a case that triggers it, and one that does not unless it is for all', (id, rule) => {
+    const answers = rows.map((row) => meets(row, rule.when));
+    const onlyPatient = rule.when.some((circumstance) =>
+      ['temperature-change-expected', 'cardiopulmonary-disease', 'high-awareness-risk'].includes(circumstance)
+    );
+    expect(answers).toContain(onlyPatient ? 'cannot-tell' : 'yes');
+    const forAll = rule.when.every((circumstance) =>
+      ['every', 'temperature-change-expected'].includes(circumstance)
+    );
+    if (!forAll) expect(answers).toContain('no');
+  });
+});
+
+describe('theatres without an item', () => {
+  const equipment = { theatres: 4, stock: [capnographs(3)], builtIn: nothingBuiltIn };
+
+  it('are those beyond the stock', () => {
+    expect(theatresMissing('capnography', equipment)).toBe(1);
+    expect(theatresMissing('capnography', { ...equipment, stock: [capnographs(9)] })).toBe(0);
+  });
+
+  it('are fewer where the machines bring it, which is not added to the stock', () => {
+    const builtIn = { items: ['capnography'] as const, units: 4 };
+    expect(theatresMissing('capnography', { ...equipment, builtIn })).toBe(0);
+    expect(theatresMissing('capnography', { ...equipment, builtIn: { ...builtIn, units: 2 } })).toBe(1);
+    expect(
+      theatresMissing('capnography', {
+        ...equipment,
+        stock: [capnographs(0)],
+        builtIn: { ...builtIn, units: 2 }
+      })
+    ).toBe(2);
+  });
+
+  it('cannot be told where no stock was given, unless the machines bring it to every theatre', () => {
+    const builtIn = { items: ['ecg'] as const, units: 3 };
+    expect(theatresMissing('ecg', equipment)).toBeNull();
+    expect(theatresMissing('ecg', { ...equipment, builtIn })).toBeNull();
+    expect(theatresMissing('ecg', { ...equipment, builtIn: { ...builtIn, units: 4 } })).toBe(0);
+  });
+
+  it('are counted by the capnographs for the detection of CO2 at intubation', () => {
+    expect(theatresMissing('co2-at-intubation', equipment)).toBe(1);
+  });
+
+  it.each(['leak-test', 'absorbent-check', 'anaesthesia-provider', 'sevoflurane-flow-caution'] as const)(
+    'are not counted for %s, which is no device',
+    (measure) => {
+      expect(theatresMissing(measure, equipment)).toBeNull();
+    }
+  );
+});
+
+describe('a list of needs', () => {
+  const question: MonitoringQuestion = {
+    standard: 'cas',
+    facilityLevel: null,
+    cases: [spinal, ventilatedAdult, { ...intravenousLaparoscopy, lowestFlowLPerMin: 0.5 }],
+    theatres: 4,
+    stock: [capnographs(3), { item: 'ecg', theatresEquipped: 4, unitPrice: '800.00' }],
+    builtIn: { items: ['inspired-oxygen'], units: 4 }
+  };
+
+  it('names for each rule the rows that trigger it, where it lacks and at what price', () => {
+    expect(monitoringNeeds(question).find(({ rule }) => rule === 'cas.capnography')).toEqual({
+      item: 'capnography',
+      level: 'required',
+      word: 'required',
+      standard: 'cas',
+      layer: 'standard',
+      rule: 'cas.capnography',
+      trigger: circumstances['general-anaesthesia'],
+      applies: 'yes',
+      detail: 'Also with moderate to deep sedation.',
+      evidence: 'second-hand',
+      why: ['adult', 'laparoscopy'],
+      theatresMissing: 1,
+      unitPrice: '2600.00'
+    });
+  });
+
+  it('says “when triggered” only while no row triggers it for certain', () => {
+    const alarm = (cases: MonitoredCase[]) =>
+      monitoringNeeds({ ...question, standard: 'asa', cases }).find(
+        ({ item }) => item === 'disconnect-alarm'
+      );
+    expect(alarm([intravenousSupraglottic])).toMatchObject({ applies: 'when-triggered', why: ['short'] });
+    expect(alarm([intravenousSupraglottic, ventilatedAdult])).toMatchObject({
+      applies: 'yes',
+      why: ['adult']
+    });
+    expect(alarm([spinal])).toBeUndefined();
+  });
+
+  it('is empty for an empty case mix', () => {
+    expect(monitoringNeeds({ ...question, cases: [] })).toEqual([]);
+  });
+
+  it('heeds the facility level for WHO-WFSA alone', () => {
+    const count = (standard: 'cas' | 'who-wfsa', facilityLevel: number) =>
+      monitoringNeeds({ ...question, standard, facilityLevel }).length;
+    expect(count('cas', 1)).toBe(count('cas', 3));
+    expect(count('who-wfsa', 1)).toBeLessThan(count('who-wfsa', 2));
+    expect(count('who-wfsa', 2)).toBeLessThan(count('who-wfsa', 3));
+  });
+
+  it('gives each required and lacking monitor once, with all that require it', () => {
+    const { toBuy, cannotTell } = monitorsToBuy(monitoringNeeds(question));
+    expect(toBuy).toEqual([
+      {
+        item: 'capnography',
+        theatresMissing: 1,
+        unitPrice: '2600.00',
+        requiredBy: ['cas', 'eaes-pneumoperitoneum', 'low-flow']
+      }
+    ]);
+    expect(cannotTell).toEqual([
+      'pulse-oximetry',
+      'non-invasive-blood-pressure',
+      'agent-concentration',
+      'airway-pressure',
+      'exhaled-volume',
+      'neuromuscular'
+    ]);
+  });
+
+  it('buys nothing that is only recommended, or that only the patient on the day can trigger', () => {
+    const stock = [
+      { item: 'temperature', theatresEquipped: 0, unitPrice: '350.00' },
+      { item: 'neuromuscular', theatresEquipped: 0, unitPrice: '1900.00' }
+    ] as const;
+    const needs = monitoringNeeds({ ...question, standard: 'asa', stock });
+    expect(needs.find(({ item }) => item === 'temperature')?.applies).toBe('when-triggered');
+    expect(needs.find(({ item }) => item === 'neuromuscular')?.level).toBe('recommended');
+    expect(monitorsToBuy(needs).toBuy).toEqual([]);
+  });
+});
