@@ -586,8 +586,14 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
       r,
       flow.years.map((year) => year.cumulativeDiscounted)
     );
-    const npv = netPresentValue(r, flow);
-    const rates = internalRates(r, flow);
+    const npv = netPresentValue(
+      r,
+      flow.years.map((year) => year.discounted)
+    );
+    const rates = internalRates(
+      r,
+      flow.years.map((year) => year.net)
+    );
     const ownership = costOfOwnership(r, { today: ownershipToday('once'), flow, factors: factors('once') });
     return {
       figures: {

@@ -1,0 +1,112 @@
+import { estimate } from '#lib/calc/estimate.ts';
+import { explain, NoSuchFigureError } from '#lib/calc/explain.ts';
+import { workingText } from '#lib/calc/working/working-text.ts';
+import { readWorkbookFile } from '#lib/files/workbook-file.ts';
+import { coreInput } from '#lib/workbook/core-input.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+
+/** The world outside, so that a test can stand in for it. */
+export interface BatchWorld {
+  readFile(path: string): Promise<Uint8Array>;
+  writeFile(path: string, bytes: Uint8Array): Promise<void>;
+  /** A line on standard output. */
+  out(line: string): void;
+  /** A line on standard error. */
+  error(line: string): void;
+}
+
+const usage = `Usage: npm run --silent batch -- [options] FILE…
+Prints one estimate as JSON for each workbook, one a line.
+  --working PATH   print instead how one figure came about, e.g. today.perYear.cost.total
+  --xlsx DIR       write each workbook, with live formulas, as a spreadsheet into DIR as well
+  --csv DIR        write each grid as CSV into DIR as well
+  --help           this text
+A workbook that cannot be read prints nothing; its issues go to standard error as “file: path: sentence”, the other
+files are still done, and the exit status is 2.`;
+
+interface Wanted {
+  readonly files: readonly string[];
+  readonly working: string | null;
+  readonly xlsxDir: string | null;
+  readonly csvDir: string | null;
+  readonly help: boolean;
+}
+
+function readArguments(args: readonly string[]): Wanted | { readonly sentence: string } {
+  const files: string[] = [];
+  const options: Record<string, string | null> = { '--working': null, '--xlsx': null, '--csv': null };
+  let help = false;
+  for (let index = 0; index < args.length; index++) {
+    const arg = args[index] as string;
+    if (arg === '--help') help = true;
+    else if (arg in options) {
+      const value = args[++index];
+      if (value === undefined) return { sentence: `${arg} needs a value after it.` };
+      options[arg] = value;
+    } else if (arg.startsWith('--'))
+      return { sentence: `${arg} is no option; allowed are ${Object.keys(options).join(', ')}, --help.` };
+    else files.push(arg);
+  }
+  if (files.length === 0 && !help) return { sentence: 'No workbook was named.' };
+  return {
+    files,
+    working: options['--working'] ?? null,
+    xlsxDir: options['--xlsx'] ?? null,
+    csvDir: options['--csv'] ?? null,
+    help
+  };
+}
+
+/**
+ * The batch command: estimates of workbooks, one JSON line each.
+ * @returns the exit status: 0, or 2 where a file could not be read or an argument makes no sense.
+ */
+export async function runBatch(args: readonly string[], world: BatchWorld): Promise<number> {
+  const wanted = readArguments(args);
+  if ('sentence' in wanted) {
+    world.error(wanted.sentence);
+    world.error(usage);
+    return 2;
+  }
+  if (wanted.help) {
+    world.out(usage);
+    return 0;
+  }
+  let status = 0;
+  for (const file of wanted.files) {
+    const workbook = await open(file, world);
+    if (workbook === null || !(await answer(file, workbook, wanted, world))) status = 2;
+  }
+  return status;
+}
+
+async function open(file: string, world: BatchWorld): Promise<Workbook | null> {
+  let bytes: Uint8Array;
+  try {
+    bytes = await world.readFile(file);
+  } catch (error) {
+    world.error(`${file}: file: it cannot be read (${(error as Error).message}).`);
+    return null;
+  }
+  const parsed = readWorkbookFile(bytes);
+  if (parsed.kind === 'workbook') return parsed.workbook;
+  if (parsed.kind === 'unknown-reference') world.error(`${file}: referenceSet: ${parsed.sentence}`);
+  else for (const { path, sentence } of parsed.issues) world.error(`${file}: ${path}: ${sentence}`);
+  return null;
+}
+
+async function answer(file: string, workbook: Workbook, wanted: Wanted, world: BatchWorld): Promise<boolean> {
+  const input = coreInput(workbook);
+  if (wanted.working !== null) {
+    try {
+      world.out(workingText(explain(input, wanted.working)));
+      return true;
+    } catch (error) {
+      if (!(error instanceof NoSuchFigureError)) throw error;
+      world.error(`${file}: ${wanted.working}: ${error.message}`);
+      return false;
+    }
+  }
+  world.out(JSON.stringify(estimate(input)));
+  return true;
+}

@@ -1,0 +1,16 @@
+import type { Evidence, Source } from '../reference/constant.ts';
+
+/** A source in one line: authors, title, container, year, locator, doi, as far as they are given. */
+export function citation(source: Source): string {
+  const parts = [source.authors, source.title, source.container, source.year?.toString(), source.locator];
+  const text = parts.filter((part) => part !== undefined && part !== '').join('. ');
+  return source.doi === undefined ? text : `${text}. doi ${source.doi}`;
+}
+
+/** How we know a value, in words. */
+export const evidenceWords: Readonly<Record<Evidence, string>> = {
+  read: 'read in the source',
+  'second-hand': 'read in a text that quotes it',
+  memory: 'from memory',
+  computed: 'computed from other records'
+};

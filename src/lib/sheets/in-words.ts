@@ -1,0 +1,41 @@
+/** Short sentences for results that are not plain numbers. */
+import type { AgainstBaseline, MonitoringNeed } from '#lib/calc/estimate-types.ts';
+import { monitorItems } from '#lib/calc/input.ts';
+import { formatNumber } from '#lib/numbers/format-number.ts';
+
+/** A payback in years, or why there is none. */
+export function yearsInWords(years: number | null, locale: string): string {
+  if (years === null) return 'not within the appraisal';
+  if (years === 0) return 'at once';
+  return `${formatNumber(years, { locale })}\u00a0${years === 1 ? 'year' : 'years'}`;
+}
+
+/** The simple payback, with what a reader must know about it. */
+export function paybackInWords(against: AgainstBaseline, locale: string): string {
+  const { simplePaybackYears, investment, yearlySaving } = against;
+  if (Number(investment) === 0 && Number(yearlySaving) === 0) return 'nothing to pay back';
+  const years = yearsInWords(simplePaybackYears, locale);
+  return against.paybackFallsBelowAgain ? `${years}, until replacement` : years;
+}
+
+const isDevice = (item: MonitoringNeed['item']): boolean => monitorItems.some((each) => each === item);
+
+/** Required monitors that theatres lack, each counted once, however many rules ask for it. */
+export function openGaps(needs: readonly MonitoringNeed[]): { missing: string[]; unknown: string[] } {
+  const required = needs.filter((need) => need.level === 'required' && need.applies === 'yes');
+  const itemsWith = (test: (need: MonitoringNeed) => boolean) => [
+    ...new Set(required.filter(test).map((need) => need.item))
+  ];
+  return {
+    missing: itemsWith((need) => (need.theatresMissing ?? 0) > 0),
+    unknown: itemsWith((need) => need.theatresMissing === null && isDevice(need.item))
+  };
+}
+
+/** The open gaps in a few words. */
+export function gapsInWords(needs: readonly MonitoringNeed[]): string {
+  const { missing, unknown } = openGaps(needs);
+  const gaps = missing.length === 1 ? '1 gap' : `${missing.length} gaps`;
+  const open = unknown.length === 0 ? '' : `, ${unknown.length} not known`;
+  return missing.length === 0 && unknown.length === 0 ? 'no gap' : `${gaps}${open}`;
+}
