@@ -28,7 +28,8 @@ export const absorbentConstants = [
     conditions: 'measured at 1 L/min fresh gas',
     source: higuchi2001,
     evidence: 'read',
-    kind: 'absorbent-capacity'
+    kind: 'absorbent-capacity',
+    unusedBecause: 'Offered as a guide beside the absorbent’s own capacity, which is an input.'
   }),
   constant({
     id: 'absorbent.alkali-free-lime.capacity',
@@ -39,7 +40,8 @@ export const absorbentConstants = [
     conditions: 'measured at 1 L/min fresh gas',
     source: higuchi2001,
     evidence: 'read',
-    kind: 'absorbent-capacity'
+    kind: 'absorbent-capacity',
+    unusedBecause: 'Offered as a guide beside the absorbent’s own capacity, which is an input.'
   }),
   calciumHydroxideShare,
   derivedConstant(

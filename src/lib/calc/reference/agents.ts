@@ -24,6 +24,7 @@ interface Row {
   readonly conditions?: string;
   readonly alternatives?: readonly Alternative[];
   readonly preferredBecause?: string;
+  readonly unusedBecause?: string;
 }
 
 function perAgent(
@@ -170,6 +171,8 @@ const vapourPerLiquid = perAgent(
 );
 
 const at37: { readonly unit: string; readonly conditions: string } = { unit: '1', conditions: '37 °C' };
+const nitrousOxideUptake =
+  'Kept for a reader who wants to judge what is left out: the model neglects the uptake of nitrous oxide.';
 const miller = (value: number): Row => ({
   value,
   source: millerComparison,
@@ -197,7 +200,7 @@ const bloodGas = perAgent(
     desflurane: miller(0.45),
     halothane: millerAgainst6th(2.54, 2.5),
     enflurane: millerAgainst6th(1.9, 1.8),
-    'nitrous-oxide': millerAgainst6th(0.46, 0.47)
+    'nitrous-oxide': { ...millerAgainst6th(0.46, 0.47), unusedBecause: nitrousOxideUptake }
   }
 );
 
@@ -214,7 +217,7 @@ const vesselRichBlood = perAgent(
     desflurane: miller(1.3),
     halothane: miller(1.9),
     enflurane: miller(1.5),
-    'nitrous-oxide': miller(1.1)
+    'nitrous-oxide': { ...miller(1.1), unusedBecause: nitrousOxideUptake }
   }
 );
 
@@ -226,7 +229,7 @@ const muscleBlood = perAgent(
     desflurane: { ...miller(2), printed: '2.0' },
     halothane: miller(3.4),
     enflurane: miller(1.7),
-    'nitrous-oxide': miller(1.2)
+    'nitrous-oxide': { ...miller(1.2), unusedBecause: nitrousOxideUptake }
   }
 );
 
@@ -238,7 +241,7 @@ const fatBlood = perAgent(
     desflurane: miller(27),
     halothane: miller(51),
     enflurane: miller(36),
-    'nitrous-oxide': miller(2.3)
+    'nitrous-oxide': { ...miller(2.3), unusedBecause: nitrousOxideUptake }
   }
 );
 

@@ -16,7 +16,8 @@ export const captureConstants = [
       locator: '738 cases'
     },
     evidence: 'read',
-    kind: 'capture-efficiency'
+    kind: 'capture-efficiency',
+    unusedBecause: 'Offered as a guide beside the scenario’s own capture share, which is an input.'
   }),
   constant({
     id: 'capture.desflurane',
@@ -26,6 +27,7 @@ export const captureConstants = [
     unit: '%',
     source: article({ authors: 'Hinterberg et al.', container: 'Anaesthesia', year: 2022 }),
     evidence: 'second-hand',
-    kind: 'capture-efficiency'
+    kind: 'capture-efficiency',
+    unusedBecause: 'Offered as a guide beside the scenario’s own capture share, which is an input.'
   })
 ];

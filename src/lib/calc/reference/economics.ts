@@ -13,7 +13,8 @@ export const economicConstants = [
     conditions: 'real, years 0–30',
     source: { authors: 'HM Treasury', title: 'Green Book', locator: 'discount rate' },
     evidence: 'read',
-    kind: 'discount-rate'
+    kind: 'discount-rate',
+    unusedBecause: 'Offered as a guide beside the workbook’s own rate, which is an input.'
   }),
   constant({
     id: 'carbon-value.united-states-2025',

@@ -74,6 +74,8 @@ export const gasConstants = [
       doi: '10.1177/0310057X231198123'
     }),
     evidence: 'read',
-    kind: 'pipe-loss'
+    kind: 'pipe-loss',
+    unusedBecause:
+      'Shown for comparison with the site’s own loss, which follows from what it bought and used.'
   })
 ];

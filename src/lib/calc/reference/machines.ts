@@ -28,7 +28,8 @@ export const machineConstants = [
     conditions: '7–15 years are met in practice',
     source: commonPractice,
     evidence: 'memory',
-    kind: 'machine-life'
+    kind: 'machine-life',
+    unusedBecause: 'Offered as a guide beside the machine’s own life, which is an input.'
   }),
   constant({
     id: 'machine.leak-limit',
