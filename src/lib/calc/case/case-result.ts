@@ -54,14 +54,20 @@ export interface CaseResult {
   /** null: not reached. */
   readonly minutesToTarget: number | null;
   readonly minutesBelowTarget: number;
+  /** End-tidal fraction that was to be held; 0 where no agent is given. */
+  readonly targetFraction: number;
   readonly macHours: number;
   /** Mean fresh gas flow over the case. */
   readonly meanFlowLPerMin: number;
+  /** Least fresh gas flow that patient, leak and sample allow, or the machine gives. */
+  readonly neededFlowLPerMin: number;
   readonly oxygenL: Quantity;
   readonly airL: Quantity;
   readonly nitrousOxideL: Quantity;
   readonly co2AbsorbedL: Quantity;
   readonly absorbentKg: Quantity;
+  /** Hours that a kilogram of absorbent lasts in such a case; null where none is used up. */
+  readonly absorbentHoursPerKg: number | null;
   readonly phases: readonly PhaseAsRun[];
   readonly warnings: readonly CaseWarning[];
 }

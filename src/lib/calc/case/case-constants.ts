@@ -1,0 +1,141 @@
+/** The published constants that a case draws on, picked from a reference set once and kept for all its cases. */
+import type { Agent, BodyModel, Pneumoperitoneum } from '../input.ts';
+import type { Constant } from '../reference/constant.ts';
+import { take } from '../reference/reference-set.ts';
+import type { ReferenceSet } from '../reference/reference-set.ts';
+
+/** One tissue compartment of a body model, with its partition coefficient for the agent. */
+export interface CompartmentConstants {
+  readonly volume: Constant;
+  readonly share: Constant;
+  readonly tissueBlood: Constant;
+}
+
+export interface AgentConstants {
+  readonly molarMass: Constant;
+  readonly liquidDensity: Constant;
+  readonly bloodGas: Constant;
+  readonly mac40: Constant;
+  readonly vaporiserMaximum: Constant;
+  readonly bodies: Readonly<Record<BodyModel, readonly CompartmentConstants[]>>;
+}
+
+export interface CaseConstants {
+  readonly gasConstant: Constant;
+  readonly zeroCelsius: Constant;
+  readonly standardAtmosphere: Constant;
+  readonly macSlope: Constant;
+  readonly nitrousOxideMac40: Constant;
+  readonly standardWeight: Constant;
+  readonly sizeExponent: Constant;
+  readonly cardiacOutput: Constant;
+  readonly oxygenUptake: Constant;
+  readonly co2Production: Constant;
+  readonly childWeightLimit: Constant;
+  readonly childOxygenSlope: Constant;
+  readonly childOxygenIntercept: Constant;
+  readonly childCo2Slope: Constant;
+  readonly childCo2Intercept: Constant;
+  readonly alveolarFactor: Constant;
+  readonly arterialCo2: Constant;
+  readonly deadSpace: Constant;
+  readonly residualCapacity: Constant;
+  readonly lungTissue: Constant;
+  readonly circuitVolume: Constant;
+  readonly airOxygen: Constant;
+  readonly co2Rise: Readonly<Record<Exclude<Pneumoperitoneum, 'none'>, Constant>>;
+  readonly agents: Readonly<Record<Agent, AgentConstants>>;
+}
+
+/** Which compartments a body model has, and which partition coefficient each goes by. */
+const compartments: Readonly<Record<BodyModel, readonly { group: string; partition: string }[]>> = {
+  eger: [
+    { group: 'vessel-rich', partition: 'vessel-rich-blood' },
+    { group: 'muscle', partition: 'muscle-blood' },
+    { group: 'fat', partition: 'fat-blood' }
+  ],
+  'reference-adult': [
+    { group: 'vessel-rich', partition: 'vessel-rich-blood' },
+    { group: 'muscle', partition: 'muscle-blood' },
+    { group: 'fat', partition: 'fat-blood' }
+  ],
+  'two-fat': [
+    { group: 'vessel-rich', partition: 'vessel-rich-blood' },
+    { group: 'muscle', partition: 'muscle-blood' },
+    { group: 'fat-well-perfused', partition: 'fat-blood' },
+    { group: 'fat-poorly-perfused', partition: 'fat-blood' }
+  ]
+};
+
+function pick(set: ReferenceSet): CaseConstants {
+  const of = (id: string) => take(set, id);
+  const bodyOf = (model: BodyModel, agent: Agent) =>
+    compartments[model].map(({ group, partition }) => ({
+      volume: of(`body.${model}.${group}.volume`),
+      share: of(`body.${model}.${group}.share`),
+      tissueBlood: of(`${agent}.${partition}`)
+    }));
+  const agentOf = (agent: Agent): AgentConstants => ({
+    molarMass: of(`${agent}.molar-mass`),
+    liquidDensity: of(`${agent}.liquid-density`),
+    bloodGas: of(`${agent}.blood-gas`),
+    mac40: of(`${agent}.mac40`),
+    vaporiserMaximum: of(`${agent}.vaporiser-maximum`),
+    bodies: {
+      eger: bodyOf('eger', agent),
+      'reference-adult': bodyOf('reference-adult', agent),
+      'two-fat': bodyOf('two-fat', agent)
+    }
+  });
+  return {
+    gasConstant: of('gas-constant'),
+    zeroCelsius: of('zero-celsius'),
+    standardAtmosphere: of('standard-atmosphere'),
+    macSlope: of('mac.age-slope'),
+    nitrousOxideMac40: of('nitrous-oxide.mac40'),
+    standardWeight: of('body.standard-weight'),
+    sizeExponent: of('body.size-exponent'),
+    cardiacOutput: of('body.cardiac-output.coefficient'),
+    oxygenUptake: of('body.oxygen-consumption.coefficient'),
+    co2Production: of('body.co2-production.coefficient'),
+    childWeightLimit: of('child.weight-limit'),
+    childOxygenSlope: of('child.oxygen-consumption.slope'),
+    childOxygenIntercept: of('child.oxygen-consumption.intercept'),
+    childCo2Slope: of('child.co2-production.slope'),
+    childCo2Intercept: of('child.co2-production.intercept'),
+    alveolarFactor: of('alveolar-ventilation.factor'),
+    arterialCo2: of('arterial-co2'),
+    deadSpace: of('lung.dead-space'),
+    residualCapacity: of('lung.functional-residual-capacity'),
+    lungTissue: of('lung.tissue-and-blood'),
+    circuitVolume: of('circuit.volume'),
+    airOxygen: of('air.oxygen-fraction'),
+    co2Rise: {
+      intraperitoneal: of('pneumoperitoneum.intraperitoneal.co2-rise'),
+      gynaecological: of('pneumoperitoneum.gynaecological.co2-rise'),
+      extraperitoneal: of('pneumoperitoneum.extraperitoneal.co2-rise')
+    },
+    agents: {
+      sevoflurane: agentOf('sevoflurane'),
+      isoflurane: agentOf('isoflurane'),
+      desflurane: agentOf('desflurane'),
+      halothane: agentOf('halothane'),
+      enflurane: agentOf('enflurane')
+    }
+  };
+}
+
+const picked = new WeakMap<ReferenceSet, CaseConstants>();
+
+/**
+ * The constants of a reference set that cases draw on.
+ * @throws Error where the set lacks one: a programmer's mistake.
+ */
+export function caseConstants(set: ReferenceSet): CaseConstants {
+  let constants = picked.get(set);
+  if (constants === undefined) {
+    constants = pick(set);
+    picked.set(set, constants);
+  }
+  return constants;
+}

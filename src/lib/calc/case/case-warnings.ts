@@ -1,0 +1,148 @@
+/** What a reader must know about a case, in sentences. */
+import { REACHED_SHARE } from './circle-system.ts';
+import type { CircleOutcome } from './circle-system.ts';
+import type { CaseModel } from './case-model.ts';
+import type { CaseGiven } from './case-given.ts';
+import type { CaseWarning, PhaseAsRun } from './case-result.ts';
+import { sevofluraneCaution } from './sevoflurane-caution.ts';
+import { childOxygenUptake, oxygenUptake } from './physiology.ts';
+
+/** Three significant figures, without an exponent. */
+const said = (value: number): string => String(Number(value.toPrecision(3)));
+const percent = (fraction: number): string => `${said(100 * fraction)} %`;
+const minutes = (value: number): string => `${said(value)} min`;
+
+const namesOf = (phases: readonly { readonly name: string }[]): string =>
+  phases.map((phase) => `“${phase.name}”`).join(', ');
+
+/** Warnings that follow from the plan and what patient and machine need. */
+export function planWarnings(
+  { row, plan }: CaseGiven,
+  model: CaseModel,
+  phases: readonly PhaseAsRun[],
+  need: { readonly neededFlowLPerMin: number; readonly oxygenMlPerMin: number }
+): CaseWarning[] {
+  const warnings: CaseWarning[] = [];
+  const add = (code: CaseWarning['code'], sentence: string) => warnings.push({ code, sentence });
+  if (model.isCut) {
+    const planned = plan.phases.reduce((sum, phase) => sum + (phase.minutes ?? 0), 0);
+    add(
+      'case-shorter-than-plan',
+      `The case lasts ${minutes(row.minutes)}, the phases of “${plan.name}” that have minutes of their own last ${minutes(planned)}: the plan was cut from its end.`
+    );
+  }
+  const raised = phases.filter((phase) => phase.flowLPerMin > phase.plannedFlowLPerMin);
+  if (raised.length > 0)
+    add(
+      'flow-raised-to-need',
+      `${namesOf(raised)}: ${said(raised[0]!.plannedFlowLPerMin)} L/min is below the ${said(need.neededFlowLPerMin)} L/min that patient, leak and gas sample need or the machine gives; it was computed at that flow.`
+    );
+  const starved = raised.filter((phase) => phase.plannedFlowLPerMin * 1000 < need.oxygenMlPerMin);
+  if (starved.length > 0)
+    add(
+      'oxygen-not-held',
+      `${namesOf(starved)}: at the planned flow even pure oxygen is less than the ${said(need.oxygenMlPerMin)} mL/min that the patient consumes, and ${said(row.inspiredOxygenPercent)} % inspired oxygen cannot be held.`
+    );
+  return warnings;
+}
+
+/** Below 25 kg the lines for children are used, and they do not meet the adult formula. */
+export function childWarning(given: CaseGiven, model: CaseModel): CaseWarning {
+  const { constants } = model;
+  const oxygen = (weightKg: number) => ({
+    child: childOxygenUptake.compute({
+      slope: constants.childOxygenSlope.value,
+      weightKg,
+      intercept: constants.childOxygenIntercept.value
+    }),
+    adult: oxygenUptake.compute({
+      coefficient: constants.oxygenUptake.value,
+      weightKg,
+      exponent: constants.sizeExponent.value
+    })
+  });
+  const { weightKg } = given.row;
+  const limitKg = constants.childWeightLimit.value;
+  const here = oxygen(weightKg);
+  const atLimit = oxygen(limitKg);
+  return {
+    code: 'child-formula',
+    sentence: `Below ${said(limitKg)} kg, oxygen consumption and CO2 production follow lines measured in children (3.6 to 25 kg): ${said(here.child)} mL/min oxygen, where the adult formula gives ${said(here.adult)}. At ${said(limitKg)} kg the two differ, ${said(atLimit.child)} against ${said(atLimit.adult)} mL/min, and the result steps.`
+  };
+}
+
+/** Warnings that follow from what became of the vapour. */
+export function agentWarnings(
+  given: CaseGiven,
+  model: CaseModel,
+  phases: readonly PhaseAsRun[],
+  outcome: CircleOutcome,
+  macFraction: number
+): CaseWarning[] {
+  const { agent } = model;
+  if (agent === null) return [];
+  const warnings: CaseWarning[] = [];
+  const add = (code: CaseWarning['code'], sentence: string) => warnings.push({ code, sentence });
+  const { targetFraction, phases: circlePhases } = agent.circle;
+  const refused = model.phases.filter((phase) => phase.refusedDialPercent !== null);
+  if (refused.length > 0)
+    add(
+      'dial-above-maximum',
+      `${namesOf(refused)}: a dial of ${said(refused[0]!.refusedDialPercent ?? 0)} % is above the vaporiser’s maximum of ${said(agent.vaporiserMaximumPercent)} % for ${agent.agent}; it was computed at the maximum.`
+    );
+  if (targetFraction === 0)
+    add(
+      'nitrous-oxide-target',
+      `${said(given.row.nitrousOxidePercent)} % nitrous oxide alone comes to the target of ${said(given.row.targetMac ?? 0)} MAC: no ${agent.agent} is given to hold it.`
+    );
+  const holding = circlePhases.filter((phase) => phase.vaporiser === 'hold');
+  if (holding.length > 0 && holding.every((phase) => phase.dialFraction <= targetFraction))
+    add(
+      'target-above-vaporiser',
+      `The target of ${percent(targetFraction)} ${agent.agent} is not below the highest setting allowed, ${percent(Math.max(...holding.map((phase) => phase.dialFraction)))}: it cannot be reached.`
+    );
+  else if (Number.isNaN(outcome.minutesToTarget))
+    add(
+      'target-not-reached',
+      `The target of ${percent(targetFraction)} ${agent.agent} was not reached in ${minutes(given.row.minutes)}: the end-tidal share stayed below ${percent(REACHED_SHARE * targetFraction)}.`
+    );
+  const sagged = outcome.minutesBelowTarget - outcome.minutesBelowWhileOff;
+  if (sagged >= SAG_MIN)
+    add(
+      'target-sagged',
+      `After the target was reached, the end-tidal share fell below ${percent(REACHED_SHARE)} of it for ${minutes(sagged)} with the vaporiser on: the flow is too low for the setting allowed.`
+    );
+  if (agent.agent === 'sevoflurane') warnings.push(...labelWarnings(macFraction, phases, outcome));
+  return warnings;
+}
+
+/** A sag shorter than this is not told, min. */
+const SAG_MIN = 0.1;
+
+function labelWarnings(
+  macFraction: number,
+  phases: readonly PhaseAsRun[],
+  outcome: CircleOutcome
+): CaseWarning[] {
+  let low = 0;
+  let veryLow = 0;
+  for (let i = 0; i < phases.length; i++) {
+    const before = i === 0 ? 0 : outcome.endTidalByPhaseMin[i - 1]!;
+    const macHours = (outcome.endTidalByPhaseMin[i]! - before) / macFraction / 60;
+    const { flowLPerMin } = phases[i]!;
+    if (flowLPerMin < 1) veryLow += macHours;
+    else if (flowLPerMin < 2) low += macHours;
+  }
+  const parts: string[] = [];
+  if (sevofluraneCaution({ flowLPerMin: 0.5, macHours: veryLow }) === 'not-recommended')
+    parts.push(`${said(veryLow)} MAC-hours below 1 L/min, which it does not recommend`);
+  if (sevofluraneCaution({ flowLPerMin: 1.5, macHours: low }) === 'exceeds')
+    parts.push(`${said(low)} MAC-hours at 1 to below 2 L/min, where it allows 2`);
+  if (parts.length === 0) return [];
+  return [
+    {
+      code: 'sevoflurane-label',
+      sentence: `The US prescribing information of sevoflurane: this case has ${parts.join(', and ')}. Newer statements contest this for absorbents without strong base; the label in force and local policy decide.`
+    }
+  ];
+}

@@ -1,0 +1,69 @@
+/** How a figure of the circle-system solution says where it came from. */
+import type { MethodReport, Quantity } from '../working/reckoner.ts';
+import type { AgentModel, CaseModel } from './case-model.ts';
+import { STEP_TOLERANCE } from './circle-system.ts';
+import type { CircleOutcome } from './circle-system.ts';
+
+/** The figures that a run gives. */
+const figures = {
+  'vapour-delivered': 'Vapour delivered',
+  'vapour-taken-up': 'Vapour taken up',
+  'vapour-spilled': 'Vapour spilled',
+  'vapour-left': 'Vapour left in circuit and lung',
+  'vapour-delivered-in-phase': 'Vapour delivered in a phase',
+  'vapour-taken-up-in-phase': 'Vapour taken up in a phase',
+  'vapour-floor': 'Vapour used if nothing spilled'
+} as const;
+export type CircleFigure = keyof typeof figures;
+
+const method =
+  'Circuit, lung and tissues are balanced as well-mixed compartments from the first minute to the last, by an implicit method of order 4 whose steps grow as the fast compartments settle and end where the vaporiser meets a limit or gas begins or ceases to spill.';
+const floorMethod =
+  'The same balance for a circuit that spills nothing, with a vaporiser that no limit binds, holding the target from the first minute to the last: what is taken up at that target, and what circuit and lung hold at the end.';
+
+export function circleReport(figure: CircleFigure, outcome: CircleOutcome): MethodReport {
+  return {
+    id: `case.${figure}`,
+    yields: figures[figure],
+    words: figure === 'vapour-floor' ? floorMethod : method,
+    unit: 'L',
+    source:
+      'compartment model after Eger EI, Anesthetic Uptake and Action, 1974, in a circuit with spill; solved after Hairer & Wanner, Solving Ordinary Differential Equations II, section IV.7',
+    report: [
+      { words: 'error allowed per step, as a share of the target', value: STEP_TOLERANCE, unit: '1' },
+      { words: 'steps', value: outcome.steps, unit: '1' },
+      { words: 'steps taken again with a shorter length', value: outcome.rejected, unit: '1' },
+      { words: 'switch points located', value: outcome.switches, unit: '1' },
+      {
+        words: 'delivered less taken up, spilled and left',
+        value: outcome.balanceErrorL,
+        unit: 'L'
+      }
+    ]
+  };
+}
+
+/** All that goes into a run, named for a reader. */
+export function circleInputs(model: CaseModel, agent: AgentModel): Record<string, Quantity<unknown>> {
+  const inputs: Record<string, Quantity<unknown>> = {
+    'end-tidal target': agent.targetFraction,
+    'blood/gas partition coefficient': agent.bloodGas,
+    'cardiac output': agent.cardiacOutputLPerMin,
+    'alveolar ventilation': model.ventilationLPerMin,
+    'oxygen consumption': model.oxygenMlPerMin,
+    'effective lung volume': agent.lungVolumeL,
+    'circuit volume': agent.circuitVolumeL
+  };
+  agent.tissues.forEach(({ volumeL, sharePercent, tissueBlood }, i) => {
+    inputs[`tissue ${i + 1}: volume`] = volumeL;
+    inputs[`tissue ${i + 1}: share of cardiac output`] = sharePercent;
+    inputs[`tissue ${i + 1}: tissue/blood partition coefficient`] = tissueBlood;
+  });
+  for (const { name, index, minutes, flowLPerMin, dialPercent } of model.phases) {
+    const phase = `phase ${index + 1}, ${name}`;
+    inputs[`${phase}: minutes`] = minutes;
+    inputs[`${phase}: fresh gas flow`] = flowLPerMin;
+    if (dialPercent !== null) inputs[`${phase}: dial`] = dialPercent;
+  }
+  return inputs;
+}

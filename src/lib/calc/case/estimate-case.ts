@@ -1,0 +1,324 @@
+import type { Quantity, Reckoner } from '../working/reckoner.ts';
+import {
+  absorbentMass,
+  carrierSpill,
+  co2AbsorbedInPhase,
+  meanSpill,
+  minuteVentilation
+} from './absorbent-use.ts';
+import { airOfPhase, freshOxygenFraction, nitrousOxideOfPhase, oxygenOfPhase } from './carrier-gas.ts';
+import { checkCase } from './case-given.ts';
+import type { CaseGiven } from './case-given.ts';
+import { modelCase } from './case-model.ts';
+import type { AgentModel, CaseModel } from './case-model.ts';
+import type { CaseResult, CaseWarning, PhaseAsRun } from './case-result.ts';
+import {
+  airTotal,
+  co2AbsorbedTotal,
+  constantDialTotal,
+  nitrousOxideTotal,
+  oxygenTotal
+} from './case-totals.ts';
+import { agentWarnings, childWarning, planWarnings } from './case-warnings.ts';
+import { circleInputs, circleReport } from './circle-report.ts';
+import type { CircleFigure } from './circle-report.ts';
+import { emptyOutcome, solveCircleSystem, solveFloor } from './circle-system.ts';
+import type { CircleOutcome } from './circle-system.ts';
+import { constantDial, dialAsFraction } from './constant-dial.ts';
+import { flowClassOf } from './fresh-gas-flow.ts';
+import {
+  liquidDelivered,
+  liquidFloor,
+  liquidLeft,
+  liquidSpilled,
+  liquidTakenUp
+} from './liquid-and-vapour.ts';
+
+// Written over by each case and read before the next, so that a bulk run allocates nothing for them.
+const outcome = emptyOutcome();
+const floorOutcome = emptyOutcome();
+
+/**
+ * One anaesthetic on one plan and machine: agent, carrier gases and absorbent used, how the target was held, and what a
+ * reader must know about it.
+ *
+ * A volatile anaesthetic is solved as a circle system (`circle-system.ts`); an intravenous one uses gas and absorbent
+ * but no agent; a regional one has no breathing system and uses nothing here. Where `useMeasured` is set and the row
+ * gives a measured liquid, that takes the place of `liquidMl` alone: where the agent went stays the model's own figure.
+ * A phase below the flow that is needed is computed at that flow and flagged.
+ * @throws OutOfRangeError where an input is outside what the model allows.
+ */
+export function estimateCase(r: Reckoner, given: CaseGiven): CaseResult {
+  checkCase(given);
+  if (given.row.technique === 'regional') return withoutBreathingSystem(r);
+  const model = modelCase(r, given);
+  const agent = model.agent === null ? withoutAgent(r) : agentUse(r, given, model, model.agent);
+  const gas = carrierGas(r, given, model);
+  const absorbed = absorbentUse(r, given, model, agent.vapour);
+  const phases = phasesAsRun(r, model, gas.oxygenFractions);
+  const absorbentKg = r.value(absorbed.absorbentKg);
+  return {
+    ...agent.use,
+    ...gas.volumes,
+    ...absorbed,
+    absorbentHoursPerKg: absorbentKg > 0 ? given.row.minutes / 60 / absorbentKg : null,
+    meanFlowLPerMin: meanFlowOf(phases),
+    neededFlowLPerMin: r.value(model.neededFlowLPerMin),
+    phases,
+    warnings: warningsOf(r, given, model, phases)
+  };
+}
+
+type AgentUse = Pick<
+  CaseResult,
+  | 'method'
+  | 'liquidMl'
+  | 'takenUpMl'
+  | 'spilledMl'
+  | 'leftMl'
+  | 'floorMl'
+  | 'constantDialMl'
+  | 'minutesToTarget'
+  | 'minutesBelowTarget'
+  | 'targetFraction'
+  | 'macHours'
+>;
+
+/** Vapour that came in and was taken up in one phase, L. */
+interface PhaseVapour {
+  readonly deliveredL: Quantity;
+  readonly takenUpL: Quantity;
+}
+
+function agentUse(
+  r: Reckoner,
+  { row, useMeasured }: CaseGiven,
+  model: CaseModel,
+  agent: AgentModel
+): { use: AgentUse; vapour: readonly PhaseVapour[] } {
+  solveCircleSystem(agent.circle, outcome);
+  solveFloor(agent.circle, floorOutcome);
+  const inputs = r.records ? circleInputs(model, agent) : {};
+  const solved = (figure: CircleFigure, valueL: number, from: CircleOutcome = outcome) =>
+    r.result(valueL, inputs, () => circleReport(figure, from));
+  const { vapourPerLiquid } = agent;
+  const delivered = r.apply(liquidDelivered, {
+    vapourL: solved('vapour-delivered', outcome.deliveredL),
+    vapourPerLiquid
+  });
+  const measured = useMeasured && row.measuredMlPerCase !== null;
+  const last = model.phases.length - 1;
+  return {
+    use: {
+      method: measured ? 'measured' : 'circle-system',
+      liquidMl: measured
+        ? r.cell(row.measuredMlPerCase, 'mL', 'caseMix', row.id, 'measuredMlPerCase')
+        : delivered,
+      takenUpMl: r.apply(liquidTakenUp, {
+        vapourL: solved('vapour-taken-up', outcome.takenUpL),
+        vapourPerLiquid
+      }),
+      spilledMl: r.apply(liquidSpilled, {
+        vapourL: solved('vapour-spilled', outcome.spilledL),
+        vapourPerLiquid
+      }),
+      leftMl: r.apply(liquidLeft, {
+        vapourL: solved('vapour-left', outcome.leftInCircuitL + outcome.leftInLungL),
+        vapourPerLiquid
+      }),
+      floorMl: r.apply(liquidFloor, {
+        vapourL: solved('vapour-floor', floorOutcome.deliveredL, floorOutcome),
+        vapourPerLiquid
+      }),
+      constantDialMl: constantDialOf(r, model, agent),
+      minutesToTarget: Number.isNaN(outcome.minutesToTarget) ? null : outcome.minutesToTarget,
+      minutesBelowTarget: outcome.minutesBelowTarget,
+      targetFraction: agent.circle.targetFraction,
+      macHours: outcome.endTidalByPhaseMin[last]! / r.value(agent.macFraction) / 60
+    },
+    vapour: model.phases.map((_, i) => ({
+      deliveredL: solved('vapour-delivered-in-phase', partOf(outcome.deliveredByPhaseL, i)),
+      takenUpL: solved('vapour-taken-up-in-phase', partOf(outcome.takenUpByPhaseL, i))
+    }))
+  };
+}
+
+/** What phase i adds to a running total. */
+const partOf = (totals: Float64Array, i: number): number => totals[i]! - (i === 0 ? 0 : totals[i - 1]!);
+
+/** The published formula, phase by phase: at the target where it is held, at the dial where that is fixed. */
+function constantDialOf(r: Reckoner, model: CaseModel, agent: AgentModel): Quantity {
+  const parts: Quantity[] = [];
+  for (const { vaporiser, minutes, flowLPerMin, dialPercent } of model.phases) {
+    if (vaporiser === 'off') continue;
+    const dialFraction =
+      vaporiser === 'dial' && dialPercent !== null
+        ? r.apply(dialAsFraction, { dialPercent })
+        : agent.targetFraction;
+    parts.push(
+      r.apply(constantDial, { flowLPerMin, dialFraction, minutes, vapourPerLiquid: agent.vapourPerLiquid })
+    );
+  }
+  return parts.length === 0
+    ? r.assumption(0, 'mL', 'The vaporiser is off in every phase.')
+    : r.apply(constantDialTotal, { parts });
+}
+
+function withoutAgent(r: Reckoner): { use: AgentUse; vapour: null } {
+  const none = r.assumption(0, 'mL', 'No volatile agent is given.');
+  return {
+    use: {
+      method: 'none',
+      liquidMl: none,
+      takenUpMl: none,
+      spilledMl: none,
+      leftMl: none,
+      floorMl: none,
+      constantDialMl: none,
+      minutesToTarget: null,
+      minutesBelowTarget: 0,
+      targetFraction: 0,
+      macHours: 0
+    },
+    vapour: null
+  };
+}
+
+function withoutBreathingSystem(r: Reckoner): CaseResult {
+  const words = 'Regional anaesthesia without a breathing system.';
+  const noGas = r.assumption(0, 'L', words);
+  return {
+    ...withoutAgent(r).use,
+    meanFlowLPerMin: 0,
+    neededFlowLPerMin: 0,
+    oxygenL: noGas,
+    airL: noGas,
+    nitrousOxideL: noGas,
+    co2AbsorbedL: noGas,
+    absorbentKg: r.assumption(0, 'kg', words),
+    absorbentHoursPerKg: null,
+    phases: [],
+    warnings: []
+  };
+}
+
+function carrierGas(
+  r: Reckoner,
+  { row }: CaseGiven,
+  { phases, oxygenMlPerMin, constants }: CaseModel
+): { volumes: Pick<CaseResult, 'oxygenL' | 'airL' | 'nitrousOxideL'>; oxygenFractions: readonly number[] } {
+  const inspiredPercent = r.cell(row.inspiredOxygenPercent, '%', 'caseMix', row.id, 'inspiredOxygenPercent');
+  const nitrousOxidePercent = r.cell(row.nitrousOxidePercent, '%', 'caseMix', row.id, 'nitrousOxidePercent');
+  const airOxygenPercent = r.constant(constants.airOxygen);
+  const oxygen: Quantity[] = [];
+  const air: Quantity[] = [];
+  const nitrousOxide: Quantity[] = [];
+  const oxygenFractions: number[] = [];
+  for (const { minutes, flowLPerMin } of phases) {
+    const oxygenFraction = r.apply(freshOxygenFraction, { inspiredPercent, flowLPerMin, oxygenMlPerMin });
+    const nitrousOxideL = r.apply(nitrousOxideOfPhase, {
+      nitrousOxidePercent,
+      flowLPerMin,
+      oxygenMlPerMin,
+      minutes
+    });
+    const airL = r.apply(airOfPhase, {
+      flowLPerMin,
+      minutes,
+      oxygenFraction,
+      nitrousOxideL,
+      airOxygenPercent
+    });
+    oxygen.push(r.apply(oxygenOfPhase, { flowLPerMin, minutes, airL, nitrousOxideL }));
+    air.push(airL);
+    nitrousOxide.push(nitrousOxideL);
+    oxygenFractions.push(r.value(oxygenFraction));
+  }
+  return {
+    volumes: {
+      oxygenL: r.apply(oxygenTotal, { parts: oxygen }),
+      airL: r.apply(airTotal, { parts: air }),
+      nitrousOxideL: r.apply(nitrousOxideTotal, { parts: nitrousOxide })
+    },
+    oxygenFractions
+  };
+}
+
+function absorbentUse(
+  r: Reckoner,
+  { absorbent }: CaseGiven,
+  { phases, oxygenMlPerMin, co2MlPerMin, ventilationLPerMin, constants }: CaseModel,
+  vapour: readonly PhaseVapour[] | null
+): Pick<CaseResult, 'co2AbsorbedL' | 'absorbentKg'> {
+  const minuteVentilationLPerMin = r.apply(minuteVentilation, {
+    alveolarLPerMin: ventilationLPerMin,
+    deadSpacePercent: r.constant(constants.deadSpace)
+  });
+  const parts = phases.map(({ minutes, flowLPerMin }, i) => {
+    const ofPhase = vapour?.[i];
+    const spillLPerMin =
+      ofPhase === undefined
+        ? r.apply(carrierSpill, { flowLPerMin, oxygenMlPerMin })
+        : r.apply(meanSpill, {
+            flowLPerMin,
+            oxygenMlPerMin,
+            vapourL: ofPhase.deliveredL,
+            takenUpL: ofPhase.takenUpL,
+            minutes
+          });
+    return r.apply(co2AbsorbedInPhase, { co2MlPerMin, minutes, spillLPerMin, minuteVentilationLPerMin });
+  });
+  const co2AbsorbedL = r.apply(co2AbsorbedTotal, { parts });
+  return {
+    co2AbsorbedL,
+    absorbentKg: r.apply(absorbentMass, {
+      co2L: co2AbsorbedL,
+      capacityLPerKg: r.cell(absorbent.capacityLPerKg, 'L/kg', 'absorbents', absorbent.id, 'capacityLPerKg')
+    })
+  };
+}
+
+function phasesAsRun(
+  r: Reckoner,
+  model: CaseModel,
+  oxygenFractions: readonly number[]
+): readonly PhaseAsRun[] {
+  return model.phases.map(({ name, minutes, plannedFlowLPerMin, flowLPerMin }, i) => {
+    const flow = r.value(flowLPerMin);
+    return {
+      name,
+      minutes: r.value(minutes),
+      plannedFlowLPerMin,
+      flowLPerMin: flow,
+      flowClass: flowClassOf(flow),
+      oxygenFraction: oxygenFractions[i]!
+    };
+  });
+}
+
+function meanFlowOf(phases: readonly PhaseAsRun[]): number {
+  let litres = 0;
+  let total = 0;
+  for (const { minutes, flowLPerMin } of phases) {
+    litres += flowLPerMin * minutes;
+    total += minutes;
+  }
+  return litres / total;
+}
+
+function warningsOf(
+  r: Reckoner,
+  given: CaseGiven,
+  model: CaseModel,
+  phases: readonly PhaseAsRun[]
+): readonly CaseWarning[] {
+  const oxygenMlPerMin = r.value(model.oxygenMlPerMin);
+  const warnings = planWarnings(given, model, phases, {
+    neededFlowLPerMin: r.value(model.neededFlowLPerMin),
+    oxygenMlPerMin
+  });
+  if (model.isChild) warnings.push(childWarning(given, model));
+  if (model.agent !== null)
+    warnings.push(...agentWarnings(given, model, phases, outcome, r.value(model.agent.macFraction)));
+  return warnings;
+}
