@@ -1,0 +1,91 @@
+/** The course of one case: dial, inspired and end-tidal agent against time, for one plan or a few. */
+import type { ChartData, Dash, Series } from './chart-data.ts';
+import { nameCell, nameColumn, numberCell, numberColumn } from './chart-table.ts';
+import { figureText } from './figure-text.ts';
+import { seriesStyle } from './series-style.ts';
+
+export interface CaseCourse {
+  readonly caseName: string;
+  readonly agent: string;
+  readonly targetPercent: number;
+  readonly plans: readonly {
+    readonly name: string;
+    /** All four lists are of one length. */
+    readonly minutes: readonly number[];
+    readonly dialPercent: readonly number[];
+    readonly inspiredPercent: readonly number[];
+    readonly endTidalPercent: readonly number[];
+    /** null: not reached. */
+    readonly minutesToTarget: number | null;
+  }[];
+}
+
+const quantities = [
+  { key: 'dialPercent', label: 'Dial', dash: 'dotted' },
+  { key: 'inspiredPercent', label: 'Inspired', dash: 'dashed' },
+  { key: 'endTidalPercent', label: 'End-tidal', dash: 'solid' }
+] as const satisfies readonly { key: string; label: string; dash: Dash }[];
+
+/** A curve has many points; a table, one every five minutes and the last. */
+const tableMinutes = 5;
+
+export function caseCourse({ caseName, agent, targetPercent, plans }: CaseCourse): ChartData {
+  const time = { kind: 'number', unit: 'min' } as const;
+  const percent = { kind: 'percent' } as const;
+  const several = plans.length > 1;
+  const sentences = plans.map(({ name, minutesToTarget }) =>
+    minutesToTarget === null
+      ? `${name} does not reach the target of ${figureText(targetPercent, percent)} end-tidal.`
+      : `${name} reaches the target of ${figureText(targetPercent, percent)} end-tidal after ${figureText(minutesToTarget, time)}.`
+  );
+  const empty = plans.every(({ minutes }) => minutes.length === 0)
+    ? `Nothing to draw for ${caseName}: it has no vapour. Choose a case with an inhaled agent.`
+    : null;
+
+  return {
+    title: `Course of one case: ${caseName}, ${agent}`,
+    summary: empty ?? sentences.join(' '),
+    empty,
+    kind: 'plot',
+    stacked: false,
+    x: { title: 'Time, min', scale: 'linear', figures: time, least: 0 },
+    y: { title: `${agent}, % of the gas`, scale: 'linear', figures: percent, least: 0 },
+    series: plans.flatMap((plan, index) =>
+      quantities.map(({ key, label, dash }): Series => ({
+        label: several ? `${label}, ${plan.name}` : label,
+        drawn: 'line',
+        style: { ...seriesStyle(index), dash },
+        points: plan.minutes.flatMap((x, at) => {
+          const y = plan[key][at];
+          return y === undefined ? [] : [{ x, y }];
+        })
+      }))
+    ),
+    marks: [{ kind: 'level', axis: 'y', at: targetPercent, label: 'Target, end-tidal', tone: 'limit' }],
+    table: {
+      columns: [
+        nameColumn('Flow plan'),
+        numberColumn('Time, min'),
+        ...quantities.map(({ label }) => numberColumn(`${label}, %`))
+      ],
+      rows: plans.flatMap((plan) =>
+        everyFewMinutes(plan.minutes).map((at) => ({
+          cells: [
+            nameCell(plan.name),
+            numberCell(plan.minutes[at] ?? null),
+            ...quantities.map(({ key }) => numberCell(plan[key][at] ?? null))
+          ]
+        }))
+      )
+    }
+  };
+}
+
+function everyFewMinutes(minutes: readonly number[]): number[] {
+  let next = 0;
+  return minutes.flatMap((minute, at) => {
+    if (minute < next && at < minutes.length - 1) return [];
+    next = (Math.floor(minute / tableMinutes) + 1) * tableMinutes;
+    return [at];
+  });
+}

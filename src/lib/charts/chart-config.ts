@@ -1,0 +1,376 @@
+/**
+ * Chart data as settings for the chart library, in the app's own look: hairline grid, no animation, no frame. Plain
+ * objects; the one component that knows the library checks them against its types.
+ */
+import { barPattern } from './bar-pattern.ts';
+import type { Axis, ChartData, Marker, Series } from './chart-data.ts';
+import type { ChartLook } from './chart-look.ts';
+import { dashPx, drawOver, drawUnder, fontOf, type Plot, type Scene } from './draw-over-chart.ts';
+import { figureText, tickText } from './figure-text.ts';
+import type { Box } from './place-label.ts';
+import { wrapWords } from './wrap-words.ts';
+
+/** Below this width names go into a key above the plot, and the labels of an axis are broken sooner. */
+export const narrowPx = 560;
+
+/** Height that suits the chart: bars get room for each row, a plot its proportion. */
+export function chartHeightPx(data: ChartData, widthPx: number): number {
+  if (data.kind !== 'rows') return Math.round(Math.min(400, Math.max(280, widthPx * 0.55)));
+  const rows = Math.max(1, data.y.names?.length ?? 0);
+  const lines = Math.max(
+    1,
+    ...(data.y.names ?? []).map((name) => wrapWords(name, nameLength(widthPx)).length)
+  );
+  const keyLines = Math.ceil((data.series.length * 130) / Math.max(1, widthPx));
+  return rows * Math.max(data.stacked ? 48 : 34, lines * 17 + 8) + 72 + keyLines * 22;
+}
+
+const nameLength = (widthPx: number): number => (widthPx < narrowPx ? 14 : 24);
+
+const markers: Readonly<Record<Marker, 'circle' | 'rect' | 'triangle' | 'rectRot' | 'crossRot' | 'star'>> = {
+  circle: 'circle',
+  square: 'rect',
+  triangle: 'triangle',
+  diamond: 'rectRot',
+  cross: 'crossRot',
+  star: 'star'
+};
+
+/** Whether each line's name fits beside the plot. */
+function namesAtEnds(data: ChartData, widthPx: number): boolean {
+  return data.kind === 'plot' && widthPx >= narrowPx;
+}
+
+/** Series that the key has to explain, as no label in the plot does. */
+function inKey({ drawn, points }: Series, ends: boolean): boolean {
+  if (drawn === 'line') return !ends;
+  if (drawn === 'points') return points.some(({ label }) => label === undefined);
+  return drawn !== 'blocks';
+}
+
+export function chartConfig(
+  data: ChartData,
+  look: ChartLook,
+  { widthPx, responsive }: { readonly widthPx: number; readonly responsive: boolean }
+) {
+  const ends = namesAtEnds(data, widthPx);
+  const scene: Scene = { data, look, namesAtEnds: ends };
+  const font = { family: look.fontFamily, size: look.fontPx };
+  const keyed = data.series.filter((series) => inKey(series, ends));
+
+  return {
+    type: data.kind === 'plot' ? ('line' as const) : ('bar' as const),
+    data: {
+      labels: namesOf(data, widthPx),
+      datasets: data.series.map((series) => dataset(series, data, look))
+    },
+    options: {
+      responsive,
+      maintainAspectRatio: false,
+      animation: false as const,
+      devicePixelRatio: look.pixelRatio,
+      indexAxis: data.kind === 'rows' ? ('y' as const) : ('x' as const),
+      normalized: false,
+      font,
+      color: look.ink,
+      layout: {
+        padding: {
+          top: data.kind === 'rows' && data.marks.some(({ label }) => label !== '') ? 22 : 4,
+          right: roomAtRight(scene),
+          bottom: 2,
+          left: 2
+        }
+      },
+      interaction:
+        data.kind === 'plot'
+          ? {
+              mode: 'nearest' as const,
+              axis: data.series.some(({ drawn }) => drawn === 'line') ? ('x' as const) : ('xy' as const),
+              intersect: false
+            }
+          : {
+              mode: 'index' as const,
+              axis: data.kind === 'rows' ? ('y' as const) : ('x' as const),
+              intersect: false
+            },
+      scales: { x: axis(data.x, data, look, 'x', widthPx), y: axis(data.y, data, look, 'y', widthPx) },
+      plugins: {
+        title: {
+          // The y axis' title: upright, above the plot, where it is read first.
+          display: data.kind !== 'rows',
+          text: data.y.title,
+          align: 'start' as const,
+          color: look.inkSoft,
+          font: { ...font, weight: 400 as const },
+          padding: { top: 0, bottom: 8 },
+          // Nearer to the plot than the key is.
+          weight: 500
+        },
+        legend: {
+          display: keyed.length > 0 && (data.kind === 'plot' ? true : data.series.length > 1),
+          position: 'top' as const,
+          align: 'start' as const,
+          // Nothing hides by a click: what is left out of the sum would still be in the labels.
+          onClick: () => undefined,
+          labels: {
+            usePointStyle: true,
+            pointStyleWidth: 24,
+            boxHeight: 10,
+            padding: 12,
+            color: look.ink,
+            font,
+            generateLabels: () =>
+              data.series.flatMap((series, datasetIndex) =>
+                keyed.includes(series) ? [keyItem(series, datasetIndex, look)] : []
+              )
+          }
+        },
+        tooltip: {
+          backgroundColor: look.raised,
+          borderColor: look.axis,
+          borderWidth: 1,
+          cornerRadius: 3,
+          padding: 10,
+          caretSize: 0,
+          boxPadding: 6,
+          titleColor: look.ink,
+          bodyColor: look.ink,
+          titleFont: { ...font, weight: 600 as const },
+          bodyFont: font,
+          displayColors: true,
+          usePointStyle: true,
+          filter: ({ datasetIndex }: { datasetIndex: number }) => {
+            const drawn = data.series[datasetIndex]?.drawn;
+            return drawn !== 'band' && drawn !== 'blocks';
+          },
+          callbacks: {
+            title: (items: readonly TooltipItem[]) => tooltipTitle(data, items[0]),
+            label: (item: TooltipItem) => tooltipLine(data, item)
+          }
+        }
+      }
+    },
+    plugins: [
+      {
+        id: 'around-the-data',
+        beforeDatasetsDraw: (chart: DrawnChart) => drawUnder(plotOf(chart, data), scene),
+        afterDatasetsDraw: (chart: DrawnChart) => drawOver(plotOf(chart, data), scene)
+      }
+    ]
+  };
+}
+
+/** A value at its place, a bar from one value to another, a point, or nothing there. */
+export type Datum = number | [number, number] | { x: number; y: number } | null;
+
+interface TooltipItem {
+  readonly datasetIndex: number;
+  readonly dataIndex: number;
+  readonly parsed: { readonly x: number | null; readonly y: number | null };
+}
+
+/** The parts of a drawn chart that the drawings around the data read. */
+interface DrawnChart {
+  readonly ctx: CanvasRenderingContext2D;
+  readonly chartArea: Plot['area'];
+  readonly scales: Readonly<
+    Record<
+      string,
+      { getPixelForValue(value: number): number; getValueForPixel(pixel: number): number | undefined }
+    >
+  >;
+  getDatasetMeta(index: number): { readonly data: readonly object[] };
+}
+
+function plotOf(chart: DrawnChart, data: ChartData): Plot {
+  const { x, y } = chart.scales;
+  return {
+    ctx: chart.ctx,
+    area: chart.chartArea,
+    x: (value) => x?.getPixelForValue(value) ?? NaN,
+    y: (value) => y?.getPixelForValue(value) ?? NaN,
+    valueAtX: (pixel) => x?.getValueForPixel(pixel) ?? NaN,
+    bar: (series, place) => {
+      const element = chart.getDatasetMeta(series).data[place] as
+        { x: number; y: number; base: number; width: number; height: number } | undefined;
+      if (element === undefined || Number.isNaN(element.x) || Number.isNaN(element.y)) return null;
+      return barBox(element, data);
+    }
+  };
+}
+
+function barBox(
+  { x, y, base, width, height }: { x: number; y: number; base: number; width: number; height: number },
+  { kind }: ChartData
+): Box {
+  return kind === 'rows'
+    ? { left: Math.min(x, base), top: y - height / 2, width: Math.abs(x - base), height }
+    : { left: x - width / 2, top: Math.min(y, base), width, height: Math.abs(y - base) };
+}
+
+function namesOf(data: ChartData, widthPx: number): string[][] {
+  const names = data.kind === 'rows' ? data.y.names : data.x.names;
+  return (names ?? []).map((name) => wrapWords(name, nameLength(widthPx)));
+}
+
+function dataset(series: Series, data: ChartData, look: ChartLook) {
+  const colour = look.series[series.style.colour - 1] ?? look.ink;
+  if (data.kind !== 'plot') {
+    const places = (data.kind === 'rows' ? data.y.names : data.x.names)?.length ?? 0;
+    const bars = new Array<Datum>(places).fill(null);
+    for (const { x, y, from } of series.points) {
+      const [place, value] = data.kind === 'rows' ? [y, x] : [x, y];
+      bars[place] = from === undefined ? value : [from, value];
+    }
+    return {
+      label: series.label,
+      data: bars,
+      backgroundColor: barPattern(series.style.colour, look),
+      // Parts of a bar are parted by paper, not by an outline.
+      borderColor: data.stacked ? look.paper : colour,
+      borderWidth: 1,
+      borderSkipped: false as const,
+      grouped: false,
+      maxBarThickness: data.kind === 'rows' ? 28 : 40,
+      categoryPercentage: 0.8,
+      barPercentage: 0.9
+    };
+  }
+  const line = series.drawn === 'line';
+  const points = series.drawn === 'points';
+  const values: Datum[] = line || points ? series.points.map(({ x, y }) => ({ x, y })) : extent(series);
+  return {
+    label: series.label,
+    data: values,
+    showLine: line,
+    borderColor: colour,
+    backgroundColor: points ? colour : look.paper,
+    borderWidth: line ? 2.25 : points ? 1.5 : 0,
+    borderDash: [...dashPx[series.style.dash]],
+    borderJoinStyle: 'round' as const,
+    pointStyle: line ? ('circle' as const) : markers[series.style.marker],
+    pointBorderColor: points ? look.paper : colour,
+    // A cross and a star are strokes only: paper would erase them.
+    ...(points && ['cross', 'star'].includes(series.style.marker) ? { pointBorderColor: colour } : {}),
+    pointRadius: points ? 5.5 : 0,
+    pointHoverRadius: points ? 7 : line ? 4 : 0,
+    pointHitRadius: points || line ? 8 : 0,
+    order: points ? 0 : 1
+  };
+}
+
+/** Invisible points that make the axes reach round what is drawn beside the library. */
+function extent({ drawn, points }: Series): Datum[] {
+  const first = points.map(({ x, y }) => ({ x, y }));
+  const other = points.map(({ x, y, from }) => (drawn === 'band' ? { x, y: from ?? y } : { x: 0, y: 0 }));
+  return [...first, ...other];
+}
+
+function keyItem(series: Series, datasetIndex: number, look: ChartLook) {
+  const colour = look.series[series.style.colour - 1] ?? look.ink;
+  const item = { text: series.label, fontColor: look.ink, datasetIndex, hidden: false };
+  if (series.drawn === 'line') {
+    const lineDash = [...dashPx[series.style.dash]];
+    return { ...item, pointStyle: 'line' as const, strokeStyle: colour, lineWidth: 2.25, lineDash };
+  }
+  if (series.drawn === 'points') {
+    return {
+      ...item,
+      pointStyle: markers[series.style.marker],
+      fillStyle: colour,
+      strokeStyle: colour,
+      lineWidth: 1.5
+    };
+  }
+  const fillStyle = series.drawn === 'band' ? look.grid : barPattern(series.style.colour, look);
+  return { ...item, pointStyle: 'rect' as const, fillStyle, strokeStyle: colour, lineWidth: 1 };
+}
+
+/** Room beside the plot for the names of lines and for what each row comes to. */
+function roomAtRight({ data, look, namesAtEnds: ends }: Scene): number {
+  const texts = ends
+    ? data.series.filter(({ drawn }) => drawn === 'line').map(({ label }) => label)
+    : data.kind === 'rows'
+      ? (data.rowEnds ?? [])
+      : [];
+  const ctx = document.createElement('canvas').getContext('2d');
+  if (ctx === null || texts.length === 0) return 12;
+  ctx.font = fontOf(look, 600);
+  return Math.ceil(Math.max(...texts.map((text) => ctx.measureText(text).width))) + (ends ? 26 : 14);
+}
+
+function axis(given: Axis, data: ChartData, look: ChartLook, which: 'x' | 'y', widthPx: number) {
+  const names = given.scale === 'names';
+  const font = { family: look.fontFamily, size: look.fontPx };
+  const shared = {
+    stacked: data.stacked,
+    grid: {
+      // One direction of lines is enough to read values by.
+      display: !names && (which === 'y' || data.kind === 'rows'),
+      color: look.grid,
+      drawTicks: false
+    },
+    border: { display: which === 'x' ? data.kind !== 'rows' : data.kind === 'rows', color: look.axis },
+    title: {
+      display: which === 'x',
+      text: given.title,
+      align: 'center' as const,
+      color: look.inkSoft,
+      font: { ...font, weight: 400 as const },
+      padding: { top: 6 }
+    }
+  };
+  const ticks = { color: look.inkSoft, font, padding: 6, maxRotation: 0 };
+  if (names) {
+    // An axis up the side counts from the top, as a table does.
+    return {
+      ...shared,
+      type: 'category' as const,
+      ticks: { ...ticks, autoSkip: which === 'x', color: look.ink }
+    };
+  }
+  const range = {
+    ...(given.least === undefined ? {} : { suggestedMin: given.least }),
+    ...(given.most === undefined ? {} : { suggestedMax: given.most })
+  };
+  if (given.scale === 'log') {
+    return {
+      ...shared,
+      ...range,
+      type: 'logarithmic' as const,
+      ticks: {
+        ...ticks,
+        // 1, 2 and 5 of each decade: more would run into each other.
+        callback: (value: number | string) =>
+          /^[125]/.test(Number(value).toExponential()) ? tickText(Number(value), given.figures) : null
+      }
+    };
+  }
+  return {
+    ...shared,
+    ...range,
+    // Labels beyond the ends of ranges need some air.
+    ...(data.kind === 'rows' && !data.stacked ? { grace: '18%' } : {}),
+    type: 'linear' as const,
+    ticks: {
+      ...ticks,
+      maxTicksLimit: which === 'y' ? 7 : Math.max(3, Math.round(widthPx / 110)),
+      callback: (value: number | string) => tickText(Number(value), given.figures)
+    }
+  };
+}
+
+function tooltipTitle(data: ChartData, item: TooltipItem | undefined): string {
+  if (item === undefined) return '';
+  if (data.kind !== 'plot')
+    return (data.kind === 'rows' ? data.y.names : data.x.names)?.[item.dataIndex] ?? '';
+  return `${data.x.title.split(',')[0] ?? ''}: ${figureText(item.parsed.x ?? 0, data.x.figures)}`;
+}
+
+function tooltipLine(data: ChartData, item: TooltipItem): string {
+  const series = data.series[item.datasetIndex];
+  if (series === undefined) return '';
+  const value = (data.kind === 'rows' ? item.parsed.x : item.parsed.y) ?? 0;
+  const name = data.kind === 'plot' ? (series.points[item.dataIndex]?.label ?? series.label) : series.label;
+  return `${name}: ${figureText(value, data.kind === 'rows' ? data.x.figures : data.y.figures)}`;
+}

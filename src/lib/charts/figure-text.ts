@@ -1,0 +1,22 @@
+/** Numbers in charts: as everywhere in the app, with the axis' unit. */
+import { formatMoney, formatNumber } from '#lib/numbers/format-number.ts';
+import type { Figures } from './chart-data.ts';
+
+/** A figure in a sentence, a label or a tooltip: with its unit. */
+export function figureText(value: number, figures: Figures): string {
+  if (figures.kind === 'money') return formatMoney(value, { currency: figures.currency });
+  const unit = figures.kind === 'percent' ? '%' : figures.unit;
+  return formatNumber(value, unit === undefined ? {} : { unit });
+}
+
+/** A figure along an axis, whose title has the unit already; only money keeps its sign. */
+export function tickText(value: number, figures: Figures): string {
+  // Ticks step evenly: three figures would write 1,250 and 1,260 alike.
+  if (figures.kind !== 'money') return formatNumber(value, { figures: 6 });
+  return value === 0 ? '0' : formatMoney(value, { currency: figures.currency });
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export function listInWords(items: readonly string[]): string {
+  return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`;
+}

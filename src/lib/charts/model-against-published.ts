@@ -1,0 +1,92 @@
+/** The model's figures against published measurements of the same quantity: on the line, they agree. */
+import type { ChartData, Mark } from './chart-data.ts';
+import { nameCell, nameColumn, numberCell, numberColumn } from './chart-table.ts';
+import { figureText } from './figure-text.ts';
+import { seriesStyle } from './series-style.ts';
+
+export interface ModelAgainstPublished {
+  /** As written in a heading: `Liquid used`. */
+  readonly quantity: string;
+  readonly unit: string;
+  readonly scale: 'linear' | 'log';
+  readonly checks: readonly {
+    readonly what: string;
+    /** Points of one group share colour and marker: an agent, a method. */
+    readonly group: string;
+    readonly published: number;
+    readonly model: number;
+    /** Author and year. */
+    readonly source: string;
+  }[];
+}
+
+/** Points further from the line than this are named in the picture; all of them are in the table. */
+const namedBeyond = 0.25;
+
+export function modelAgainstPublished({ quantity, unit, scale, checks }: ModelAgainstPublished): ChartData {
+  const figures = { kind: 'number', unit } as const;
+  const off = ({ model, published }: { model: number; published: number }): number => model / published - 1;
+  // A ratio to nothing, or a logarithm of it, says nothing: such rows are kept to the table.
+  const drawn = checks.filter(({ published, model }) => published > 0 && (scale === 'linear' || model > 0));
+  const groups = [...new Set(drawn.map(({ group }) => group))];
+  const near = drawn.filter((check) => Math.abs(off(check)) <= namedBeyond).length;
+  const worst = drawn.toSorted((a, b) => Math.abs(off(b)) - Math.abs(off(a)))[0];
+  const percentOff = (check: { model: number; published: number }): string =>
+    `${figureText(Math.abs(100 * off(check)), { kind: 'percent' })} ${off(check) < 0 ? 'below' : 'above'}`;
+
+  const empty =
+    drawn.length === 0 ? `No published measurement of ${quantity.toLowerCase()} to compare with.` : null;
+  const values = drawn.flatMap(({ published, model }) => [published, model]);
+  const span = { least: scale === 'log' ? Math.min(...values) : 0, most: Math.max(...values) };
+  const marks: Mark[] = [
+    { kind: 'ratio', yOverX: 1, label: 'model = published' },
+    { kind: 'ratio', yOverX: 1 + namedBeyond, label: '+25 %' },
+    { kind: 'ratio', yOverX: 1 - namedBeyond, label: '−25 %' }
+  ];
+
+  return {
+    title: `${quantity}: model against published`,
+    summary:
+      empty ??
+      `${near} of ${drawn.length} figures lie within 25 % of the published one` +
+        (worst === undefined ? '.' : `; the furthest, ${worst.what}, is ${percentOff(worst)} it.`),
+    empty,
+    kind: 'plot',
+    stacked: false,
+    x: { title: `Published, ${unit}`, scale, figures, ...(empty === null ? span : {}) },
+    y: { title: `Model, ${unit}`, scale, figures, ...(empty === null ? span : {}) },
+    series: groups.map((group, index) => ({
+      label: group,
+      drawn: 'points',
+      style: seriesStyle(index),
+      points: drawn
+        .filter((check) => check.group === group)
+        .map((check) => ({
+          x: check.published,
+          y: check.model,
+          ...(Math.abs(off(check)) > namedBeyond ? { label: check.what } : {})
+        }))
+    })),
+    marks: empty === null ? marks : [],
+    table: {
+      columns: [
+        nameColumn('What'),
+        nameColumn('Group'),
+        numberColumn(`Published, ${unit}`),
+        numberColumn(`Model, ${unit}`),
+        numberColumn('Model − published, %'),
+        nameColumn('Source')
+      ],
+      rows: checks.map((check) => ({
+        cells: [
+          nameCell(check.what),
+          nameCell(check.group),
+          numberCell(check.published),
+          numberCell(check.model),
+          numberCell(check.published > 0 ? 100 * off(check) : null),
+          nameCell(check.source)
+        ]
+      }))
+    }
+  };
+}

@@ -1,0 +1,28 @@
+/**
+ * A chart's table as CSV (RFC 4180), figures in full with a decimal point.
+ *
+ * A text that a spreadsheet program would take for a formula (one that begins with = + - @, a tab or a carriage return)
+ * gets an apostrophe before it, so that a name typed by somebody else never runs. Numbers stay numbers, negative ones
+ * included.
+ */
+import type { ChartTable, TableCell } from './chart-data.ts';
+
+export function tableCsv({ columns, rows }: ChartTable): string {
+  const lines = [
+    columns.map(({ title }) => field(title, false)),
+    ...rows.map(({ cells }) => cells.map((cell, index) => cellField(cell, columns[index]?.numeric ?? false)))
+  ];
+  return lines.map((line) => `${line.join(',')}\r\n`).join('');
+}
+
+function cellField({ value }: TableCell, numeric: boolean): string {
+  return value === null ? '' : field(String(value), numeric || typeof value === 'number');
+}
+
+const plainNumber = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+
+function field(text: string, mayBeNumber: boolean): string {
+  if (mayBeNumber && plainNumber.test(text)) return text;
+  const harmless = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
+  return /[",\r\n]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
+}

@@ -1,0 +1,110 @@
+/** Agent used by one case against its fresh gas flow: the plans marked on it, and the floor that no flow goes below. */
+import type { ChartData, ChartPoint, Series } from './chart-data.ts';
+import { nameCell, nameColumn, numberCell, numberColumn } from './chart-table.ts';
+import { figureText, listInWords } from './figure-text.ts';
+import { seriesStyle } from './series-style.ts';
+
+export interface UseAtFlow {
+  readonly flowLPerMin: number;
+  readonly liquidMl: number;
+}
+
+export interface UseAgainstFlow {
+  readonly caseName: string;
+  /** As written in a sentence, e.g. `sevoflurane`. */
+  readonly agent: string;
+  /** Use by the circle-system balance at steady flows, any order. */
+  readonly curve: readonly UseAtFlow[];
+  /** Use by the constant-dial formula; empty: not drawn. */
+  readonly constantDial: readonly UseAtFlow[];
+  /** Liquid that would be used if nothing spilled; null: not known. */
+  readonly floorMl: number | null;
+  /** The plans at their mean flow. `path`: the figure's place in the estimate. */
+  readonly plans: readonly (UseAtFlow & { readonly name: string; readonly path?: string })[];
+}
+
+const flow = { kind: 'number', unit: 'L/min' } as const;
+const liquid = { kind: 'number', unit: 'mL' } as const;
+
+export function useAgainstFlow({
+  caseName,
+  agent,
+  curve,
+  constantDial,
+  floorMl,
+  plans
+}: UseAgainstFlow): ChartData {
+  const byFlow = <T extends UseAtFlow>(uses: readonly T[]): T[] =>
+    [...uses].sort((a, b) => a.flowLPerMin - b.flowLPerMin);
+  const points = (uses: readonly UseAtFlow[]): ChartPoint[] =>
+    byFlow(uses).map(({ flowLPerMin, liquidMl }) => ({ x: flowLPerMin, y: liquidMl }));
+  const marked = byFlow(plans);
+
+  const series: Series[] = [];
+  if (constantDial.length > 0) {
+    const style = { ...seriesStyle(1), dash: 'dashed' as const };
+    series.push({ label: 'Constant-dial formula', drawn: 'line', style, points: points(constantDial) });
+  }
+  if (curve.length > 0) {
+    const style = seriesStyle(0);
+    series.push({ label: 'Circle-system balance', drawn: 'line', style, points: points(curve) });
+  }
+  if (marked.length > 0) {
+    series.push({
+      label: 'Flow plans',
+      drawn: 'points',
+      style: { ...seriesStyle(2), marker: 'diamond' },
+      points: marked.map((plan) => ({ x: plan.flowLPerMin, y: plan.liquidMl, label: plan.name }))
+    });
+  }
+
+  const uses = marked.map(
+    ({ name, flowLPerMin, liquidMl }) =>
+      `${figureText(liquidMl, liquid)} with ${name} (${figureText(flowLPerMin, flow)} on average)`
+  );
+  const floor =
+    floorMl === null ? '' : ` No flow goes below ${figureText(floorMl, liquid)}, what the patient takes up.`;
+  const empty =
+    curve.length === 0 && marked.length === 0
+      ? `Nothing to draw for ${caseName}: it has no vapour. Choose a case with an inhaled agent.`
+      : null;
+
+  return {
+    title: `Use against fresh gas flow: ${caseName}`,
+    summary:
+      empty ??
+      (uses.length === 0
+        ? `Use of ${agent} by one case against its fresh gas flow.${floor}`
+        : `One case uses ${listInWords(uses)} of ${agent}.${floor}`),
+    empty,
+    kind: 'plot',
+    stacked: false,
+    x: { title: 'Fresh gas flow, L/min', scale: 'linear', figures: flow, least: 0 },
+    y: { title: `Liquid ${agent} for one case, mL`, scale: 'linear', figures: liquid, least: 0 },
+    series,
+    marks:
+      floorMl === null
+        ? []
+        : [{ kind: 'level', axis: 'y', at: floorMl, label: 'Floor: if nothing spilled', tone: 'floor' }],
+    table: {
+      columns: [
+        nameColumn('What'),
+        numberColumn('Fresh gas flow, L/min'),
+        numberColumn(`Liquid ${agent}, mL`),
+        numberColumn('Above the floor, mL')
+      ],
+      rows: [
+        ...marked.map((plan) => ({ name: plan.name, use: plan })),
+        ...byFlow(curve).map((use) => ({ name: 'Circle-system balance', use })),
+        ...byFlow(constantDial).map((use) => ({ name: 'Constant-dial formula', use }))
+      ].map(({ name, use }) => ({
+        cells: [
+          nameCell(name),
+          numberCell(use.flowLPerMin),
+          numberCell(use.liquidMl, 'path' in use ? (use as { path?: string }).path : undefined),
+          numberCell(floorMl === null ? null : use.liquidMl - floorMl)
+        ]
+      }))
+    }
+  };
+}
