@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { fingerprint } from './fingerprint.mjs';
 import { projectFolder } from './project-folder.mjs';
@@ -46,10 +46,10 @@ export async function bundle({ entry, sources, withPackages }) {
       }
     }
   });
-  for (const old of readdirSync(cacheFolder)) {
-    if (old.startsWith(`${name}-`)) rmSync(path.join(cacheFolder, old), { recursive: true, force: true });
-  }
-  mkdirSync(cacheFolder, { recursive: true });
+  const ofAnotherState = readdirSync(cacheFolder).filter(
+    (other) => new RegExp(`^${name}-[0-9a-f]{16}$`).test(other) && other !== `${name}-${state}`
+  );
+  for (const old of ofAnotherState) rmSync(path.join(cacheFolder, old), { recursive: true, force: true });
   try {
     renameSync(draft, folder);
   } catch (error) {
