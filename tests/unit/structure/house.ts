@@ -45,7 +45,7 @@ export const rooms: readonly Room[] = [
   { place: 'lib/state/', knows: ['lib/calc/', 'lib/workbook/', 'lib/files/', 'lib/numbers/'] },
   {
     place: 'lib/sheets/',
-    knows: ['lib/state/', 'lib/grid/', 'lib/charts/', 'lib/numbers/'],
+    knows: [...contract, 'lib/state/', 'lib/grid/', 'lib/charts/', 'lib/numbers/'],
     knowsTypesOf: ['lib/workbook/', 'lib/calc/']
   },
   { place: 'routes/', knows: ['lib/sheets/', 'lib/state/'] },
