@@ -56,7 +56,11 @@ export interface CellWrite {
 
 /** One action of the user: one step of undo. */
 export type GridAction =
-  | { readonly kind: 'write'; readonly by: 'typing' | 'paste' | 'fill' | 'clear' | 'cut'; readonly cells: readonly CellWrite[] }
+  | {
+      readonly kind: 'write';
+      readonly by: 'typing' | 'paste' | 'fill' | 'clear' | 'cut';
+      readonly cells: readonly CellWrite[];
+    }
   | { readonly kind: 'insert-rows'; readonly at: number; readonly count: number }
   | { readonly kind: 'delete-rows'; readonly rows: readonly number[] }
   | { readonly kind: 'duplicate-rows'; readonly rows: readonly number[] }
