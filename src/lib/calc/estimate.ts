@@ -166,7 +166,8 @@ function overScenarios(scenarios: readonly ScenarioEstimate[]): MonitoringNeed[]
       byRule.set(need.rule, { ...need });
       continue;
     }
-    known.why = [...new Set([...known.why, ...need.why])];
+    if (need.applies === known.applies) known.why = [...new Set([...known.why, ...need.why])];
+    else if (need.applies === 'yes') Object.assign(known, { applies: need.applies, why: need.why });
     if (need.theatresMissing !== null && need.theatresMissing > (known.theatresMissing ?? -1)) {
       known.theatresMissing = need.theatresMissing;
       known.cost = need.cost;

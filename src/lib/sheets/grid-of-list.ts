@@ -14,7 +14,8 @@ export interface CellContext {
   readonly locale: string;
 }
 
-const unitOf = (field: Field, currency: string): string | undefined => {
+/** The unit that stands in a heading: of money the currency and what it is paid for. */
+export const unitOf = (field: Field, currency: string): string | undefined => {
   if (field.kind === 'money') return field.per === '' ? currency : `${currency} ${field.per}`;
   return field.kind === 'number' && field.unit !== '' ? field.unit : undefined;
 };

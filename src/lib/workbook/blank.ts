@@ -11,6 +11,7 @@ export function blankWorkbook(): Workbook {
     format: workbookFormat,
     version: workbookVersion,
     referenceSet: newestReferenceSet.id,
+    invented: false,
     title: 'Untitled workbook',
     currency: 'EUR',
     priceYear: 2026,

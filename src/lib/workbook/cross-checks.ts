@@ -166,6 +166,17 @@ function accounting(workbook: Workbook, report: Report): void {
       'accounting.warmingHorizonYears',
       `Horizon: ${warmingHorizonYears} years was given; the set ${warmingSet} is held for 100 years only, AR6 for 20, 100 and 500.`
     );
+  const set = findReferenceSet(workbook.referenceSet);
+  if (set !== null && warmingSet !== 'custom') {
+    const given = new Set(workbook.caseMix.flatMap((row) => (row.technique === 'volatile' && row.agent !== null ? [row.agent] : [])));
+    for (const scenario of workbook.scenarios) for (const to of Object.values(scenario.agentSwitch)) if (to !== undefined) given.add(to);
+    for (const agent of given)
+      if (!set.constants.has(`warming.${warmingSet}.${warmingHorizonYears}.${agent}`))
+        report(
+          'accounting.warmingSet',
+          `Warming potentials: ${warmingSet} was given, which has no value for ${agent} over ${warmingHorizonYears} years; choose AR6, or a set of your own.`
+        );
+  }
   if (warmingSet === 'custom')
     for (const { agent } of workbook.agents)
       if (customWarming[agent] === undefined)

@@ -208,6 +208,7 @@ export function demoWorkbook(): Workbook {
   const blank = blankWorkbook();
   return {
     ...blank,
+    invented: true,
     title: 'Invented hospital, invented prices',
     site: {
       ...blank.site,

@@ -40,6 +40,8 @@ export type Workbook = Omit<EstimateInput, 'reference'> & {
   readonly version: typeof workbookVersion;
   /** Id of the reference set that it was made with. */
   readonly referenceSet: string;
+  /** True for the demo: every page and file that shows its figures says that they are invented. */
+  readonly invented: boolean;
   /** Constants of the user's choosing, each with its reason. */
   readonly overrides: readonly Override[];
   /** Texts that could not be read, kept as typed, by cell path; the last good value stays in force. */
@@ -110,6 +112,7 @@ const schema = z.strictObject({
   format: z.literal(workbookFormat),
   version: z.literal(workbookVersion),
   referenceSet: z.string(),
+  invented: z._default(z.boolean(), false),
   ...shape(workbookFields),
   site: z.strictObject(shape(siteFields)),
   accounting: z.strictObject({
