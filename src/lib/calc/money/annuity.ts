@@ -1,7 +1,8 @@
 /** Amounts over several years, turned into the same amount for each year. */
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
-import { Decimal } from './decimal.ts';
+import type { Decimal } from './decimal.ts';
+import { addUp } from './sum-of-amounts.ts';
 import type { YearFactors } from './time-factors.ts';
 
 export const annuityFactorFormula = formula<{ discounts: readonly Decimal[] }, Decimal>({
@@ -13,7 +14,7 @@ export const annuityFactorFormula = formula<{ discounts: readonly Decimal[] }, D
   inputs: { discounts: { symbol: 'd', unit: '1', words: 'discount factors of the years 1 to the last' } },
   unit: '1',
   source: 'definition',
-  compute: ({ discounts }) => discounts.reduce((sum, next) => sum.plus(next), new Decimal(0))
+  compute: ({ discounts }) => addUp(discounts)
 });
 
 export const annuityFormula = formula<{ presentValue: Decimal; annuityFactor: Decimal }, Decimal>({

@@ -1,11 +1,11 @@
 /** What each unit of money invested brings back. */
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
-import { discountedFlow } from './cash-flow.ts';
 import type { CashFlow } from './cash-flow.ts';
 import type { Decimal } from './decimal.ts';
 import { noFigure } from './no-figure.ts';
 import { sumOfAmounts } from './sum-of-amounts.ts';
+import { discountedFlow } from './sums-over-years.ts';
 import type { YearFactors } from './time-factors.ts';
 
 export const ratioOfSavingsToInvestment = formula<{ savings: Decimal; investments: Decimal }>({

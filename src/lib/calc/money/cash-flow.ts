@@ -8,20 +8,22 @@ import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { costLineNames } from './cost-lines.ts';
 import type { YearlyCost } from './cost-lines.ts';
 import { Decimal } from './decimal.ts';
+import { addUp, sumOfAmounts } from './sum-of-amounts.ts';
 import type { Investment } from './investment.ts';
+import { sumsOverYears } from './sums-over-years.ts';
+import type { SumsOfYear } from './sums-over-years.ts';
+import { growingLines } from './time-factors.ts';
 import type { YearFactors } from './time-factors.ts';
 
 /** One row of the year-by-year table. */
-export interface CashFlowYear {
+export interface CashFlowYear extends SumsOfYear {
   readonly year: number;
   /** Outlay of the scenario beyond today's practice. */
   readonly investment: Quantity<Decimal>;
+  /** By line; made where they are asked for, as what-if runs need only their sum. */
   readonly savings: Readonly<Record<CostLine, Quantity<Decimal>>>;
   readonly saving: Quantity<Decimal>;
   readonly net: Quantity<Decimal>;
-  readonly cumulative: Quantity<Decimal>;
-  readonly discounted: Quantity<Decimal>;
-  readonly cumulativeDiscounted: Quantity<Decimal>;
 }
 
 export interface CashFlow {
@@ -62,6 +64,9 @@ export const beyondToday = formula<{ scenario: Decimal; today: Decimal }, Decima
   compute: ({ scenario, today }) => scenario.minus(today)
 });
 
+/** Times the share; the whole is taken as it is, which gives the same digits sooner. */
+const inUse = (saving: Decimal, share: number): Decimal => (share === 1 ? saving : saving.times(share));
+
 export const savingOfYear = formula<{ saving: Decimal; share: number }, Decimal>({
   id: 'money.saving-of-year',
   yields: 'Saving of the line in this year',
@@ -73,7 +78,7 @@ export const savingOfYear = formula<{ saving: Decimal; share: number }, Decimal>
   },
   unit: 'currency',
   source: 'definition',
-  compute: ({ saving, share }) => saving.times(share)
+  compute: ({ saving, share }) => inUse(saving, share)
 });
 
 export const grownSavingOfYear = formula<{ saving: Decimal; share: number; growth: Decimal }, Decimal>({
@@ -89,18 +94,40 @@ export const grownSavingOfYear = formula<{ saving: Decimal; share: number; growt
   },
   unit: 'currency',
   source: 'definition',
-  compute: ({ saving, share, growth }) => saving.times(share).times(growth)
+  compute: ({ saving, share, growth }) => inUse(saving, share).times(growth)
 });
 
-export const savingOfLines = formula<{ savings: readonly Decimal[] }, Decimal>({
-  id: 'money.saving-of-lines',
-  yields: 'Saving of the year',
-  words: 'The savings of all lines added up.',
-  expression: 'sum(s)',
-  inputs: { savings: { symbol: 's', unit: 'currency', words: 'savings by line' } },
+export const savingAtPriceLevel = formula<{ saving: Decimal; growth: Decimal }, Decimal>({
+  id: 'money.saving-at-price-level',
+  yields: 'Saving of the line at the prices of this year',
+  words: 'The saving of a full year at today’s prices, times the price level.',
+  expression: 's * g',
+  inputs: {
+    saving: { symbol: 's', unit: 'currency', words: 'saving of a full year at today’s prices' },
+    growth: { symbol: 'g', unit: '1', words: 'price level against today' }
+  },
   unit: 'currency',
   source: 'definition',
-  compute: ({ savings }) => savings.reduce((sum, next) => sum.plus(next), new Decimal(0))
+  compute: ({ saving, growth }) => saving.times(growth)
+});
+
+export const savingOfAllLines = formula<{ savings: readonly Decimal[]; share: number }, Decimal>({
+  id: 'money.saving-of-all-lines',
+  yields: 'Saving of the year',
+  words:
+    'What all lines save in a full year at the prices of this year, times the share of the machines in use.',
+  expression: 'sum(s) * k',
+  inputs: {
+    savings: {
+      symbol: 's',
+      unit: 'currency',
+      words: 'savings of a full year: lines whose prices stay, lines whose prices grow'
+    },
+    share: { symbol: 'k', unit: '1', words: 'share of the machines in use' }
+  },
+  unit: 'currency',
+  source: 'definition',
+  compute: ({ savings, share }) => inUse(addUp(savings), share)
 });
 
 export const netOfYear = formula<{ saving: Decimal; investment: Decimal }, Decimal>({
@@ -115,34 +142,6 @@ export const netOfYear = formula<{ saving: Decimal; investment: Decimal }, Decim
   unit: 'currency',
   source: 'definition',
   compute: ({ saving, investment }) => saving.minus(investment)
-});
-
-export const carriedForward = formula<{ before: Decimal; flow: Decimal }, Decimal>({
-  id: 'money.carried-forward',
-  yields: 'Cumulative cash flow',
-  words: 'What had come together by the year before, and the flow of this year.',
-  expression: 'K + C',
-  inputs: {
-    before: { symbol: 'K', unit: 'currency', words: 'cumulative cash flow of the year before' },
-    flow: { symbol: 'C', unit: 'currency', words: 'cash flow of this year' }
-  },
-  unit: 'currency',
-  source: 'definition',
-  compute: ({ before, flow }) => before.plus(flow)
-});
-
-export const discountedFlow = formula<{ flow: Decimal; discount: Decimal }, Decimal>({
-  id: 'money.discounted-flow',
-  yields: 'Discounted cash flow of the year',
-  words: 'The net cash flow of the year, times its discount factor.',
-  expression: 'C * d',
-  inputs: {
-    flow: { symbol: 'C', unit: 'currency', words: 'net cash flow of the year' },
-    discount: { symbol: 'd', unit: '1', words: 'discount factor' }
-  },
-  unit: 'currency',
-  source: 'definition',
-  compute: ({ flow, discount }) => flow.times(discount)
 });
 
 /** One side of the comparison: the ledger of its year and its outlays. */
@@ -170,43 +169,51 @@ export function cashFlow(
   const yearlySavings = byLine((line) =>
     r.apply(againstToday, { today: baseline.cost.lines[line], scenario: scenario.cost.lines[line] })
   );
-  const years: CashFlowYear[] = [];
-  for (const { year, discount, growth } of factors) {
-    const share = at(scenario.investment.shareInUse, year);
-    const savings = byLine((line) => {
-      if (year === 0) return nothing;
-      const saving = yearlySavings[line];
+  const steady = r.apply(sumOfAmounts, {
+    amounts: costLineNames.filter((line) => !growingLines.includes(line)).map((line) => yearlySavings[line])
+  });
+  const savingInYear = ({ year, growth }: YearFactors): Quantity<Decimal> => {
+    if (year === 0) return nothing;
+    const grown = growingLines.map((line) => {
       const level = growth[line];
-      return level === undefined
-        ? r.apply(savingOfYear, { saving, share })
-        : r.apply(grownSavingOfYear, { saving, share, growth: level });
+      const saving = yearlySavings[line];
+      return level === undefined ? saving : r.apply(savingAtPriceLevel, { saving, growth: level });
     });
-    const saving =
-      year === 0 ? nothing : r.apply(savingOfLines, { savings: costLineNames.map((line) => savings[line]) });
+    return r.apply(savingOfAllLines, {
+      savings: [steady, ...grown],
+      share: at(scenario.investment.shareInUse, year)
+    });
+  };
+  const savingOfLineInYear = ({ year, growth }: YearFactors, line: CostLine): Quantity<Decimal> => {
+    if (year === 0) return nothing;
+    const saving = yearlySavings[line];
+    const share = at(scenario.investment.shareInUse, year);
+    const level = growth[line];
+    return level === undefined
+      ? r.apply(savingOfYear, { saving, share })
+      : r.apply(grownSavingOfYear, { saving, share, growth: level });
+  };
+  const rows = factors.map((factor) => {
+    const saving = savingInYear(factor);
     const investment = r.apply(beyondToday, {
-      scenario: at(scenario.investment.outlays, year).total,
-      today: at(baseline.investment.outlays, year).total
+      scenario: at(scenario.investment.outlays, factor.year).total,
+      today: at(baseline.investment.outlays, factor.year).total
     });
-    const net = r.apply(netOfYear, { saving, investment });
-    const discounted = r.apply(discountedFlow, { flow: net, discount });
-    const before = years.at(-1);
-    years.push({
-      year,
-      investment,
-      savings,
-      saving,
-      net,
-      cumulative:
-        before === undefined ? net : r.apply(carriedForward, { before: before.cumulative, flow: net }),
-      discounted,
-      cumulativeDiscounted:
-        before === undefined
-          ? discounted
-          : r.apply(carriedForward, { before: before.cumulativeDiscounted, flow: discounted })
-    });
-  }
+    return { saving, investment, net: r.apply(netOfYear, { saving, investment }) };
+  });
+  const sums = sumsOverYears(r, { flows: rows.map(({ net }) => net), factors });
   return {
-    years,
+    years: factors.map((factor) => {
+      let savings: Readonly<Record<CostLine, Quantity<Decimal>>> | undefined;
+      return {
+        year: factor.year,
+        ...at(rows, factor.year),
+        ...at(sums, factor.year),
+        get savings() {
+          return (savings ??= byLine((line) => savingOfLineInYear(factor, line)));
+        }
+      };
+    }),
     yearlySavings,
     yearlySaving: r.apply(againstToday, { today: baseline.cost.total, scenario: scenario.cost.total }),
     investment: r.apply(beyondToday, {
@@ -216,8 +223,11 @@ export function cashFlow(
   };
 }
 
-const byLine = <T>(of: (line: CostLine) => T): Record<CostLine, T> =>
-  Object.fromEntries(costLineNames.map((line) => [line, of(line)])) as Record<CostLine, T>;
+function byLine<T>(of: (line: CostLine) => T): Record<CostLine, T> {
+  const made: Partial<Record<CostLine, T>> = {};
+  for (const line of costLineNames) made[line] = of(line);
+  return made as Record<CostLine, T>;
+}
 
 function at<T>(list: readonly T[], year: number): T {
   const found = list[year];

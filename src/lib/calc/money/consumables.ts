@@ -102,10 +102,10 @@ export const costOfGases = formula<
   words: 'Each gas times its price; nitrous oxide lost from the supply is paid for as well.',
   expression: 'O * p_O + A * p_A + (N + L) * p_N',
   inputs: {
-    oxygenM3: { symbol: 'O', unit: 'm^3', words: 'oxygen used' },
-    oxygenPerM3: { symbol: 'p_O', unit: 'currency/m^3', words: 'price of oxygen' },
-    airM3: { symbol: 'A', unit: 'm^3', words: 'medical air used' },
-    airPerM3: { symbol: 'p_A', unit: 'currency/m^3', words: 'price of medical air' },
+    oxygenM3: { symbol: 'O', unit: 'm3', words: 'oxygen used' },
+    oxygenPerM3: { symbol: 'p_O', unit: 'currency/m3', words: 'price of oxygen' },
+    airM3: { symbol: 'A', unit: 'm3', words: 'medical air used' },
+    airPerM3: { symbol: 'p_A', unit: 'currency/m3', words: 'price of medical air' },
     nitrousOxideKg: { symbol: 'N', unit: 'kg', words: 'nitrous oxide given' },
     nitrousOxideLostKg: { symbol: 'L', unit: 'kg', words: 'nitrous oxide lost from the supply' },
     nitrousOxidePerKg: { symbol: 'p_N', unit: 'currency/kg', words: 'price of nitrous oxide' }
@@ -147,9 +147,9 @@ export function costConsumables(r: Reckoner, supplies: Supplies, used: Consumabl
     agents: r.apply(sumOfAmounts, { amounts: Object.values(byAgent).map(({ cost }) => cost) }),
     gases: r.apply(costOfGases, {
       oxygenM3: used.oxygenM3,
-      oxygenPerM3: r.cell(amount(gases.oxygenPerM3), 'currency/m^3', 'gases', 'oxygenPerM3'),
+      oxygenPerM3: r.cell(amount(gases.oxygenPerM3), 'currency/m3', 'gases', 'oxygenPerM3'),
       airM3: used.airM3,
-      airPerM3: r.cell(amount(gases.airPerM3), 'currency/m^3', 'gases', 'airPerM3'),
+      airPerM3: r.cell(amount(gases.airPerM3), 'currency/m3', 'gases', 'airPerM3'),
       nitrousOxideKg: used.nitrousOxideKg,
       nitrousOxideLostKg:
         used.nitrousOxideLostKg ?? r.assumption(0, 'kg', 'Losses of the piped supply are not counted here.'),

@@ -71,8 +71,8 @@ export const costOfCarbon = formula<{ co2eKg: number; pricePerTonne: Decimal }, 
     'Emissions in tonnes, times the price put on a tonne. Nobody is billed for it; at a price of 0 it is left out.',
   expression: 'm / 1000 * p',
   inputs: {
-    co2eKg: { symbol: 'm', unit: 'kg', words: 'emissions as CO2e' },
-    pricePerTonne: { symbol: 'p', unit: 'currency/tonne', words: 'price put on a tonne of CO2e' }
+    co2eKg: { symbol: 'm', unit: 'kg CO2e', words: 'emissions' },
+    pricePerTonne: { symbol: 'p', unit: 'currency/(tonne CO2e)', words: 'price put on a tonne of CO2e' }
   },
   unit: 'currency',
   source: 'definition',
@@ -162,7 +162,7 @@ export function costLines(
       co2eKg: used.co2eKg,
       pricePerTonne: r.cell(
         amount(accounting.carbonPricePerTonne),
-        'currency/tonne',
+        'currency/(tonne CO2e)',
         'accounting',
         'carbonPricePerTonne'
       )

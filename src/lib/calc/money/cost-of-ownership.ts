@@ -3,10 +3,11 @@ import type { CostLine } from '../estimate-types.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { annuity } from './annuity.ts';
-import { discountedFlow } from './cash-flow.ts';
 import type { CashFlow, Side } from './cash-flow.ts';
 import { costLineNames } from './cost-lines.ts';
-import { Decimal } from './decimal.ts';
+import type { Decimal } from './decimal.ts';
+import { addUp } from './sum-of-amounts.ts';
+import { discountedFlow } from './sums-over-years.ts';
 import type { YearFactors } from './time-factors.ts';
 
 export interface CostOfOwnership {
@@ -41,7 +42,7 @@ export const costOfTodayInYear = formula<{ outlay: Decimal; costs: readonly Deci
   },
   unit: 'currency',
   source: 'definition',
-  compute: ({ outlay, costs }) => costs.reduce((sum, next) => sum.plus(next), outlay)
+  compute: ({ outlay, costs }) => outlay.plus(addUp(costs))
 });
 
 export const costLessSavings = formula<{ today: readonly Decimal[]; net: readonly Decimal[] }, Decimal>({
@@ -56,8 +57,7 @@ export const costLessSavings = formula<{ today: readonly Decimal[]; net: readonl
   unit: 'currency',
   source: 'definition',
   compute: ({ today, net }) => {
-    const cost = today.reduce((sum, next) => sum.plus(next), new Decimal(0));
-    return net.reduce((sum, next) => sum.minus(next), cost);
+    return addUp(today).minus(addUp(net));
   }
 });
 

@@ -4,6 +4,7 @@ import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { annuity, annuityFactor } from './annuity.ts';
 import { Decimal } from './decimal.ts';
 import { noFigure } from './no-figure.ts';
+import { addUp } from './sum-of-amounts.ts';
 import type { YearFactors } from './time-factors.ts';
 
 export const weightOfYear = formula<{ share: number; discount: Decimal }, Decimal>({
@@ -31,18 +32,14 @@ export const avoidedInAverageYear = formula<{
     'What a full year avoids, by the share of the machines in use, averaged over the years with the same weights as the money.',
   expression: 'm * sum(w) / A',
   inputs: {
-    avoidedKg: { symbol: 'm', unit: 'kg', words: 'CO2e avoided in a full year' },
+    avoidedKg: { symbol: 'm', unit: 'kg CO2e', words: 'emissions avoided in a full year' },
     weights: { symbol: 'w', unit: '1', words: 'share in use times discount factor, year by year' },
     annuityFactor: { symbol: 'A', unit: '1', words: 'annuity factor' }
   },
-  unit: 'kg',
+  unit: 'kg CO2e',
   source: 'definition',
   compute: ({ avoidedKg, weights, annuityFactor: factor }) =>
-    weights
-      .reduce((sum, next) => sum.plus(next), new Decimal(0))
-      .div(factor)
-      .times(avoidedKg)
-      .toNumber()
+    addUp(weights).div(factor).times(avoidedKg).toNumber()
 });
 
 export const costPerTonneFormula = formula<{ yearlyValue: Decimal; avoidedKg: number }, Decimal>({
@@ -53,9 +50,9 @@ export const costPerTonneFormula = formula<{ yearlyValue: Decimal; avoidedKg: nu
   expression: '-a / (m / 1000)',
   inputs: {
     yearlyValue: { symbol: 'a', unit: 'currency', words: 'net present value as the same amount each year' },
-    avoidedKg: { symbol: 'm', unit: 'kg', words: 'CO2e avoided in an average year' }
+    avoidedKg: { symbol: 'm', unit: 'kg CO2e', words: 'emissions avoided in an average year' }
   },
-  unit: 'currency/tonne',
+  unit: 'currency/(tonne CO2e)',
   source: 'definition',
   compute: ({ yearlyValue, avoidedKg }) =>
     new Decimal(0).minus(yearlyValue.div(new Decimal(avoidedKg).div(1000)))
@@ -99,7 +96,7 @@ export function costPerTonneAvoided(
       id: 'money.no-cost-per-tonne',
       yields: 'Cost per tonne avoided',
       words: 'No emissions are avoided, so there is no cost for a tonne of them.',
-      unit: 'currency/tonne'
+      unit: 'currency/(tonne CO2e)'
     },
     { average }
   );

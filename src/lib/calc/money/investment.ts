@@ -6,7 +6,7 @@ import type { Accounting, Machine, Scenario } from '../input.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal, amount } from './decimal.ts';
-import { sumOfAmounts } from './sum-of-amounts.ts';
+import { addUp, sumOfAmounts } from './sum-of-amounts.ts';
 
 export const outlayKinds = [
   'purchase',
@@ -164,8 +164,7 @@ export const initialInvestment = formula<
   unit: 'currency',
   source: 'definition',
   compute: ({ outlays, replacements, residual }) => {
-    const all = outlays.reduce((sum, next) => sum.plus(next), new Decimal(0));
-    return replacements.reduce((sum, next) => sum.minus(next), all).plus(residual);
+    return addUp(outlays).minus(addUp(replacements)).plus(residual);
   }
 });
 
@@ -207,7 +206,6 @@ export function investment(
   }
 ): Investment {
   const horizonYears = accounting.appraisalYears;
-  const nothing = r.assumption(new Decimal(0), 'currency', 'Nothing of this kind falls in this year.');
   const unitPrice = r.cell(amount(machine.unitPrice), 'currency', 'machines', machine.id, 'unitPrice');
   const installation = r.cell(
     amount(machine.installationPerUnit),
@@ -230,6 +228,7 @@ export function investment(
     : (scenario.unitsByYear?.map((units, year) =>
         r.cell(units, '1', 'scenarios', scenario.id, 'unitsByYear', String(year))
       ) ?? [needed]);
+  const all = r.assumption(1, '1', 'No machine is bought: the scenario applies in full from the first year.');
   const cohorts: Cohort[] = bought.slice(0, horizonYears + 1).flatMap((units, boughtInYear) =>
     r.value(units) > 0
       ? [
@@ -242,55 +241,70 @@ export function investment(
       : []
   );
 
-  const kindsOfYear = Array.from(
-    { length: horizonYears + 1 },
-    () => ({}) as Partial<Record<OutlayKind, Quantity<Decimal>>>
-  );
+  const given = new Map<number, Partial<Record<OutlayKind, Quantity<Decimal>>>>();
+  const add = (year: number, kinds: Partial<Record<OutlayKind, Quantity<Decimal>>>): void => {
+    given.set(year, { ...given.get(year), ...kinds });
+  };
+  add(0, {
+    oneOff: r.cell(amount(scenario.oneOffCost), 'currency', 'scenarios', scenario.id, 'oneOffCost'),
+    monitors
+  });
   for (const { units, boughtInYear } of cohorts)
-    Object.assign(kindsOfYear[boughtInYear] as object, {
+    add(boughtInYear, {
       purchase: r.apply(purchaseOfUnits, { units, unitPrice }),
       installation: r.apply(purchaseOfUnits, { units, unitPrice: installation }),
       tradeIn: r.apply(purchaseOfUnits, { units, unitPrice: tradeIn })
     });
-  Object.assign(kindsOfYear[0] as object, {
-    oneOff: r.cell(amount(scenario.oneOffCost), 'currency', 'scenarios', scenario.id, 'oneOffCost'),
-    monitors
-  });
-  kindsOfYear.forEach((kinds, year) => {
-    const avoided = avoidedInYear(r, scenario, year);
-    if (avoided !== null) kinds.avoided = avoided;
-    const due = cohorts
-      .filter(({ replacedInYears }) => replacedInYears.includes(year))
-      .map(({ units }) => units);
-    if (due.length > 0)
-      kinds.replacement = r.apply(replacementOfUnits, { units: due, unitPrice, installation });
-  });
+  for (const year of new Set(cohorts.flatMap(({ replacedInYears }) => replacedInYears))) {
+    const due = cohorts.filter(({ replacedInYears }) => replacedInYears.includes(year));
+    add(year, {
+      replacement: r.apply(replacementOfUnits, {
+        units: due.map(({ units }) => units),
+        unitPrice,
+        installation
+      })
+    });
+  }
+  for (const year of new Set(scenario.avoidedPurchases.map((purchase) => purchase.year)))
+    add(year, { avoided: avoidedInYear(r, scenario, year) });
   if (accounting.residualValue === 'straight-line' && cohorts.length > 0)
-    (kindsOfYear[horizonYears] as Partial<Record<OutlayKind, Quantity<Decimal>>>).residual = worthAtEnd(
-      r,
-      cohorts,
-      { unitPrice, machine, horizonYears }
-    );
+    add(horizonYears, { residual: worthAtEnd(r, cohorts, { unitPrice, machine, horizonYears }) });
 
-  const outlays = kindsOfYear.map((given, year): Outlay => {
-    const kinds = Object.fromEntries(
-      outlayKinds.map((kind) => [kind, given[kind] ?? nothing])
-    ) as Outlay['kinds'];
-    const empty = Object.keys(given).length === 0;
-    return { year, kinds, total: empty ? nothing : r.apply(outlayOfYear, kinds) };
+  const nothing = r.assumption(new Decimal(0), 'currency', 'Nothing of this kind falls in this year.');
+  const emptyKinds = kindsWith({}, nothing);
+  const outlays = Array.from({ length: horizonYears + 1 }, (_, year): Outlay => {
+    const some = given.get(year);
+    if (some === undefined) return { year, kinds: emptyKinds, total: nothing };
+    const kinds = kindsWith(some, nothing);
+    return { year, kinds, total: r.apply(outlayOfYear, kinds) };
   });
+  const paid = outlays.filter(({ year }) => given.has(year));
   return {
     outlays,
     initial: r.apply(initialInvestment, {
-      outlays: outlays.map(({ total }) => total),
-      replacements: outlays.map(({ kinds }) => kinds.replacement),
+      outlays: paid.map(({ total }) => total),
+      replacements: paid.map(({ kinds }) => kinds.replacement),
       residual: (outlays[horizonYears] as Outlay).kinds.residual
     }),
     shareInUse: buysMachine
       ? outlays.map(({ year }) => r.apply(shareOfUnits, { bought: bought.slice(0, year), needed }))
-      : outlays.map(() =>
-          r.assumption(1, '1', 'No machine is bought: the scenario applies in full from the first year.')
-        )
+      : outlays.map(() => all)
+  };
+}
+
+function kindsWith(
+  given: Partial<Record<OutlayKind, Quantity<Decimal>>>,
+  nothing: Quantity<Decimal>
+): Record<OutlayKind, Quantity<Decimal>> {
+  return {
+    purchase: given.purchase ?? nothing,
+    installation: given.installation ?? nothing,
+    tradeIn: given.tradeIn ?? nothing,
+    oneOff: given.oneOff ?? nothing,
+    monitors: given.monitors ?? nothing,
+    avoided: given.avoided ?? nothing,
+    replacement: given.replacement ?? nothing,
+    residual: given.residual ?? nothing
   };
 }
 
@@ -312,7 +326,7 @@ function replacementYears({
   }
 }
 
-function avoidedInYear(r: Reckoner, scenario: Scenario, year: number): Quantity<Decimal> | null {
+function avoidedInYear(r: Reckoner, scenario: Scenario, year: number): Quantity<Decimal> {
   const amounts = scenario.avoidedPurchases.flatMap((purchase, index) => {
     if (purchase.year !== year) return [];
     const cell = ['scenarios', scenario.id, 'avoidedPurchases', String(index)];
@@ -323,7 +337,7 @@ function avoidedInYear(r: Reckoner, scenario: Scenario, year: number): Quantity<
       })
     ];
   });
-  return amounts.length === 0 ? null : r.apply(sumOfAmounts, { amounts });
+  return r.apply(sumOfAmounts, { amounts });
 }
 
 function worthAtEnd(

@@ -1,8 +1,8 @@
 /** What all flows together are worth on the day of the decision. */
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
-import type { CashFlow } from './cash-flow.ts';
-import { Decimal } from './decimal.ts';
+import type { Decimal } from './decimal.ts';
+import { addUp } from './sum-of-amounts.ts';
 
 export const netPresentValueFormula = formula<{ discounted: readonly Decimal[] }, Decimal>({
   id: 'money.net-present-value',
@@ -12,10 +12,10 @@ export const netPresentValueFormula = formula<{ discounted: readonly Decimal[] }
   inputs: { discounted: { symbol: 'D', unit: 'currency', words: 'discounted cash flows, year by year' } },
   unit: 'currency',
   source: 'OpenStax, Principles of Finance (2022), chapter 16: net present value',
-  compute: ({ discounted }) => discounted.reduce((sum, next) => sum.plus(next), new Decimal(0))
+  compute: ({ discounted }) => addUp(discounted)
 });
 
-/** NPV = Σ C_t / (1 + i)^t over the years 0 … T. */
-export function netPresentValue(r: Reckoner, { years }: CashFlow): Quantity<Decimal> {
-  return r.apply(netPresentValueFormula, { discounted: years.map(({ discounted }) => discounted) });
+/** NPV = Σ C_t / (1 + i)^t over the years 0 … T, from the discounted flows. */
+export function netPresentValue(r: Reckoner, discounted: readonly Quantity<Decimal>[]): Quantity<Decimal> {
+  return r.apply(netPresentValueFormula, { discounted });
 }

@@ -1,6 +1,10 @@
 import { formula } from '../working/formula.ts';
 import { Decimal } from './decimal.ts';
 
+/** Adds up; nothing is 0. */
+export const addUp = (amounts: readonly Decimal[]): Decimal =>
+  amounts.reduce((sum, next) => sum.plus(next), new Decimal(0));
+
 /** The sum of any number of amounts; of none, 0. */
 export const sumOfAmounts = formula<{ amounts: readonly Decimal[] }, Decimal>({
   id: 'money.sum-of-amounts',
@@ -10,5 +14,5 @@ export const sumOfAmounts = formula<{ amounts: readonly Decimal[] }, Decimal>({
   inputs: { amounts: { symbol: 'a', unit: 'currency', words: 'the amounts' } },
   unit: 'currency',
   source: 'definition',
-  compute: ({ amounts }) => amounts.reduce((sum, next) => sum.plus(next), new Decimal(0))
+  compute: ({ amounts }) => addUp(amounts)
 });

@@ -11,7 +11,7 @@ import { Decimal } from './decimal.ts';
 export interface YearFactors {
   readonly year: number;
   readonly discount: Quantity<Decimal>;
-  /** Price level of the lines that grow, against today's; empty in year 0, which has no running cost. */
+  /** Price level of the lines that grow, against today's; without those that do not grow, and empty in year 0. */
   readonly growth: Readonly<Partial<Record<CostLine, Quantity<Decimal>>>>;
 }
 
@@ -45,22 +45,29 @@ export const growthFactor = formula<{ growthPercent: number; years: number }, De
 
 const rise = (percent: number): Decimal => new Decimal(percent).div(100).plus(1);
 
-const growing = {
+const growthCells = {
   agents: 'agentGrowthPercent',
   service: 'serviceGrowthPercent',
   carbon: 'carbonGrowthPercent'
 } as const satisfies Partial<Record<CostLine, keyof Accounting>>;
 
+/** The lines whose prices may grow. */
+export const growingLines = Object.keys(growthCells) as (keyof typeof growthCells)[] as CostLine[];
+
 /** The factors of the years 0 … `appraisalYears`, the same for all scenarios of a workbook. */
 export function timeFactors(r: Reckoner, accounting: Accounting): YearFactors[] {
   const ratePercent = r.cell(accounting.discountRatePercent, '%', 'accounting', 'discountRatePercent');
+  const growing = Object.entries(growthCells).filter(([, cell]) => accounting[cell] !== 0) as [
+    CostLine,
+    (typeof growthCells)[keyof typeof growthCells]
+  ][];
   return Array.from({ length: accounting.appraisalYears + 1 }, (_, year) => {
     const years = r.assumption(year, '1', `Year ${year} of the appraisal.`);
     const growth: Partial<Record<CostLine, Quantity<Decimal>>> = {};
     if (year > 0)
-      for (const line of Object.keys(growing) as (keyof typeof growing)[])
+      for (const [line, cell] of growing)
         growth[line] = r.apply(growthFactor, {
-          growthPercent: r.cell(accounting[growing[line]], '%', 'accounting', growing[line]),
+          growthPercent: r.cell(accounting[cell], '%', 'accounting', cell),
           years
         });
     return { year, discount: r.apply(discountFactor, { ratePercent, years }), growth };

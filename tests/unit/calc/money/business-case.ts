@@ -1,0 +1,231 @@
+/** Small business cases for tests: everything given by hand, nothing of anaesthesia. */
+import type { Accounting, EstimateInput, Machine, Scenario } from '#lib/calc/input.ts';
+import { benefitCostRatio } from '#lib/calc/money/benefit-cost-ratio.ts';
+import { cashFlow } from '#lib/calc/money/cash-flow.ts';
+import type { Side } from '#lib/calc/money/cash-flow.ts';
+import { costLines } from '#lib/calc/money/cost-lines.ts';
+import type { Prices, YearlyAmounts } from '#lib/calc/money/cost-lines.ts';
+import { costOfOwnership, costOfToday } from '#lib/calc/money/cost-of-ownership.ts';
+import { costPerTonneAvoided } from '#lib/calc/money/cost-per-tonne.ts';
+import { Decimal } from '#lib/calc/money/decimal.ts';
+import { internalRates } from '#lib/calc/money/internal-rate.ts';
+import { investment } from '#lib/calc/money/investment.ts';
+import { netPresentValue } from '#lib/calc/money/net-present-value.ts';
+import { payback } from '#lib/calc/money/payback.ts';
+import { sumsOverYears } from '#lib/calc/money/sums-over-years.ts';
+import { timeFactors } from '#lib/calc/money/time-factors.ts';
+import type { Quantity, Reckoner } from '#lib/calc/working/reckoner.ts';
+
+export const accounting: Accounting = {
+  warmingSet: 'AR6',
+  warmingHorizonYears: 100,
+  customWarming: {},
+  discountRatePercent: 3.5,
+  appraisalYears: 10,
+  paybackLimitYears: 5,
+  carbonPricePerTonne: '0',
+  agentGrowthPercent: 0,
+  serviceGrowthPercent: 0,
+  carbonGrowthPercent: 0,
+  recoveryMinuteValue: '0',
+  bodyModel: 'eger',
+  residualValue: 'none'
+};
+
+export const machine: Machine = {
+  id: 'new',
+  name: 'New',
+  kind: 'closed-circuit',
+  circuitVolumeL: null,
+  leakMlPerMin: 0,
+  sampleMlPerMin: 0,
+  sampleReturned: true,
+  minimumFlowLPerMin: 0.25,
+  powerW: null,
+  units: 4,
+  unitPrice: '48000.00',
+  tradeInPerUnit: '2000.00',
+  installationPerUnit: '1500.00',
+  servicePerUnitPerYear: '1800.00',
+  lifeYears: 10,
+  absorbent: 'soda-lime',
+  monitors: []
+};
+
+export const scenario: Scenario = {
+  id: 'buy',
+  name: 'Buy',
+  baseline: false,
+  machine: 'new',
+  flowPlan: 'low',
+  flowPlanByCase: {},
+  agentSwitch: {},
+  adoptionPercent: 100,
+  capturePercent: 0,
+  oneOffCost: '0',
+  yearlyExtraCost: '0',
+  recoveryMinutesSavedPerCase: 0,
+  unitsByYear: null,
+  avoidedPurchases: []
+};
+
+export const site: EstimateInput['site'] = {
+  theatreTemperatureC: 20,
+  ambientPressureKPa: 101.325,
+  theatres: 4,
+  roomVolumeM3: 110,
+  airChangesPerH: 20,
+  scavengingPercent: 95,
+  monitoringStandard: 'asa',
+  facilityLevel: null,
+  electricityPricePerKWh: '0.25',
+  electricityKgCo2ePerKWh: 0.3,
+  departmentFootprintTonnes: null
+};
+
+export const prices: Prices = {
+  site,
+  accounting,
+  agents: [
+    {
+      agent: 'sevoflurane',
+      bottleMl: 250,
+      bottlePrice: '118.00',
+      unusablePercent: 1,
+      bottlesBoughtPerYear: null,
+      scaleToPurchases: false
+    },
+    {
+      agent: 'desflurane',
+      bottleMl: 240,
+      bottlePrice: '96.50',
+      unusablePercent: 0,
+      bottlesBoughtPerYear: null,
+      scaleToPurchases: false
+    }
+  ],
+  gases: {
+    oxygenPerM3: '0.90',
+    airPerM3: '0.05',
+    nitrousOxidePerKg: '4.00',
+    nitrousOxideBoughtKgPerYear: null
+  },
+  absorbents: [
+    { id: 'soda-lime', name: 'Soda lime', capacityLPerKg: 120, pricePerKg: '9.00', kgCo2ePerKg: null },
+    { id: 'other', name: 'Other', capacityLPerKg: 100, pricePerKg: '11.00', kgCo2ePerKg: null }
+  ]
+};
+
+/** Bare amounts of a year; what is left out is 0. */
+export interface BareAmounts {
+  sevofluraneMl?: number;
+  desfluraneMl?: number;
+  oxygenM3?: number;
+  airM3?: number;
+  nitrousOxideKg?: number;
+  nitrousOxideLostKg?: number;
+  sodaLimeKg?: number;
+  electricityKWh?: number;
+  co2eKg?: number;
+  recoveryMinutes?: number;
+}
+
+export function amountsOf(r: Reckoner, bare: BareAmounts): YearlyAmounts {
+  const given = (value: number | undefined, unit: string): Quantity =>
+    r.assumption(value ?? 0, unit, 'Given by the test.');
+  return {
+    liquidMl: { sevoflurane: given(bare.sevofluraneMl, 'mL'), desflurane: given(bare.desfluraneMl, 'mL') },
+    oxygenM3: given(bare.oxygenM3, 'm3'),
+    airM3: given(bare.airM3, 'm3'),
+    nitrousOxideKg: given(bare.nitrousOxideKg, 'kg'),
+    nitrousOxideLostKg: given(bare.nitrousOxideLostKg, 'kg'),
+    absorbentKg: { 'soda-lime': given(bare.sodaLimeKg, 'kg') },
+    electricityKWh: given(bare.electricityKWh, 'kWh'),
+    co2eKg: given(bare.co2eKg, 'kg CO2e'),
+    recoveryMinutes: given(bare.recoveryMinutes, 'min')
+  };
+}
+
+/** What a business case is made from. */
+export interface Case {
+  prices: Prices;
+  accounting: Accounting;
+  today: { scenario: Scenario; machine: Machine; used: BareAmounts; monitors: string };
+  then: { scenario: Scenario; machine: Machine; used: BareAmounts; monitors: string };
+}
+
+/** All figures of the case; emissions avoided are what today's practice emits beyond the scenario. */
+export function appraiseCase(r: Reckoner, given: Case) {
+  const side = (which: 'today' | 'then'): Side => {
+    const { scenario: of, machine: on, used, monitors } = given[which];
+    return {
+      cost: costLines(r, {
+        prices: { ...given.prices, accounting: given.accounting },
+        scenario: of,
+        machine: on,
+        used: amountsOf(r, used)
+      }),
+      investment: investment(r, {
+        scenario: of,
+        machine: on,
+        buysMachine: on.id !== given.today.machine.id,
+        monitors: r.assumption(new Decimal(monitors), 'currency', 'Given by the test.'),
+        accounting: given.accounting
+      })
+    };
+  };
+  const [baseline, then] = [side('today'), side('then')];
+  const factors = timeFactors(r, given.accounting);
+  const flow = cashFlow(r, { baseline, scenario: then, factors });
+  const npv = netPresentValue(
+    r,
+    flow.years.map(({ discounted }) => discounted)
+  );
+  const avoidedKg = (given.today.used.co2eKg ?? 0) - (given.then.used.co2eKg ?? 0);
+  return {
+    bottles: Object.values(then.cost.byAgent).map(({ bottles }) => bottles),
+    flow,
+    netPresentValue: npv,
+    simplePayback: payback(
+      r,
+      flow.years.map(({ cumulative }) => cumulative)
+    ),
+    discountedPayback: payback(
+      r,
+      flow.years.map(({ cumulativeDiscounted }) => cumulativeDiscounted)
+    ),
+    internalRates: internalRates(
+      r,
+      flow.years.map(({ net }) => net)
+    ),
+    ownership: costOfOwnership(r, { today: costOfToday(r, { baseline, factors }), flow, factors }),
+    benefitCostRatio: benefitCostRatio(r, { flow, factors }),
+    costPerTonneAvoided: costPerTonneAvoided(r, {
+      netPresentValue: npv,
+      avoidedKg: r.assumption(avoidedKg, 'kg CO2e', 'Given by the test.'),
+      shareInUse: then.investment.shareInUse,
+      factors
+    })
+  };
+}
+
+/** Any yearly flows at a discount rate, as the figures are made from them. */
+export function sumsOf(
+  r: Reckoner,
+  { flows, ratePercent }: { flows: readonly (number | string)[]; ratePercent: number }
+) {
+  const given = flows.map((flow) => r.assumption(new Decimal(flow), 'currency', 'Given by the test.'));
+  const factors = timeFactors(r, {
+    ...accounting,
+    discountRatePercent: ratePercent,
+    appraisalYears: flows.length - 1
+  });
+  const sums = sumsOverYears(r, { flows: given, factors });
+  return {
+    flows: given,
+    factors,
+    discounted: sums.map(({ discounted }) => discounted),
+    cumulative: sums.map(({ cumulative }) => cumulative),
+    cumulativeDiscounted: sums.map(({ cumulativeDiscounted }) => cumulativeDiscounted)
+  };
+}

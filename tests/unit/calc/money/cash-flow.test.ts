@@ -1,0 +1,153 @@
+import { describe, expect, test } from 'vitest';
+import { text } from '#lib/calc/money/decimal.ts';
+import { plain } from '#lib/calc/working/plain.ts';
+import type { Quantity } from '#lib/calc/working/reckoner.ts';
+import type { Decimal } from '#lib/calc/money/decimal.ts';
+import { accounting, appraiseCase, machine, prices, scenario } from './business-case.ts';
+import type { Case } from './business-case.ts';
+
+const old = { ...machine, id: 'old', units: 2, servicePerUnitPerYear: '1000' };
+const bought = {
+  ...machine,
+  units: 2,
+  unitPrice: '10000',
+  tradeInPerUnit: '0',
+  installationPerUnit: '0',
+  servicePerUnitPerYear: '1500'
+};
+const given: Case = {
+  prices,
+  accounting: { ...accounting, discountRatePercent: 10, appraisalYears: 3 },
+  // 100 bottles against 20, at 118 each.
+  today: {
+    scenario: { ...scenario, id: 'today', baseline: true },
+    machine: old,
+    used: { sevofluraneMl: 24_750, co2eKg: 30_000 },
+    monitors: '0'
+  },
+  then: { scenario, machine: bought, used: { sevofluraneMl: 4950, co2eKg: 6000 }, monitors: '0' }
+};
+const texts = (list: readonly Quantity<Decimal>[]): string[] => list.map((one) => text(plain.value(one)));
+
+describe('the cash flow against today', () => {
+  test('sets the yearly saving by line against the investment, year by year', () => {
+    const { flow, netPresentValue, simplePayback } = appraiseCase(plain, given);
+    expect(text(plain.value(flow.yearlySavings.agents))).toBe('9440');
+    expect(text(plain.value(flow.yearlySavings.service))).toBe('-1000');
+    expect(text(plain.value(flow.yearlySaving))).toBe('8440');
+    expect(text(plain.value(flow.investment))).toBe('20000');
+    expect(texts(flow.years.map(({ net }) => net))).toEqual(['-20000', '8440', '8440', '8440']);
+    expect(texts(flow.years.map(({ cumulative }) => cumulative))).toEqual([
+      '-20000',
+      '-11560',
+      '-3120',
+      '5320'
+    ]);
+    expect(plain.value(simplePayback.years)).toBeCloseTo(2 + 3120 / 8440, 14);
+    // 8 440 × 2.486 851 990 984 2 − 20 000
+    expect(plain.value(netPresentValue).toFixed(4)).toBe('989.0308');
+  });
+
+  test('lets agents, service and carbon grow from the second year on, each at its own rate', () => {
+    const { flow } = appraiseCase(plain, {
+      ...given,
+      accounting: {
+        ...given.accounting,
+        agentGrowthPercent: 10,
+        serviceGrowthPercent: 20,
+        carbonGrowthPercent: 50,
+        carbonPricePerTonne: '100'
+      }
+    });
+    expect(texts(flow.years.map(({ savings }) => savings.agents))).toEqual(['0', '9440', '10384', '11422.4']);
+    expect(texts(flow.years.map(({ savings }) => savings.service))).toEqual(['0', '-1000', '-1200', '-1440']);
+    expect(texts(flow.years.map(({ savings }) => savings.carbon))).toEqual(['0', '2400', '3600', '5400']);
+    expect(texts(flow.years.map(({ savings }) => savings.gases))).toEqual(['0', '0', '0', '0']);
+  });
+
+  test('reaches only the share of the saving that the machines in use bring', () => {
+    const { flow } = appraiseCase(plain, {
+      ...given,
+      then: { ...given.then, scenario: { ...scenario, unitsByYear: [1, 1] } }
+    });
+    expect(texts(flow.years.map(({ net }) => net))).toEqual(['-10000', '-5780', '8440', '8440']);
+  });
+
+  test('leaves out what today’s practice pays as well', () => {
+    const monitors = {
+      ...given,
+      today: { ...given.today, monitors: '500' },
+      then: { ...given.then, monitors: '700' }
+    };
+    expect(text(plain.value(appraiseCase(plain, monitors).flow.investment))).toBe('20200');
+  });
+
+  test('falls below 0 again where machines must be replaced', () => {
+    const short = {
+      ...given,
+      accounting: { ...given.accounting, appraisalYears: 6 },
+      then: { ...given.then, machine: { ...bought, lifeYears: 3 } }
+    };
+    const { simplePayback, flow } = appraiseCase(plain, short);
+    // −20 000, −11 560, −3 120, 5 320 − 20 000: the replacement comes first.
+    expect(texts(flow.years.map(({ cumulative }) => cumulative)).slice(2)).toEqual([
+      '-3120',
+      '-14680',
+      '-6240',
+      '2200',
+      '10640'
+    ]);
+    expect(plain.value(simplePayback.years)).toBeCloseTo(4 + 6240 / 8440, 14);
+    expect(simplePayback.fallsBelowAgain).toBe(false);
+    const longer = appraiseCase(plain, {
+      ...short,
+      then: { ...short.then, machine: { ...bought, lifeYears: 4 } }
+    });
+    expect(longer.simplePayback.fallsBelowAgain).toBe(true);
+    expect(plain.value(longer.simplePayback.years)).toBeCloseTo(2 + 3120 / 8440, 14);
+  });
+});
+
+describe('further figures', () => {
+  test('are those worked out by hand', () => {
+    const found = appraiseCase(plain, given);
+    // Today: (11 800 + 2 000) × 3; the scenario: 20 000 + (2 360 + 3 000) × 3.
+    expect(text(plain.value(found.ownership.total))).toBe('36080');
+    // 5 360 a year, and 20 000 / 2.486 851 990 984 2.
+    expect(plain.value(found.ownership.equivalentAnnualCost).toFixed(4)).toBe('13402.2961');
+    expect(plain.value(found.benefitCostRatio)).toBeCloseTo(20989.0308039 / 20000, 10);
+    // −(989.030 804 / 2.486 851 991) / 24 t
+    expect(plain.value(found.costPerTonneAvoided)?.toFixed(4)).toBe('-16.5710');
+    expect(found.internalRates.kind).toBe('one');
+    // The root of 8 440 (x + x² + x³) = 20 000, by halving elsewhere.
+    expect(plain.value(found.internalRates.ratePercent)).toBeCloseTo(12.788246794475708, 10);
+  });
+
+  test('count the tonnes with the machines in use', () => {
+    const phased = {
+      ...given,
+      accounting: { ...given.accounting, discountRatePercent: 0 },
+      then: { ...given.then, scenario: { ...scenario, unitsByYear: [1, 1] } }
+    };
+    // Net −10 000 − 5 780 + 8 440 + 8 440 = 1 100 over three years; 24 t × (0.5 + 1 + 1) / 3 a year.
+    expect(plain.value(appraiseCase(plain, phased).costPerTonneAvoided)?.toFixed(6)).toBe(
+      (-1100 / 3 / 20).toFixed(6)
+    );
+  });
+
+  test('are missing, with the reason in the working, where they would mean nothing', () => {
+    const nothing = appraiseCase(plain, {
+      ...given,
+      then: { ...given.then, machine: old, used: { ...given.then.used, co2eKg: 30_000 } }
+    });
+    expect(plain.value(nothing.benefitCostRatio)).toBeNull();
+    expect(plain.value(nothing.costPerTonneAvoided)).toBeNull();
+    expect(nothing.internalRates.kind).toBe('none');
+    expect(
+      plain.value(
+        appraiseCase(plain, { ...given, then: { ...given.then, used: { co2eKg: 30_001 } } })
+          .costPerTonneAvoided
+      )
+    ).toBeNull();
+  });
+});

@@ -1,0 +1,206 @@
+/**
+ * Every formula of the money room, as printed, against its code: evaluated by a general-purpose expression library in 40
+ * digits on 200 random inputs. And every recorded step, recomputed from what it recorded, bit for bit.
+ */
+import { all, create } from 'mathjs';
+import type { FactoryFunctionMap } from 'mathjs';
+import { describe, expect, test } from 'vitest';
+import { costOfCase } from '#lib/calc/money/consumables.ts';
+import { Decimal } from '#lib/calc/money/decimal.ts';
+import { monitorCost } from '#lib/calc/money/monitor-cost.ts';
+import type { Formula } from '#lib/calc/working/formula.ts';
+import { plain } from '#lib/calc/working/plain.ts';
+import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
+import type { Quantity, Reckoner } from '#lib/calc/working/reckoner.ts';
+import type { StepWorking, Working } from '#lib/calc/working/working.ts';
+import { accounting, amountsOf, appraiseCase, machine, prices, scenario } from './business-case.ts';
+import type { Case } from './business-case.ts';
+
+type AnyFormula = Formula<Record<string, unknown>, unknown>;
+
+const modules = import.meta.glob<Record<string, unknown>>('/src/lib/calc/money/*.ts', { eager: true });
+const formulas = Object.values(modules)
+  .flatMap((module) => Object.values(module))
+  .filter(
+    (value): value is AnyFormula => typeof value === 'object' && value !== null && 'expression' in value
+  );
+
+/** A case in which every kind of outlay, line and figure occurs. */
+const given: Case = {
+  prices,
+  accounting: {
+    ...accounting,
+    appraisalYears: 8,
+    carbonPricePerTonne: '120.50',
+    recoveryMinuteValue: '1.25',
+    agentGrowthPercent: 2.5,
+    serviceGrowthPercent: 1.1,
+    carbonGrowthPercent: 4,
+    residualValue: 'straight-line'
+  },
+  today: {
+    scenario: { ...scenario, id: 'today', baseline: true, oneOffCost: '10' },
+    machine: { ...machine, id: 'old', servicePerUnitPerYear: '1450.75' },
+    used: {
+      sevofluraneMl: 31_234.567_8,
+      desfluraneMl: 4_321.123,
+      oxygenM3: 812.3,
+      airM3: 77.7,
+      nitrousOxideKg: 12.345,
+      nitrousOxideLostKg: 99.9,
+      sodaLimeKg: 210.1,
+      electricityKWh: 3_456.7,
+      co2eKg: 28_765.4
+    },
+    monitors: '0'
+  },
+  then: {
+    scenario: {
+      ...scenario,
+      unitsByYear: [2, 1, 1],
+      oneOffCost: '3500',
+      yearlyExtraCost: '-99.95',
+      avoidedPurchases: [{ year: 2, units: 1, unitPrice: '31000' }]
+    },
+    machine: { ...machine, unitPrice: '9500', lifeYears: 6 },
+    used: {
+      sevofluraneMl: 6_543.21,
+      oxygenM3: 301.2,
+      airM3: 33.3,
+      nitrousOxideLostKg: 99.9,
+      sodaLimeKg: 533.3,
+      electricityKWh: 2_987.6,
+      co2eKg: 9_876.5,
+      recoveryMinutes: 1_234
+    },
+    monitors: '5200'
+  }
+};
+
+/** Every figure of the case, and the costs that only single cases and monitors have. */
+const figuresOf = (r: Reckoner): Quantity<unknown>[] => {
+  const of = appraiseCase(r, given);
+  return [
+    ...of.flow.years.flatMap(({ year: _, savings, ...rest }) => [
+      ...Object.values(savings),
+      ...Object.values(rest)
+    ]),
+    ...Object.values(of.flow.yearlySavings),
+    of.flow.yearlySaving,
+    of.flow.investment,
+    of.netPresentValue,
+    of.simplePayback.years,
+    of.discountedPayback.years,
+    of.internalRates.ratePercent,
+    of.ownership.total,
+    of.ownership.equivalentAnnualCost,
+    of.benefitCostRatio,
+    of.costPerTonneAvoided,
+    ...of.bottles,
+    costOfCase(r, prices, amountsOf(r, { sevofluraneMl: 12.5, oxygenM3: 0.07, sodaLimeKg: 0.03 })),
+    monitorCost(r, [{ item: 'capnography', theatresMissing: 3, missingToday: 1, unitPrice: '2600' }])
+  ];
+};
+
+function stepsUnder(roots: readonly Quantity<unknown>[]): StepWorking[] {
+  const seen = new Set<Working>();
+  const walk = (working: Working): void => {
+    if (seen.has(working)) return;
+    seen.add(working);
+    if (working.kind === 'step' || working.kind === 'method')
+      Object.values(working.inputs).flat().forEach(walk);
+  };
+  roots.map(workingOf).forEach(walk);
+  return [...seen].filter((working): working is StepWorking => working.kind === 'step');
+}
+
+const valuesOf = ({ inputs }: StepWorking): Record<string, unknown> =>
+  Object.fromEntries(
+    Object.entries(inputs as Record<string, Working | Working[]>).map(([name, input]) => [
+      name,
+      Array.isArray(input) ? input.map(({ value }) => value) : input.value
+    ])
+  );
+
+const figures = figuresOf(recorder);
+const steps = stepsUnder(figures);
+const sampleOf = new Map(steps.map((step) => [step.formula as unknown as AnyFormula, valuesOf(step)]));
+const same = (a: unknown, b: unknown): boolean =>
+  a instanceof Decimal && b instanceof Decimal ? a.eq(b) : Object.is(a, b);
+
+describe('the money room', () => {
+  test('has formulas, each with an id of its own, and the case meets all of them', () => {
+    expect(formulas.length).toBeGreaterThan(30);
+    expect(new Set(formulas.map(({ id }) => id)).size).toBe(formulas.length);
+    expect(formulas.filter((one) => !sampleOf.has(one)).map(({ id }) => id)).toEqual([]);
+  });
+
+  test('replays every recorded step, bit for bit', () => {
+    expect(steps.length).toBeGreaterThan(300);
+    const wrong = steps.filter((step) => {
+      const { compute } = step.formula as unknown as AnyFormula;
+      return !same(compute(valuesOf(step)), step.value);
+    });
+    expect(wrong.map(({ formula }) => formula)).toEqual([]);
+  });
+
+  test('gives the same digits whether the working is kept or not', () => {
+    const bare = figuresOf(plain);
+    expect(bare).toHaveLength(figures.length);
+    bare.forEach((figure, index) => {
+      const [a, b] = [plain.value(figure), recorder.value(figures[index] as Quantity<unknown>)];
+      expect(same(a, b) || `${String(a)} ≠ ${String(b)}`).toBe(true);
+    });
+  });
+
+  test('leads every figure back to cells and to what the test gave', () => {
+    const leaves = new Set<string>();
+    const walk = (working: Working): void => {
+      if (working.kind === 'step' || working.kind === 'method')
+        Object.values(working.inputs).flat().forEach(walk);
+      else leaves.add(working.kind);
+    };
+    steps.forEach(walk);
+    expect([...leaves].sort()).toEqual(['assumption', 'cell']);
+  });
+});
+
+const math = create(all as FactoryFunctionMap, { number: 'BigNumber', precision: 40 });
+
+/** Repeatable numbers in [0, 1): a linear congruential sequence (Numerical Recipes, 1992). */
+const sequence = (seed: number) => () => (seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0) / 2 ** 32;
+
+describe('each formula as printed equals its code', () => {
+  test.each(formulas.map((one) => [one.id, one] as const))('%s', (id, one) => {
+    const expression = one.expression;
+    if (expression === null) throw new Error(`${id} is no algebra, which this room has no need of.`);
+    const printed = math.compile(expression);
+    const next = sequence(id.length + 1);
+    const sample = sampleOf.get(one) as Record<string, unknown>;
+    const worst = Math.max(
+      ...Array.from({ length: 200 }, () => {
+        const code: Record<string, unknown> = {};
+        const symbols: Record<string, unknown> = {};
+        for (const [name, { symbol, testRange: [low, high] = [0.1, 10] }] of Object.entries(one.inputs)) {
+          const draw = (like: unknown): { value: unknown; big: unknown } => {
+            const number = Number((low + next() * (high - low)).toPrecision(12));
+            return {
+              value: like instanceof Decimal ? new Decimal(number) : number,
+              big: math.bignumber(number)
+            };
+          };
+          const like = sample[name];
+          const drawn = Array.isArray(like) ? like.map(draw) : draw(like);
+          code[name] = Array.isArray(drawn) ? drawn.map(({ value }) => value) : drawn.value;
+          symbols[symbol] = Array.isArray(drawn) ? drawn.map(({ big }) => big) : drawn.big;
+        }
+        const wanted = math.number(printed.evaluate(symbols) as never) as number;
+        const found = one.compute(code);
+        const difference =
+          found instanceof Decimal ? found.minus(wanted).toNumber() : (found as number) - wanted;
+        return Math.abs(difference) / Math.max(1, Math.abs(wanted));
+      })
+    );
+    expect(worst).toBeLessThanOrEqual(1e-14);
+  });
+});
