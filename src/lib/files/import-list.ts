@@ -1,0 +1,137 @@
+import type { ListName } from '#lib/workbook/edit-rows.ts';
+import { entryKey, freshId, insertRows } from '#lib/workbook/edit-rows.ts';
+import { readText } from '#lib/workbook/read-text.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import type { TextRow } from './csv-in.ts';
+import type { ImportPreview, ImportRequest, RefusedRow } from './import-table.ts';
+import { columnNotes } from './column-notes.ts';
+import { keepOnly, nameOf } from './keep-only.ts';
+import { placeTexts } from './place-texts.ts';
+import { columnsOf } from './tables.ts';
+
+/** Lists with one row for each entry. */
+type PlainList = Exclude<ListName, 'flowPlans'>;
+
+/** Lists whose rows have no id: an agent or a monitor stands there once, and is known by what it is. */
+const keyColumns: Readonly<Partial<Record<PlainList, string>>> = { agents: 'agent', monitors: 'item' };
+
+/** A row of the file and the entry that it goes to. */
+interface Met {
+  readonly row: TextRow;
+  readonly key: string;
+  readonly isNew: boolean;
+}
+
+/** `previewImport` for a list with one row for each entry. */
+export function importList(before: Workbook, request: ImportRequest, list: PlainList): ImportPreview {
+  const { file, mapping, mode, locale } = request;
+  const columns = columnsOf(list, before.currency);
+  const grown = meetRows(before, request, list);
+  const texts = grown.met.flatMap(({ row, key }) =>
+    mapping.flatMap((column, index) =>
+      column === null || column === 'id' || column === keyColumns[list]
+        ? []
+        : [
+            {
+              path: `${list}.${key}.${column}`,
+              text: row.texts[index] ?? '',
+              line: row.line,
+              column: file.headers[index] ?? ''
+            }
+          ]
+    )
+  );
+  const placed = placeTexts(grown.workbook, texts, locale);
+  const keys = grown.met.map(({ key }) => key);
+  const replaced =
+    mode === 'replace'
+      ? keepOnly(placed.workbook, list, keys)
+      : { workbook: placed.workbook, removed: [], notes: [] };
+  const touched = new Set(placed.differing.map((path) => path.split('.')[1]));
+  const added = grown.met.filter(({ isNew }) => isNew).length;
+  const changed = grown.met.filter(({ key, isNew }) => !isNew && touched.has(key)).length;
+  return {
+    workbook: replaced.workbook,
+    added,
+    changed,
+    unchanged: grown.met.length - added - changed,
+    removed: replaced.removed,
+    refusedCells: placed.refusedCells,
+    refusedRows: grown.refusedRows,
+    notes: [...columnNotes(request, columns, added), ...replaced.notes]
+  };
+}
+
+/** Finds the entry for each row of the file, and makes one where there is none. */
+function meetRows(
+  before: Workbook,
+  { file, mapping, mode, locale }: ImportRequest,
+  list: PlainList
+): { workbook: Workbook; met: readonly Met[]; refusedRows: readonly RefusedRow[] } {
+  const keyColumn = keyColumns[list];
+  const keyField = columnsOf(list, before.currency).find(({ key }) => key === keyColumn)?.field ?? null;
+  const textOf = (row: TextRow, column: string) => (row.texts[mapping.indexOf(column)] ?? '').trim();
+  const originals: readonly object[] = before[list];
+  const taken = new Set(originals.map(entryKey));
+  const met: Met[] = [];
+  const reached = new Set<string>();
+  const refusedRows: RefusedRow[] = [];
+  let workbook = before;
+  for (const row of file.rows) {
+    const refuse = (sentence: string) => void refusedRows.push({ line: row.line, sentence });
+    const wanted =
+      keyField === null
+        ? { value: textOf(row, 'id') }
+        : readText(textOf(row, keyColumn ?? ''), { field: keyField, workbook, locale });
+    if ('sentence' in wanted) {
+      refuse(wanted.sentence);
+      continue;
+    }
+    const id = String(wanted.value);
+    const known =
+      originals.find((entry) => entryKey(entry) === id) ??
+      (id === '' ? onlyOne(originals, textOf(row, 'name')) : undefined);
+    if (known !== undefined && (mode === 'replace' || keyField !== null)) {
+      const key = entryKey(known);
+      if (reached.has(key)) refuse(`“${nameOf(known)}” stands in the file twice; the first is taken.`);
+      else if (mode === 'append')
+        refuse(`“${nameOf(known)}” is in the list already; replace the list to change it.`);
+      else {
+        reached.add(key);
+        met.push({ row, key, isNew: false });
+      }
+      continue;
+    }
+    const key = keyField !== null || (isId(id) && !taken.has(id)) ? id : freshId(textOf(row, 'name'), taken);
+    if (taken.has(key)) {
+      refuse(`“${textOf(row, keyColumn ?? 'id')}” stands in the file twice; the first is taken.`);
+      continue;
+    }
+    const grown = insertRows(workbook, { list, at: workbook[list].length, count: 1 });
+    if ('sentence' in grown) {
+      refuse(grown.sentence);
+      continue;
+    }
+    workbook = withLastKey(grown.workbook, list, key);
+    taken.add(key);
+    met.push({ row, key, isNew: true });
+  }
+  return { workbook, met, refusedRows };
+}
+
+const isId = (text: string): boolean => /^[a-z0-9]+(-[a-z0-9]+)*$/.test(text) && text.length <= 80;
+
+/** The one entry of that name; undefined where there is none, or more. */
+function onlyOne(entries: readonly object[], name: string): object | undefined {
+  const found = entries.filter((entry) => nameOf(entry) === name);
+  return found.length === 1 ? found[0] : undefined;
+}
+
+/** The workbook with another key for the entry that was added last. */
+function withLastKey(workbook: Workbook, list: PlainList, key: string): Workbook {
+  const entries: readonly object[] = workbook[list];
+  const last = entries.at(-1) ?? {};
+  const keyed =
+    'id' in last ? { ...last, id: key } : 'agent' in last ? { ...last, agent: key } : { ...last, item: key };
+  return { ...workbook, [list]: [...entries.slice(0, -1), keyed] };
+}

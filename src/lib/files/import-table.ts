@@ -1,0 +1,68 @@
+/** A table from a file into the workbook: what would be taken and what not, before anything is changed. */
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import type { ColumnMapping } from './column-mapping.ts';
+import type { ReadTable } from './csv-in.ts';
+import { importList } from './import-list.ts';
+import { importPlans } from './import-plans.ts';
+import { importSettings } from './import-settings.ts';
+import type { TableColumn, TableId } from './tables.ts';
+import { columnsOf, settingColumns } from './tables.ts';
+
+/** `append` adds rows below; `replace` makes the table what the file says, meeting rows by id or else by name. */
+export type ImportMode = 'append' | 'replace';
+
+export interface ImportRequest {
+  readonly table: TableId;
+  readonly file: ReadTable;
+  readonly mapping: ColumnMapping;
+  /** Without meaning for `settings`, which stand there already. */
+  readonly mode: ImportMode;
+  /** How numbers are written in the file. */
+  readonly locale: string;
+}
+
+export interface ImportPreview {
+  /** The workbook as it would be; nothing is changed until it is put in place of the open one. */
+  readonly workbook: Workbook;
+  readonly added: number;
+  readonly changed: number;
+  readonly unchanged: number;
+  /** Names of rows that leave, with `replace`. */
+  readonly removed: readonly string[];
+  readonly refusedCells: readonly RefusedCell[];
+  readonly refusedRows: readonly RefusedRow[];
+  /** What else a reader must know: columns left out, columns that get start values, rows that have to stay. */
+  readonly notes: readonly string[];
+}
+
+/** A cell that is not taken: it stays in the grid as text with its sentence, while a valid value is in force. */
+export interface RefusedCell {
+  readonly line: number;
+  /** The file's heading. */
+  readonly column: string;
+  readonly text: string;
+  readonly sentence: string;
+}
+
+/** A row that is not taken at all. */
+export interface RefusedRow {
+  readonly line: number;
+  readonly sentence: string;
+}
+
+/** The columns into which a file's columns can be mapped, for the user to choose from. */
+export function importColumns(table: TableId, workbook: Workbook): readonly TableColumn[] {
+  return table === 'settings' ? settingColumns : columnsOf(table, workbook.currency);
+}
+
+/** What an import would do. The workbook given is not touched, and texts that do not fit never get lost. */
+export function previewImport(workbook: Workbook, request: ImportRequest): ImportPreview {
+  switch (request.table) {
+    case 'settings':
+      return importSettings(workbook, request);
+    case 'flowPlans':
+      return importPlans(workbook, request);
+    default:
+      return importList(workbook, request, request.table);
+  }
+}

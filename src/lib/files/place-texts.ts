@@ -1,0 +1,57 @@
+import { readCell } from '#lib/calc/cell-path.ts';
+import { editCells } from '#lib/workbook/edit-cells.ts';
+import { fieldAt } from '#lib/workbook/field-at.ts';
+import { readText } from '#lib/workbook/read-text.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import { cellText } from './cell-text.ts';
+import type { RefusedCell } from './import-table.ts';
+
+/** A text on its way to a cell, and where in the file it stands. */
+export interface PlacedText {
+  readonly path: string;
+  readonly text: string;
+  readonly line: number;
+  readonly column: string;
+}
+
+export interface PlacedTexts {
+  readonly workbook: Workbook;
+  readonly refusedCells: readonly RefusedCell[];
+  /** Paths of the cells that the file wants to be something else than they are. */
+  readonly differing: readonly string[];
+}
+
+/**
+ * Puts a file's texts into cells. A text that says what is in the cell already is passed over, so that a file which
+ * comes back unchanged changes nothing.
+ */
+export function placeTexts(workbook: Workbook, texts: readonly PlacedText[], locale: string): PlacedTexts {
+  const differing = texts.filter((text) => differs(workbook, text, locale));
+  if (differing.length === 0) return { workbook, refusedCells: [], differing: [] };
+  const byPath = new Map(differing.map((text) => [text.path, text]));
+  const first = editCells(workbook, [...byPath.values()], locale);
+  // A fault in one cell turns its whole row away: the others get a second chance without it.
+  const bystanders = first.refused.filter(
+    ({ path, sentence }) => !sentence.startsWith(`${fieldAt(path)?.title}:`)
+  );
+  const second = editCells(first.workbook, bystanders, locale);
+  const refused = [...first.refused.filter((each) => !bystanders.includes(each)), ...second.refused];
+  const refusedCells = refused.flatMap(({ path, text, sentence }) => {
+    const placed = byPath.get(path);
+    return placed === undefined ? [] : [{ line: placed.line, column: placed.column, text, sentence }];
+  });
+  return {
+    workbook: second.workbook,
+    refusedCells: refusedCells.sort((a, b) => a.line - b.line),
+    differing: [...byPath.keys()]
+  };
+}
+
+function differs(workbook: Workbook, { path, text }: PlacedText, locale: string): boolean {
+  const field = fieldAt(path);
+  if (field === undefined) return false;
+  const value = readCell(workbook, path) ?? null;
+  if (text === cellText(value, { field, workbook, locale })) return false;
+  const read = readText(text, { field, workbook, locale });
+  return !('value' in read) || JSON.stringify(read.value) !== JSON.stringify(value);
+}

@@ -1,0 +1,203 @@
+import { describe, expect, test } from 'vitest';
+import { mapColumns } from '#lib/files/column-mapping.ts';
+import { readCsv } from '#lib/files/csv-in.ts';
+import type { ImportMode } from '#lib/files/import-table.ts';
+import { importColumns, previewImport } from '#lib/files/import-table.ts';
+import type { TableId } from '#lib/files/tables.ts';
+import { columnsOf } from '#lib/files/tables.ts';
+import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+
+function preview(
+  table: TableId,
+  csv: string,
+  {
+    mode = 'append',
+    workbook = demoWorkbook(),
+    locale = 'en-GB'
+  }: { mode?: ImportMode; workbook?: Workbook; locale?: string } = {}
+) {
+  const read = readCsv(new TextEncoder().encode(csv));
+  if (read.kind === 'refused') throw new Error(read.sentence);
+  const mapping = mapColumns(read.table.headers, importColumns(table, workbook));
+  const result = previewImport(workbook, { table, file: read.table, mapping, mode, locale });
+  expect(parseWorkbook(result.workbook).kind).toBe('workbook');
+  return result;
+}
+
+describe('which column goes where', () => {
+  const columns = columnsOf('caseMix', 'EUR');
+  test.each([
+    [
+      ['Case group', 'Minutes (min)', 'Id'],
+      ['name', 'minutes', 'id']
+    ],
+    [
+      ['MINUTES [min]', 'weight (kg)', 'cases'],
+      ['minutes', 'weightKg', 'casesPerYear']
+    ],
+    [
+      ['weightKg', 'ageYears', 'casesPerYear'],
+      ['weightKg', 'ageYears', 'casesPerYear']
+    ],
+    [
+      ['Pneumo', 'Neuromuscular block'],
+      ['pneumoperitoneum', 'neuromuscularBlock']
+    ],
+    [
+      ['Surgeon', 'Minutes', 'Minutes, mean'],
+      [null, 'minutes', null]
+    ]
+  ])('%j', (headers, keys) => {
+    expect(mapColumns(headers, columns)).toEqual(keys);
+  });
+});
+
+describe('rows of a list', () => {
+  const csv =
+    'Case group,Cases,Minutes,Weight,Technique,Agent\nKnee,120,1h10,82,volatile,Sevo\n"Hip, redo",30,about two hours,-1,spinal,\n';
+
+  test('are added below, in what can be read, and the rest is named with line, column and sentence', () => {
+    const { workbook, ...told } = preview('caseMix', csv);
+    expect(told).toMatchObject({ added: 2, changed: 0, removed: [], refusedRows: [] });
+    expect(told.refusedCells.map(({ line, column, text }) => [line, column, text])).toEqual([
+      [3, 'Minutes', 'about two hours'],
+      [3, 'Weight', '-1'],
+      [3, 'Technique', 'spinal'],
+      [3, 'Agent', '']
+    ]);
+    expect(told.refusedCells[1]?.sentence).toBe(
+      'Weight: -1 was given; allowed is a number from 1 to 300 kg.'
+    );
+    expect(workbook.caseMix.at(-2)).toMatchObject({
+      id: 'knee',
+      casesPerYear: 120,
+      minutes: 70,
+      agent: 'sevoflurane'
+    });
+    expect(workbook.caseMix.at(-1)).toMatchObject({ id: 'hip-redo', name: 'Hip, redo', casesPerYear: 30 });
+    expect(workbook.keptTexts).toMatchObject({
+      'caseMix.hip-redo.minutes': 'about two hours',
+      'caseMix.hip-redo.weightKg': '-1'
+    });
+    expect(told.notes[0]).toMatch(
+      /^New rows get start values, to be checked, in columns that the file does not have: Age \(years\), Target/
+    );
+  });
+
+  test('the workbook given is not touched', () => {
+    const workbook = Object.freeze(demoWorkbook());
+    const before = JSON.stringify(workbook);
+    preview('caseMix', csv, { workbook, mode: 'replace' });
+    expect(JSON.stringify(workbook)).toBe(before);
+  });
+
+  test('in place of the list, rows of one name keep their id and ranges; others leave with theirs', () => {
+    const { workbook, ...told } = preview(
+      'caseMix',
+      'Case group,Minutes\nLaparoscopic cholecystectomy,80\nKnee,70\n',
+      { mode: 'replace' }
+    );
+    expect(told).toMatchObject({ added: 1, changed: 1 });
+    expect(told.removed).toHaveLength(demoWorkbook().caseMix.length - 1);
+    expect(workbook.caseMix.map(({ id, minutes }) => [id, minutes])).toEqual([
+      ['lap-chole', 80],
+      ['knee', 70]
+    ]);
+    expect(Object.keys(workbook.ranges).filter((path) => path.startsWith('caseMix.'))).toEqual([
+      'caseMix.lap-chole.minutes'
+    ]);
+  });
+
+  test('a row that something refers to stays, and that is said', () => {
+    const { workbook, notes } = preview('machines', 'Machine,Units\nNew one,2\n', { mode: 'replace' });
+    expect(workbook.machines.map(({ id }) => id)).toContain('m-old');
+    expect(notes.find((note) => note.startsWith('“Machines of today” stays'))).toMatch(/in use by Today/);
+  });
+
+  test('rows beyond what a list holds are refused one by one', () => {
+    const many = `Case group\n${Array.from({ length: 2000 }, (_, index) => `Group ${index}`).join('\n')}`;
+    const { workbook, added, refusedRows } = preview('caseMix', many);
+    const before = demoWorkbook().caseMix.length;
+    expect([workbook.caseMix.length, added, refusedRows.length]).toEqual([2000, 2000 - before, before]);
+    expect(refusedRows[0]?.sentence).toMatch(/holds at most 2000 entries/);
+  });
+
+  test('numbers are read by the way they are written in the file', () => {
+    const { workbook } = preview('caseMix', 'Case group;Minutes\nKnie;72,5\n', { locale: 'de-DE' });
+    expect(workbook.caseMix.at(-1)?.minutes).toBe(72.5);
+  });
+});
+
+describe('agents and monitors, which stand in their list once', () => {
+  test('are met by what they are, and a doubled or unknown one is refused', () => {
+    const { workbook, ...told } = preview(
+      'agents',
+      'Agent,Bottle price\nSevoflurane,99.50\nIsoflurane,30\nIsoflurane,31\nEther,5\nDesflurane,104.00\n',
+      { mode: 'replace' }
+    );
+    expect(workbook.agents.map(({ agent, bottlePrice }) => [agent, bottlePrice])).toEqual([
+      ['sevoflurane', '99.50'],
+      ['isoflurane', '30'],
+      ['desflurane', '104.00']
+    ]);
+    expect(told.refusedRows).toEqual([
+      { line: 4, sentence: '“Isoflurane” stands in the file twice; the first is taken.' },
+      {
+        line: 5,
+        sentence: expect.stringMatching(/“Ether” was given; allowed is one of Sevoflurane/) as string
+      }
+    ]);
+  });
+
+  test('are not changed by adding', () => {
+    const { workbook, refusedRows } = preview('monitors', 'Monitor,Price\nECG,1\n');
+    expect(workbook).toEqual(demoWorkbook());
+    expect(refusedRows[0]?.sentence).toMatch(/is in the list already; replace the list/);
+  });
+});
+
+describe('flow plans, one row for each phase', () => {
+  test('are put together by name, with their open phase', () => {
+    const { workbook, added } = preview(
+      'flowPlans',
+      'Flow plan,Phase,Minutes,Fresh gas flow,Vaporiser\nA,start,5,6,hold\nB,all,,1,hold\nA,rest,,0.5 L/min,off\n'
+    );
+    expect(added).toBe(2);
+    expect(workbook.flowPlans.slice(-2)).toMatchObject([
+      {
+        id: 'a',
+        phases: [
+          { name: 'start', minutes: 5 },
+          { name: 'rest', minutes: null, flowLPerMin: 0.5, vaporiser: 'off' }
+        ]
+      },
+      { id: 'b', phases: [{ name: 'all', minutes: null, flowLPerMin: 1 }] }
+    ]);
+  });
+
+  test('a plan without an open phase, or with two, is refused whole and the others taken', () => {
+    const { workbook, refusedRows } = preview(
+      'flowPlans',
+      'Flow plan,Phase,Minutes,Fresh gas flow\nA,start,5,6\nB,all,,1\nC,x,,1\nC,y,,2\n'
+    );
+    expect(workbook.flowPlans.at(-1)?.id).toBe('b');
+    expect(refusedRows.map(({ line, sentence }) => [line, sentence])).toEqual([
+      [2, '0 phases of “A” have no minutes; exactly one lasts for the rest of the case.'],
+      [4, '2 phases of “C” have no minutes; exactly one lasts for the rest of the case.'],
+      [5, '2 phases of “C” have no minutes; exactly one lasts for the rest of the case.']
+    ]);
+  });
+});
+
+test('settings are found by section and name, and an unknown one is said', () => {
+  const { workbook, ...told } = preview(
+    'settings',
+    'Section,Setting,Value\nSite,Theatres,6\nAccounting,Discount rate (%),3.5\nGases,Oxygen (EUR per m³),much\nSite,Ghosts,1\n'
+  );
+  expect(workbook.site.theatres).toBe(6);
+  expect(told).toMatchObject({ changed: 2, unchanged: 1 });
+  expect(told.refusedCells).toMatchObject([{ line: 4, column: 'Oxygen (EUR per m³)', text: 'much' }]);
+  expect(told.refusedRows).toEqual([{ line: 5, sentence: 'There is no setting “Ghosts” in Site.' }]);
+});
