@@ -46,14 +46,21 @@ export function abatement({ currency, scenarios }: Abatement): ChartData {
     kind: 'plot',
     stacked: false,
     x: { title: 'CO2e avoided a year, t', scale: 'linear', figures: tonnes, least: 0 },
-    y: { title: `Cost of a tonne avoided, ${currency}`, scale: 'linear', figures, least: 0, most: 0 },
+    y: {
+      title: `Cost of a tonne avoided, ${currency} (below 0 it saves money)`,
+      scale: 'linear',
+      figures,
+      least: 0,
+      most: 0
+    },
     series: drawn.map(({ name, index, x, y }) => ({
       label: name,
       drawn: 'blocks',
+      named: 'by-labels',
       style: seriesStyle(index),
       points: [{ x, y, label: name }]
     })),
-    marks: [{ kind: 'level', axis: 'y', at: 0, label: 'Below this line it saves money, too', tone: 'zero' }],
+    marks: [{ kind: 'level', axis: 'y', at: 0, label: '', tone: 'zero' }],
     table: {
       columns: [
         nameColumn('Scenario'),

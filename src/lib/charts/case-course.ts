@@ -54,6 +54,8 @@ export function caseCourse({ caseName, agent, targetPercent, plans }: CaseCourse
       quantities.map(({ key, label, dash }): Series => ({
         label: several ? `${label}, ${plan.name}` : label,
         drawn: 'line',
+        // Most of them end at the target: at their ends names would lie over each other.
+        named: 'in-key',
         style: { ...seriesStyle(index), dash },
         points: plan.minutes.flatMap((x, at) => {
           const y = plan[key][at];

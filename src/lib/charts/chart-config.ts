@@ -5,6 +5,7 @@
 import { barPattern } from './bar-pattern.ts';
 import type { Axis, ChartData, Marker, Series } from './chart-data.ts';
 import type { ChartLook } from './chart-look.ts';
+import { evenTicks } from './even-ticks.ts';
 import { dashPx, drawOver, drawUnder, fontOf, type Plot, type Scene } from './draw-over-chart.ts';
 import { figureText, tickText } from './figure-text.ts';
 import type { Box } from './place-label.ts';
@@ -13,16 +14,33 @@ import { wrapWords } from './wrap-words.ts';
 /** Below this width names go into a key above the plot, and the labels of an axis are broken sooner. */
 export const narrowPx = 560;
 
-/** Height that suits the chart: bars get room for each row, a plot its proportion. */
+/** Height that suits the chart: bars get room for each row, a plot its proportion, and either its key. */
 export function chartHeightPx(data: ChartData, widthPx: number): number {
-  if (data.kind !== 'rows') return Math.round(Math.min(400, Math.max(280, widthPx * 0.55)));
-  const rows = Math.max(1, data.y.names?.length ?? 0);
-  const lines = Math.max(
-    1,
-    ...(data.y.names ?? []).map((name) => wrapWords(name, nameLength(widthPx)).length)
+  const keyPx = 24 * keyLines(data, widthPx);
+  if (data.kind !== 'rows') return Math.round(Math.min(380, Math.max(290, widthPx * 0.5))) + keyPx;
+  const names = data.y.names ?? [];
+  const lines = Math.max(1, ...names.map((name) => wrapWords(name, nameLength(widthPx)).length));
+  return Math.max(1, names.length) * Math.max(data.stacked ? 48 : 34, lines * 17 + 10) + 96 + keyPx;
+}
+
+/** Lines that the key takes, by the usual width of a letter: near enough to set a height by. */
+function keyLines(data: ChartData, widthPx: number): number {
+  let [lines, used] = [0, Infinity];
+  for (const { label } of keyed(data, widthPx)) {
+    const needs = 50 + 6.5 * label.length;
+    if (used + needs > widthPx) [lines, used] = [lines + 1, 0];
+    used += needs;
+  }
+  return lines;
+}
+
+/** The series that the key names. Bands share one name; it stands there once. */
+function keyed(data: ChartData, widthPx: number): Series[] {
+  return data.series.filter(
+    ({ named, label }, index) =>
+      (named === 'in-key' || (named === 'at-end' && widthPx < narrowPx)) &&
+      index === data.series.findIndex((series) => series.label === label)
   );
-  const keyLines = Math.ceil((data.series.length * 130) / Math.max(1, widthPx));
-  return rows * Math.max(data.stacked ? 48 : 34, lines * 17 + 8) + 72 + keyLines * 22;
 }
 
 const nameLength = (widthPx: number): number => (widthPx < narrowPx ? 14 : 24);
@@ -36,27 +54,18 @@ const markers: Readonly<Record<Marker, 'circle' | 'rect' | 'triangle' | 'rectRot
   star: 'star'
 };
 
-/** Whether each line's name fits beside the plot. */
-function namesAtEnds(data: ChartData, widthPx: number): boolean {
-  return data.kind === 'plot' && widthPx >= narrowPx;
-}
-
-/** Series that the key has to explain, as no label in the plot does. */
-function inKey({ drawn, points }: Series, ends: boolean): boolean {
-  if (drawn === 'line') return !ends;
-  if (drawn === 'points') return points.some(({ label }) => label === undefined);
-  return drawn !== 'blocks';
+/** What is to be drawn, and where the names of its lines go: beside the plot where there is room, else into the key. */
+export function chartScene(data: ChartData, look: ChartLook, widthPx: number): Scene {
+  return { data, look, namesAtEnds: data.kind === 'plot' && widthPx >= narrowPx };
 }
 
 export function chartConfig(
-  data: ChartData,
-  look: ChartLook,
+  scene: Scene,
   { widthPx, responsive }: { readonly widthPx: number; readonly responsive: boolean }
 ) {
-  const ends = namesAtEnds(data, widthPx);
-  const scene: Scene = { data, look, namesAtEnds: ends };
+  const { data, look, namesAtEnds: ends } = scene;
   const font = { family: look.fontFamily, size: look.fontPx };
-  const keyed = data.series.filter((series) => inKey(series, ends));
+  const inKey = keyed(data, widthPx);
 
   return {
     type: data.kind === 'plot' ? ('line' as const) : ('bar' as const),
@@ -75,7 +84,7 @@ export function chartConfig(
       color: look.ink,
       layout: {
         padding: {
-          top: data.kind === 'rows' && data.marks.some(({ label }) => label !== '') ? 22 : 4,
+          top: 4,
           right: roomAtRight(scene),
           bottom: 2,
           left: 2
@@ -96,9 +105,9 @@ export function chartConfig(
       scales: { x: axis(data.x, data, look, 'x', widthPx), y: axis(data.y, data, look, 'y', widthPx) },
       plugins: {
         title: {
-          // The y axis' title: upright, above the plot, where it is read first.
-          display: data.kind !== 'rows',
-          text: data.y.title,
+          // The y axis' title: upright, above the plot, where it is read first. Over rows it keeps room for a mark's label.
+          display: data.kind !== 'rows' || data.marks.some(({ label }) => label !== ''),
+          text: data.kind === 'rows' ? '' : data.y.title,
           align: 'start' as const,
           color: look.inkSoft,
           font: { ...font, weight: 400 as const },
@@ -107,21 +116,22 @@ export function chartConfig(
           weight: 500
         },
         legend: {
-          display: keyed.length > 0 && (data.kind === 'plot' ? true : data.series.length > 1),
+          display: inKey.length > 0,
           position: 'top' as const,
           align: 'start' as const,
           // Nothing hides by a click: what is left out of the sum would still be in the labels.
           onClick: () => undefined,
           labels: {
             usePointStyle: true,
-            pointStyleWidth: 24,
-            boxHeight: 10,
+            // A marker keeps its shape; a line and a pattern need length.
+            pointStyleWidth: inKey.some(({ drawn }) => drawn === 'points') ? 11 : 24,
+            boxHeight: 8,
             padding: 12,
             color: look.ink,
             font,
             generateLabels: () =>
               data.series.flatMap((series, datasetIndex) =>
-                keyed.includes(series) ? [keyItem(series, datasetIndex, look)] : []
+                inKey.includes(series) ? [keyItem(series, datasetIndex, look)] : []
               )
           }
         },
@@ -149,14 +159,16 @@ export function chartConfig(
           }
         }
       }
-    },
-    plugins: [
-      {
-        id: 'around-the-data',
-        beforeDatasetsDraw: (chart: DrawnChart) => drawUnder(plotOf(chart, data), scene),
-        afterDatasetsDraw: (chart: DrawnChart) => drawOver(plotOf(chart, data), scene)
-      }
-    ]
+    }
+  };
+}
+
+/** The drawings around the data, as a plug-in of one chart; `scene` gives what holds at the time of drawing. */
+export function aroundTheData(scene: () => Scene) {
+  return {
+    id: 'around-the-data',
+    beforeDatasetsDraw: (chart: DrawnChart) => drawUnder(plotOf(chart, scene().data), scene()),
+    afterDatasetsDraw: (chart: DrawnChart) => drawOver(plotOf(chart, scene().data), scene())
   };
 }
 
@@ -289,14 +301,11 @@ function keyItem(series: Series, datasetIndex: number, look: ChartLook) {
 /** Room beside the plot for the names of lines and for what each row comes to. */
 function roomAtRight({ data, look, namesAtEnds: ends }: Scene): number {
   const texts = ends
-    ? data.series.filter(({ drawn }) => drawn === 'line').map(({ label }) => label)
+    ? data.series.filter(({ named }) => named === 'at-end').map(({ label }) => label)
     : data.kind === 'rows'
       ? (data.rowEnds ?? [])
       : [];
-  const ctx = document.createElement('canvas').getContext('2d');
-  if (ctx === null || texts.length === 0) return 12;
-  ctx.font = fontOf(look, 600);
-  return Math.ceil(Math.max(...texts.map((text) => ctx.measureText(text).width))) + (ends ? 26 : 14);
+  return texts.length === 0 ? 12 : widestPx(texts, look) + (ends ? 26 : 14);
 }
 
 function axis(given: Axis, data: ChartData, look: ChartLook, which: 'x' | 'y', widthPx: number) {
@@ -307,17 +316,18 @@ function axis(given: Axis, data: ChartData, look: ChartLook, which: 'x' | 'y', w
     grid: {
       // One direction of lines is enough to read values by.
       display: !names && (which === 'y' || data.kind === 'rows'),
-      color: look.grid,
+      // The line at 0 stands out; the border of the axis asks without a tick.
+      color: ({ tick }: { tick?: { value: number } }) => (tick?.value === 0 ? look.axis : look.grid),
       drawTicks: false
     },
-    border: { display: which === 'x' ? data.kind !== 'rows' : data.kind === 'rows', color: look.axis },
+    border: { display: which === 'x' && data.kind === 'plot', color: look.axis },
     title: {
       display: which === 'x',
       text: given.title,
       align: 'center' as const,
       color: look.inkSoft,
       font: { ...font, weight: 400 as const },
-      padding: { top: 6 }
+      padding: { top: 0 }
     }
   };
   const ticks = { color: look.inkSoft, font, padding: 6, maxRotation: 0 };
@@ -342,22 +352,68 @@ function axis(given: Axis, data: ChartData, look: ChartLook, which: 'x' | 'y', w
         ...ticks,
         // 1, 2 and 5 of each decade: more would run into each other.
         callback: (value: number | string) =>
-          /^[125]/.test(Number(value).toExponential()) ? tickText(Number(value), given.figures) : null
+          /^[125]e/.test(Number(value).toExponential()) ? tickText(Number(value)) : null
       }
     };
   }
+  const swings = data.kind === 'rows' && !data.stacked;
+  const wholeWidth = which === 'x' && data.series.some(({ drawn }) => drawn !== 'points');
+  const most = which === 'y' ? 9 : Math.max(5, Math.round(widthPx / 100));
   return {
     ...shared,
     ...range,
-    // Labels beyond the ends of ranges need some air.
-    ...(data.kind === 'rows' && !data.stacked ? { grace: '18%' } : {}),
+    ...(swings ? { beginAtZero: false, ...roomForLabels(data, look, widthPx) } : {}),
+    // The width is used whole: bars say beyond the plot what they come to, and lines end where the data do.
+    ...(wholeWidth
+      ? {
+          bounds: 'data' as const,
+          afterBuildTicks: (scale: { min: number; max: number; ticks: { value: number }[] }) => {
+            scale.ticks = evenTicks({ low: scale.min, high: scale.max, most }).map((value) => ({ value }));
+          }
+        }
+      : {}),
     type: 'linear' as const,
     ticks: {
       ...ticks,
-      maxTicksLimit: which === 'y' ? 7 : Math.max(3, Math.round(widthPx / 110)),
-      callback: (value: number | string) => tickText(Number(value), given.figures)
+      maxTicksLimit: most,
+      callback: (value: number | string) => tickText(Number(value))
     }
   };
+}
+
+/**
+ * Limits that leave room for each label beyond the end of its range: ranges lie about their base and not about 0. Labels
+ * need pixels and limits set what a pixel is, so the limits are approached; they settle within a few rounds.
+ */
+function roomForLabels(
+  { series, y }: ChartData,
+  look: ChartLook,
+  widthPx: number
+): { min: number; max: number } {
+  const points = series.flatMap((each) => each.points);
+  const names = (y.names ?? []).flatMap((name) => wrapWords(name, nameLength(widthPx)));
+  const plotPx = Math.max(100, widthPx - widestPx(names, look) - 30);
+  const labels = points.map(({ x, from, label }) => ({
+    x,
+    px: widestPx([label ?? ''], look) + 12,
+    leftwards: x < (from ?? 0)
+  }));
+  const ends = points.flatMap(({ x, from }) => [x, from ?? x]);
+  let [min, max] = [Math.min(...ends), Math.max(...ends)];
+  const [low, high] = [min, max];
+  for (let round = 0; round < 12; round++) {
+    const ofPixel = (max - min) / plotPx;
+    min = Math.min(low, ...labels.flatMap(({ x, px, leftwards }) => (leftwards ? [x - px * ofPixel] : [])));
+    max = Math.max(high, ...labels.flatMap(({ x, px, leftwards }) => (leftwards ? [] : [x + px * ofPixel])));
+  }
+  return { min, max };
+}
+
+function widestPx(texts: readonly string[], look: ChartLook): number {
+  const ctx = document.createElement('canvas').getContext('2d');
+  if (ctx === null) return 0;
+  ctx.font = fontOf(look, 600);
+  return Math.ceil(Math.max(0, ...texts.map((text) => ctx.measureText(text).width)));
 }
 
 function tooltipTitle(data: ChartData, item: TooltipItem | undefined): string {

@@ -43,12 +43,17 @@ export interface ChartPoint {
 }
 
 /**
- * `line`: joined points, named at its end. `points`: each with its marker. `band`: the area from `from` to `y`.
+ * `line`: joined points. `points`: each with its marker. `band`: the area from `from` to `y`.
  * `bars`: one for each point, at the place of its name. `blocks`: rectangles from the origin to the point.
  */
 export interface Series {
   readonly label: string;
   readonly drawn: 'line' | 'points' | 'band' | 'bars' | 'blocks';
+  /**
+   * How a reader learns its name: beside the end of its line (where there is no room, from the key), from the key, or
+   * from the labels of its points.
+   */
+  readonly named: 'at-end' | 'in-key' | 'by-labels';
   readonly style: SeriesStyle;
   readonly points: readonly ChartPoint[];
 }

@@ -29,13 +29,14 @@ export function cumulativeCashFlow({
   const totals = scenarios.map(({ cashFlow }) => runningTotal(cashFlow));
   const lastYear = Math.max(0, ...scenarios.map(({ cashFlow }) => cashFlow.length - 1));
 
-  const bands = scenarios.flatMap(({ name, band }, index): Series[] =>
+  const bands = scenarios.flatMap(({ band }, index): Series[] =>
     band === null
       ? []
       : [
           {
-            label: `${name}, 5th to 95th percentile`,
+            label: '5th to 95th percentile',
             drawn: 'band',
+            named: 'in-key',
             style: seriesStyle(index),
             points: band.high.map((y, x) => ({ x, y, from: band.low[x] ?? y }))
           }
@@ -44,6 +45,7 @@ export function cumulativeCashFlow({
   const curves = scenarios.map(({ name }, index): Series => ({
     label: name,
     drawn: 'line',
+    named: 'at-end',
     style: seriesStyle(index),
     points: (totals[index] ?? []).map((y, x) => ({ x, y }))
   }));
@@ -54,6 +56,7 @@ export function cumulativeCashFlow({
           {
             label: `${name}, payback`,
             drawn: 'points',
+            named: 'by-labels',
             style: seriesStyle(index),
             points: [{ x: paybackYears, y: 0, label: figureText(paybackYears, years) }]
           }

@@ -128,12 +128,12 @@ function drawMark(plot: Plot, mark: Mark, look: ChartLook): void {
   } else {
     ctx.strokeStyle = mark.tone === 'zero' ? look.axis : look.ink;
     ctx.lineWidth = mark.tone === 'zero' ? 1 : 1.25;
-    ctx.setLineDash(mark.tone === 'zero' ? [] : mark.tone === 'limit' ? [5, 4] : [1, 3]);
+    ctx.setLineDash(mark.tone === 'zero' ? [] : mark.tone === 'limit' ? [5, 4] : [0.1, 4]);
     if (mark.tone === 'floor') ctx.lineCap = 'round';
     // Half a pixel off, so that a thin line falls on one row of pixels.
     const at = Math.round(mark.axis === 'x' ? x(mark.at) : y(mark.at)) + 0.5;
-    if (mark.axis === 'x') ctx.rect(at, area.top, 0, area.bottom - area.top);
-    else ctx.rect(area.left, at, area.right - area.left, 0);
+    ctx.moveTo(mark.axis === 'x' ? at : area.left, mark.axis === 'x' ? area.top : at);
+    ctx.lineTo(mark.axis === 'x' ? at : area.right, mark.axis === 'x' ? area.bottom : at);
     if (mark.tone === 'floor') {
       ctx.save();
       ctx.globalAlpha = 0.06;
@@ -165,7 +165,7 @@ function write({ ctx }: Plot, text: string, box: Box, look: ChartLook, colour: s
 }
 
 function nameLines(plot: Plot, { data, look }: Scene): void {
-  const lines = data.series.filter(({ drawn, points }) => drawn === 'line' && points.length > 0);
+  const lines = data.series.filter(({ named, points }) => named === 'at-end' && points.length > 0);
   const ends = lines.map(({ points }) => points.reduce((last, point) => (point.x >= last.x ? point : last)));
   const middles = spreadApart({
     wanted: ends.map((end) => plot.y(end.y)),
@@ -224,20 +224,19 @@ function inkSpots(plot: Plot, { series, marks }: ChartData): Spot[] {
 }
 
 function labelPoints(plot: Plot, { data, look }: Scene): void {
-  const { area } = plot;
-  const within = {
-    left: area.left,
-    top: area.top,
-    width: area.right - area.left,
-    height: area.bottom - area.top
+  const { area: edges } = plot;
+  const area = {
+    left: edges.left,
+    top: edges.top,
+    width: edges.right - edges.left,
+    height: edges.bottom - edges.top
   };
   const ink = inkSpots(plot, data);
   const taken: Box[] = [];
-  const put = (text: string, candidates: Box[], colour: string): void => {
-    const box = placeLabel(candidates, { area: within, taken, ink });
-    if (box === null) return;
-    taken.push(box);
-    write(plot, text, box, look, colour);
+  const place = (candidates: Box[]): Box | null => {
+    const box = placeLabel(candidates, { area, taken, ink });
+    if (box !== null) taken.push(box);
+    return box;
   };
   const sizeOf = (text: string): { width: number; height: number } => ({
     width: Math.ceil(plot.ctx.measureText(text).width),
@@ -250,16 +249,45 @@ function labelPoints(plot: Plot, { data, look }: Scene): void {
     for (const point of points) {
       if (point.label === undefined) continue;
       const spot = { x: plot.x(point.x), y: plot.y(point.y) };
-      put(point.label, placesAround(spot, { ...sizeOf(point.label), gap: gap + 3 }), look.ink);
+      const around = (distance: number): Box[] =>
+        placesAround(spot, { ...sizeOf(point.label ?? ''), gap: distance, area });
+      const box = place([...around(gap + 3), ...around(4 * gap)]);
+      if (box === null) continue;
+      drawLeader(plot, spot, box, look);
+      if (drawn === 'blocks') writeOnPlate(plot, point.label, box, look);
+      else write(plot, point.label, box, look, look.ink);
     }
   }
   for (const mark of data.marks) {
-    if (mark.label !== '') put(mark.label, placesAlong(plot, mark, sizeOf(mark.label)), look.inkSoft);
+    const box = mark.label === '' ? null : place(placesAlong(plot, mark, sizeOf(mark.label), area));
+    if (box !== null) write(plot, mark.label, box, look, look.inkSoft);
   }
 }
 
+/** A fine line from a spot to a label that had to stand off. */
+function drawLeader({ ctx }: Plot, spot: Spot, box: Box, look: ChartLook): void {
+  const nearest = {
+    x: Math.max(box.left, Math.min(box.left + box.width, spot.x)),
+    y: Math.max(box.top, Math.min(box.top + box.height, spot.y))
+  };
+  const distance = Math.hypot(nearest.x - spot.x, nearest.y - spot.y);
+  if (distance < 3 * gap) return;
+  const share = gap / distance;
+  ctx.strokeStyle = look.inkFaint;
+  ctx.lineWidth = 1;
+  ctx.beginPath();
+  ctx.moveTo(spot.x + share * (nearest.x - spot.x), spot.y + share * (nearest.y - spot.y));
+  ctx.lineTo(nearest.x, nearest.y);
+  ctx.stroke();
+}
+
 /** Places beside a line across the plot, its ends first. */
-function placesAlong(plot: Plot, mark: Mark, size: { width: number; height: number }): Box[] {
+function placesAlong(
+  plot: Plot,
+  mark: Mark,
+  size: { readonly width: number; readonly height: number },
+  within: Box
+): Box[] {
   const { area, x, y } = plot;
   const shares = [0, 1, 0.25, 0.5, 0.75];
   if (mark.kind === 'ratio') {
@@ -277,7 +305,7 @@ function placesAlong(plot: Plot, mark: Mark, size: { width: number; height: numb
         x: leaves.x + (start.x - leaves.x) * share,
         y: leaves.y + (start.y - leaves.y) * share
       };
-      return placesAround(at, { ...size, gap: 4 });
+      return placesAround(at, { ...size, gap: 4, area: within });
     });
   }
   const room = { x: area.right - area.left - size.width - 2 * gap, y: area.bottom - area.top - size.height };

@@ -9,11 +9,9 @@ export function figureText(value: number, figures: Figures): string {
   return formatNumber(value, unit === undefined ? {} : { unit });
 }
 
-/** A figure along an axis, whose title has the unit already; only money keeps its sign. */
-export function tickText(value: number, figures: Figures): string {
-  // Ticks step evenly: three figures would write 1,250 and 1,260 alike.
-  if (figures.kind !== 'money') return formatNumber(value, { figures: 6 });
-  return value === 0 ? '0' : formatMoney(value, { currency: figures.currency });
+/** A figure along an axis, whose title has the unit. Three figures would write the ticks 1,250 and 1,255 alike. */
+export function tickText(value: number): string {
+  return formatNumber(value, { figures: 6 });
 }
 
 /** `a`, `a and b`, `a, b and c`. */

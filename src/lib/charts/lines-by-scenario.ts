@@ -51,6 +51,7 @@ export function linesByScenario(given: LinesByScenario): ChartData {
       .map(({ label, style }, line) => ({
         label,
         drawn: 'bars' as const,
+        named: 'in-key' as const,
         style,
         points: amounts.map((parts, place) => {
           const x = parts[line] ?? 0;

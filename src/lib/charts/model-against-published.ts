@@ -7,6 +7,7 @@ import { seriesStyle } from './series-style.ts';
 export interface ModelAgainstPublished {
   /** As written in a heading: `Liquid used`. */
   readonly quantity: string;
+  /** Empty for a pure number. */
   readonly unit: string;
   readonly scale: 'linear' | 'log';
   readonly checks: readonly {
@@ -25,6 +26,7 @@ const namedBeyond = 0.25;
 
 export function modelAgainstPublished({ quantity, unit, scale, checks }: ModelAgainstPublished): ChartData {
   const figures = { kind: 'number', unit } as const;
+  const withUnit = (title: string): string => (unit === '' ? title : `${title}, ${unit}`);
   const off = ({ model, published }: { model: number; published: number }): number => model / published - 1;
   // A ratio to nothing, or a logarithm of it, says nothing: such rows are kept to the table.
   const drawn = checks.filter(({ published, model }) => published > 0 && (scale === 'linear' || model > 0));
@@ -53,11 +55,12 @@ export function modelAgainstPublished({ quantity, unit, scale, checks }: ModelAg
     empty,
     kind: 'plot',
     stacked: false,
-    x: { title: `Published, ${unit}`, scale, figures, ...(empty === null ? span : {}) },
-    y: { title: `Model, ${unit}`, scale, figures, ...(empty === null ? span : {}) },
+    x: { title: withUnit('Published'), scale, figures, ...(empty === null ? span : {}) },
+    y: { title: withUnit('Model'), scale, figures, ...(empty === null ? span : {}) },
     series: groups.map((group, index) => ({
       label: group,
       drawn: 'points',
+      named: 'in-key',
       style: seriesStyle(index),
       points: drawn
         .filter((check) => check.group === group)
@@ -72,8 +75,8 @@ export function modelAgainstPublished({ quantity, unit, scale, checks }: ModelAg
       columns: [
         nameColumn('What'),
         nameColumn('Group'),
-        numberColumn(`Published, ${unit}`),
-        numberColumn(`Model, ${unit}`),
+        numberColumn(withUnit('Published')),
+        numberColumn(withUnit('Model')),
         numberColumn('Model − published, %'),
         nameColumn('Source')
       ],

@@ -58,6 +58,8 @@ export function paybackProbability(given: PaybackProbability): ChartData {
     series: scenarios.map(({ name, probabilityPercent }, index) => ({
       label: name,
       drawn: 'line',
+      // All of them end near 100 %: at their ends names would have to be guessed.
+      named: 'in-key',
       style: seriesStyle(index),
       points: limitsYears.flatMap((x, limit) => {
         const y = probabilityPercent[limit];

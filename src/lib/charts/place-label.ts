@@ -44,21 +44,31 @@ export function placeLabel(
   return best?.box ?? null;
 }
 
-/** The eight places around a spot, `gap` away from it: right and left of it first, then above and below. */
+/**
+ * The places around a spot, `gap` away from it: right and left of it, then above and below, where the label may slide
+ * along as far as `area` asks.
+ */
 export function placesAround(
   { x, y }: Spot,
-  { width, height, gap }: { readonly width: number; readonly height: number; readonly gap: number }
+  {
+    width,
+    height,
+    gap,
+    area
+  }: { readonly width: number; readonly height: number; readonly gap: number; readonly area: Box }
 ): Box[] {
-  const lefts = { right: x + gap, left: x - gap - width, middle: x - width / 2 };
-  const tops = { above: y - gap - height, below: y + gap, level: y - height / 2 };
+  const right = x + gap;
+  const left = x - gap - width;
+  const [above, level, below] = [y - gap - height, y - height / 2, y + gap];
+  const middle = Math.max(area.left, Math.min(area.left + area.width - width, x - width / 2));
   return [
-    { left: lefts.right, top: tops.above },
-    { left: lefts.right, top: tops.level },
-    { left: lefts.right, top: tops.below },
-    { left: lefts.left, top: tops.above },
-    { left: lefts.left, top: tops.level },
-    { left: lefts.left, top: tops.below },
-    { left: lefts.middle, top: tops.above },
-    { left: lefts.middle, top: tops.below }
-  ].map(({ left, top }) => ({ left, top, width, height }));
+    { left: right, top: above },
+    { left: right, top: level },
+    { left: right, top: below },
+    { left, top: above },
+    { left, top: level },
+    { left, top: below },
+    { left: middle, top: above },
+    { left: middle, top: below }
+  ].map((corner) => ({ ...corner, width, height }));
 }

@@ -38,7 +38,8 @@ export function swingRanges({ answer, figures, base, swings }: SwingRanges): Cha
         : `${input} (${figureText(atLow, figures)} to ${figureText(atHigh, figures)})`
     );
   const unit = figures.kind === 'money' ? figures.currency : figures.kind === 'percent' ? '%' : figures.unit;
-  const answerColumn = unit === undefined ? answer : `${answer}, ${unit}`;
+  const heading = answer.charAt(0).toUpperCase() + answer.slice(1);
+  const answerColumn = unit === undefined ? heading : `${heading}, ${unit}`;
   const empty =
     swings.length === 0
       ? 'Nothing to draw: no input has a range. Give a cell a low and a high value to see how far it moves the answer.'
@@ -61,6 +62,7 @@ export function swingRanges({ answer, figures, base, swings }: SwingRanges): Cha
       {
         label: 'Input at its low',
         drawn: 'bars',
+        named: 'in-key',
         style: seriesStyle(1),
         points: drawn.flatMap(({ atLow, low }, y) =>
           atLow === null ? [] : [{ x: atLow, y, from: base, label: low }]
@@ -69,6 +71,7 @@ export function swingRanges({ answer, figures, base, swings }: SwingRanges): Cha
       {
         label: 'Input at its high',
         drawn: 'bars',
+        named: 'in-key',
         style: seriesStyle(0),
         points: drawn.flatMap(({ atHigh, high }, y) =>
           atHigh === null ? [] : [{ x: atHigh, y, from: base, label: high }]

@@ -43,16 +43,29 @@ export function useAgainstFlow({
   const series: Series[] = [];
   if (constantDial.length > 0) {
     const style = { ...seriesStyle(1), dash: 'dashed' as const };
-    series.push({ label: 'Constant-dial formula', drawn: 'line', style, points: points(constantDial) });
+    series.push({
+      label: 'Constant-dial formula',
+      drawn: 'line',
+      named: 'at-end',
+      style,
+      points: points(constantDial)
+    });
   }
   if (curve.length > 0) {
     const style = seriesStyle(0);
-    series.push({ label: 'Circle-system balance', drawn: 'line', style, points: points(curve) });
+    series.push({
+      label: 'Circle-system balance',
+      drawn: 'line',
+      named: 'at-end',
+      style,
+      points: points(curve)
+    });
   }
   if (marked.length > 0) {
     series.push({
       label: 'Flow plans',
       drawn: 'points',
+      named: 'by-labels',
       style: { ...seriesStyle(2), marker: 'diamond' },
       points: marked.map((plan) => ({ x: plan.flowLPerMin, y: plan.liquidMl, label: plan.name }))
     });

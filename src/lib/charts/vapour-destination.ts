@@ -40,6 +40,7 @@ export function vapourDestination({ of, rowsAre, rows }: VapourDestination): Cha
   const series: Series[] = parts.map(({ key, label, style }) => ({
     label,
     drawn: 'bars',
+    named: 'in-key',
     style,
     points: rows.map((row, place): ChartPoint => {
       const point = { x: amount(row[key]), y: place };

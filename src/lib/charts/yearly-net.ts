@@ -47,8 +47,20 @@ export function yearlyNet({ scenario, currency, cashFlow, path }: YearlyNet): Ch
     },
     y: { title: `Net cash flow against today, ${currency}`, scale: 'linear', figures, least: 0 },
     series: [
-      { label: 'Saved', drawn: 'bars', style: seriesStyle(4), points: points((amount) => amount >= 0) },
-      { label: 'Paid out', drawn: 'bars', style: seriesStyle(1), points: points((amount) => amount < 0) }
+      {
+        label: 'Saved',
+        drawn: 'bars',
+        named: 'in-key',
+        style: seriesStyle(4),
+        points: points((amount) => amount >= 0)
+      },
+      {
+        label: 'Paid out',
+        drawn: 'bars',
+        named: 'in-key',
+        style: seriesStyle(1),
+        points: points((amount) => amount < 0)
+      }
     ],
     marks: [{ kind: 'level', axis: 'y', at: 0, label: '', tone: 'zero' }],
     table: {
