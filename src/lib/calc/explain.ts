@@ -19,32 +19,39 @@ export class NoSuchFigureError extends Error {
  * @throws NoSuchFigureError with what is allowed at the first part that leads nowhere.
  */
 export function explain(input: EstimateInput, path: string): Working {
-  const [scenarioId = '', room = '', ...rest] = path.split('.');
-  const scenario = input.scenarios.find((each) => each.id === scenarioId);
-  if (scenario === undefined)
-    throw new NoSuchFigureError(
-      path,
-      `one that begins with ${input.scenarios.map((each) => each.id).join(', ')}`
-    );
+  return explainer(input)(path);
+}
+
+/** `explain` for many figures of one input: steps that they share are recorded once, and are the same objects. */
+export function explainer(input: EstimateInput): (path: string) => Working {
   const reckoning = reckon(recorder, input);
-  switch (room) {
-    case 'perYear':
-      return follow(reckoning.year(scenario), rest, path);
-    case 'againstBaseline':
-      return follow(reckoning.against(scenario).figures, rest, path);
-    case 'cases': {
-      const [caseId = '', ...figure] = rest;
-      const row = input.caseMix.find((each) => each.id === caseId);
-      if (row === undefined)
-        throw new NoSuchFigureError(
-          path,
-          `cases. and one of ${input.caseMix.map((each) => each.id).join(', ')}`
-        );
-      return follow(reckoning.caseFigures(scenario, row), figure, path);
+  return (path) => {
+    const [scenarioId = '', room = '', ...rest] = path.split('.');
+    const scenario = input.scenarios.find((each) => each.id === scenarioId);
+    if (scenario === undefined)
+      throw new NoSuchFigureError(
+        path,
+        `one that begins with ${input.scenarios.map((each) => each.id).join(', ')}`
+      );
+    switch (room) {
+      case 'perYear':
+        return follow(reckoning.year(scenario), rest, path);
+      case 'againstBaseline':
+        return follow(reckoning.against(scenario).figures, rest, path);
+      case 'cases': {
+        const [caseId = '', ...figure] = rest;
+        const row = input.caseMix.find((each) => each.id === caseId);
+        if (row === undefined)
+          throw new NoSuchFigureError(
+            path,
+            `cases. and one of ${input.caseMix.map((each) => each.id).join(', ')}`
+          );
+        return follow(reckoning.caseFigures(scenario, row), figure, path);
+      }
+      default:
+        throw new NoSuchFigureError(path, `${scenarioId}. and one of perYear, cases, againstBaseline`);
     }
-    default:
-      throw new NoSuchFigureError(path, `${scenarioId}. and one of perYear, cases, againstBaseline`);
-  }
+  };
 }
 
 function follow(figures: unknown, parts: readonly string[], path: string): Working {

@@ -83,6 +83,10 @@ export interface CaseFigures {
   readonly leftMl: Quantity;
   readonly floorMl: Quantity;
   readonly constantDialMl: Quantity;
+  readonly minutesToTarget: Quantity<number | null>;
+  readonly minutesBelowTarget: Quantity;
+  readonly macHours: Quantity;
+  readonly meanFlowLPerMin: Quantity;
   readonly oxygenL: Quantity;
   readonly airL: Quantity;
   readonly nitrousOxideL: Quantity;
@@ -521,6 +525,10 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
       leftMl: result.leftMl,
       floorMl: result.floorMl,
       constantDialMl: result.constantDialMl,
+      minutesToTarget: result.minutesToTarget,
+      minutesBelowTarget: result.minutesBelowTarget,
+      macHours: result.macHours,
+      meanFlowLPerMin: result.meanFlowLPerMin,
       oxygenL: result.oxygenL,
       airL: result.airL,
       nitrousOxideL: result.nitrousOxideL,

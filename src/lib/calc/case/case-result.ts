@@ -52,13 +52,13 @@ export interface CaseResult {
   /** The constant-dial figure at the target concentration, phase by phase. */
   readonly constantDialMl: Quantity;
   /** null: not reached. */
-  readonly minutesToTarget: number | null;
-  readonly minutesBelowTarget: number;
+  readonly minutesToTarget: Quantity<number | null>;
+  readonly minutesBelowTarget: Quantity;
   /** End-tidal fraction that was to be held; 0 where no agent is given. */
   readonly targetFraction: number;
-  readonly macHours: number;
+  readonly macHours: Quantity;
   /** Mean fresh gas flow over the case. */
-  readonly meanFlowLPerMin: number;
+  readonly meanFlowLPerMin: Quantity;
   /** Least fresh gas flow that patient, leak and sample allow, or the machine gives. */
   readonly neededFlowLPerMin: number;
   readonly oxygenL: Quantity;

@@ -4,15 +4,18 @@ import type { AgentModel, CaseModel } from './case-model.ts';
 import { STEP_TOLERANCE } from './circle-system.ts';
 import type { CircleOutcome } from './circle-system.ts';
 
-/** The figures that a run gives. */
+/** The figures that a run gives, and their units. */
 const figures = {
-  'vapour-delivered': 'Vapour delivered',
-  'vapour-taken-up': 'Vapour taken up',
-  'vapour-spilled': 'Vapour spilled',
-  'vapour-left': 'Vapour left in circuit and lung',
-  'vapour-delivered-in-phase': 'Vapour delivered in a phase',
-  'vapour-taken-up-in-phase': 'Vapour taken up in a phase',
-  'vapour-floor': 'Vapour used if nothing spilled'
+  'vapour-delivered': ['Vapour delivered', 'L'],
+  'vapour-taken-up': ['Vapour taken up', 'L'],
+  'vapour-spilled': ['Vapour spilled', 'L'],
+  'vapour-left': ['Vapour left in circuit and lung', 'L'],
+  'vapour-delivered-in-phase': ['Vapour delivered in a phase', 'L'],
+  'vapour-taken-up-in-phase': ['Vapour taken up in a phase', 'L'],
+  'vapour-floor': ['Vapour used if nothing spilled', 'L'],
+  'minutes-to-target': ['Time until 95 % of the end-tidal target is first reached', 'min'],
+  'minutes-below-target': ['Time below 95 % of the end-tidal target after it was reached', 'min'],
+  'end-tidal-minutes': ['End-tidal fraction summed over time', 'min']
 } as const;
 export type CircleFigure = keyof typeof figures;
 
@@ -22,11 +25,12 @@ const floorMethod =
   'The same balance for a circuit that spills nothing, with a vaporiser that no limit binds, holding the target from the first minute to the last: what is taken up at that target, and what circuit and lung hold at the end.';
 
 export function circleReport(figure: CircleFigure, outcome: CircleOutcome): MethodReport {
+  const [yields, unit] = figures[figure];
   return {
     id: `case.${figure}`,
-    yields: figures[figure],
+    yields,
     words: figure === 'vapour-floor' ? floorMethod : method,
-    unit: 'L',
+    unit,
     source:
       'compartment model after Eger EI, Anesthetic Uptake and Action, 1974, in a circuit with spill; solved after Hairer & Wanner, Solving Ordinary Differential Equations II, section IV.7',
     report: [

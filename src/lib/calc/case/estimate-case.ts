@@ -16,6 +16,8 @@ import {
   airTotal,
   co2AbsorbedTotal,
   constantDialTotal,
+  macHours,
+  meanFlow,
   nitrousOxideTotal,
   oxygenTotal
 } from './case-totals.ts';
@@ -62,7 +64,10 @@ export function estimateCase(r: Reckoner, given: CaseGiven): CaseResult {
     ...gas.volumes,
     ...absorbed,
     absorbentHoursPerKg: absorbentKg > 0 ? given.row.minutes / 60 / absorbentKg : null,
-    meanFlowLPerMin: meanFlowOf(phases),
+    meanFlowLPerMin: r.apply(meanFlow, {
+      flowsLPerMin: model.phases.map(({ flowLPerMin }) => flowLPerMin),
+      minutes: model.phases.map(({ minutes }) => minutes)
+    }),
     neededFlowLPerMin: r.value(model.neededFlowLPerMin),
     phases,
     warnings: warningsOf(r, given, model, phases)
@@ -99,8 +104,8 @@ function agentUse(
   solveCircleSystem(agent.circle, outcome);
   solveFloor(agent.circle, floorOutcome);
   const inputs = r.records ? circleInputs(model, agent) : {};
-  const solved = (figure: CircleFigure, valueL: number, from: CircleOutcome = outcome) =>
-    r.result(valueL, inputs, () => circleReport(figure, from));
+  const solved = <T>(figure: CircleFigure, value: T, from: CircleOutcome = outcome): Quantity<T> =>
+    r.result(value, inputs, () => circleReport(figure, from));
   const { vapourPerLiquid } = agent;
   const delivered = r.apply(liquidDelivered, {
     vapourL: solved('vapour-delivered', outcome.deliveredL),
@@ -131,10 +136,16 @@ function agentUse(
         vapourPerLiquid
       }),
       constantDialMl: constantDialOf(r, model, agent),
-      minutesToTarget: Number.isNaN(outcome.minutesToTarget) ? null : outcome.minutesToTarget,
-      minutesBelowTarget: outcome.minutesBelowTarget,
+      minutesToTarget: solved(
+        'minutes-to-target',
+        Number.isNaN(outcome.minutesToTarget) ? null : outcome.minutesToTarget
+      ),
+      minutesBelowTarget: solved('minutes-below-target', outcome.minutesBelowTarget),
       targetFraction: agent.circle.targetFraction,
-      macHours: outcome.endTidalByPhaseMin[last]! / r.value(agent.macFraction) / 60
+      macHours: r.apply(macHours, {
+        endTidalMin: solved('end-tidal-minutes', outcome.endTidalByPhaseMin[last]!),
+        macFraction: agent.macFraction
+      })
     },
     vapour: model.phases.map((_, i) => ({
       deliveredL: solved('vapour-delivered-in-phase', partOf(outcome.deliveredByPhaseL, i)),
@@ -165,7 +176,8 @@ function constantDialOf(r: Reckoner, model: CaseModel, agent: AgentModel): Quant
 }
 
 function withoutAgent(r: Reckoner): { use: AgentUse; vapour: null } {
-  const none = r.assumption(0, 'mL', 'No volatile agent is given.');
+  const words = 'No volatile agent is given.';
+  const none = r.assumption(0, 'mL', words);
   return {
     use: {
       method: 'none',
@@ -175,10 +187,10 @@ function withoutAgent(r: Reckoner): { use: AgentUse; vapour: null } {
       leftMl: none,
       floorMl: none,
       constantDialMl: none,
-      minutesToTarget: null,
-      minutesBelowTarget: 0,
+      minutesToTarget: r.assumption(null, 'min', words),
+      minutesBelowTarget: r.assumption(0, 'min', words),
       targetFraction: 0,
-      macHours: 0
+      macHours: r.assumption(0, 'h', words)
     },
     vapour: null
   };
@@ -189,7 +201,7 @@ function withoutBreathingSystem(r: Reckoner): CaseResult {
   const noGas = r.assumption(0, 'L', words);
   return {
     ...withoutAgent(r).use,
-    meanFlowLPerMin: 0,
+    meanFlowLPerMin: r.assumption(0, 'L/min', words),
     neededFlowLPerMin: 0,
     oxygenL: noGas,
     airL: noGas,
@@ -294,16 +306,6 @@ function phasesAsRun(
       oxygenFraction: oxygenFractions[i]!
     };
   });
-}
-
-function meanFlowOf(phases: readonly PhaseAsRun[]): number {
-  let litres = 0;
-  let total = 0;
-  for (const { minutes, flowLPerMin } of phases) {
-    litres += flowLPerMin * minutes;
-    total += minutes;
-  }
-  return litres / total;
 }
 
 function warningsOf(

@@ -28,7 +28,7 @@ export interface Formula<I, T = number> {
   readonly words: string;
   /**
    * The formula as written, in the symbols of its inputs, e.g. `V_d / v`. Operators + - * / ^, and the functions
-   * min, max, abs, sum, exp, log10, and `a > b ? c : d`. `null` where the step is not algebra (a lookup, a root search).
+   * min, max, abs, sum, dot, exp, log10, and `a > b ? c : d`. `null` where the step is not algebra (a lookup, a root search).
    */
   readonly expression: string | null;
   readonly inputs: { readonly [K in keyof I]: InputOfFormula };

@@ -1,0 +1,57 @@
+import type { AgainstBaseline, CaseEstimate, Estimate } from './estimate-types.ts';
+
+const caseFigures = [
+  'liquidMl',
+  'takenUpMl',
+  'spilledMl',
+  'leftMl',
+  'floorMl',
+  'constantDialMl',
+  'minutesToTarget',
+  'minutesBelowTarget',
+  'macHours',
+  'meanFlowLPerMin',
+  'oxygenL',
+  'airL',
+  'nitrousOxideL',
+  'absorbentKg',
+  'co2eKg',
+  'cost'
+] as const satisfies readonly (keyof CaseEstimate)[];
+
+const againstFigures = [
+  'yearlySaving',
+  'co2eAvoidedKg',
+  'investment',
+  'simplePaybackYears',
+  'discountedPaybackYears',
+  'npv',
+  'irrPercent',
+  'costPerTonneAvoided',
+  'equivalentAnnualCost',
+  'benefitCostRatio',
+  'totalCostOfOwnership'
+] as const satisfies readonly (keyof AgainstBaseline)[];
+
+/**
+ * Paths of all computed figures of an estimate, in its order, as `explain` takes them. A figure that is `null` because
+ * there is none (no payback within the appraisal) is among them: its working says why. Left out are names, flags,
+ * sentences, and `irrAllPercent`, whose entries all come from the one search that `irrPercent` shows.
+ */
+export function figurePaths(estimate: Estimate): string[] {
+  return estimate.scenarios.flatMap(({ id, perYear, cases, againstBaseline }) => [
+    ...leaves(`${id}.perYear`, perYear),
+    ...cases.flatMap(({ caseId }) => caseFigures.map((figure) => `${id}.cases.${caseId}.${figure}`)),
+    ...againstFigures.map((figure) => `${id}.againstBaseline.${figure}`),
+    ...againstBaseline.years.flatMap(({ year, ...figures }) =>
+      leaves(`${id}.againstBaseline.years.${year}`, figures)
+    )
+  ]);
+}
+
+/** Paths of all numbers and amounts below a path. */
+function leaves(path: string, value: unknown): string[] {
+  if (value === null) return [];
+  if (typeof value !== 'object') return [path];
+  return Object.entries(value).flatMap(([key, below]) => leaves(`${path}.${key}`, below));
+}
