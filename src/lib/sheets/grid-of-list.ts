@@ -141,6 +141,7 @@ export function gridOfList<Entry extends object>(
     labelOf,
     off,
     extra = [],
+    extraAfter,
     widthsCh = {}
   }: {
     base: string;
@@ -149,29 +150,29 @@ export function gridOfList<Entry extends object>(
     labelOf: (entry: Entry, index: number) => string;
     off?: (entry: Entry, key: string) => boolean;
     extra?: readonly ExtraColumn<Entry>[];
+    /** The field after which the extra columns stand; at the end where left out. */
+    extraAfter?: string;
     widthsCh?: Readonly<Record<string, number>>;
   },
   context: CellContext
 ): ListGrid {
   const keys = Object.keys(fields);
+  const before = extraAfter === undefined ? keys : keys.slice(0, keys.indexOf(extraAfter) + 1);
+  const after = keys.slice(before.length);
   return {
     columns: [
-      ...keys.map((key) => columnOf(key, fields[key] as Field, context, widthsCh[key])),
-      ...extra.map((each) => each.column)
+      ...before.map((key) => columnOf(key, fields[key] as Field, context, widthsCh[key])),
+      ...extra.map((each) => each.column),
+      ...after.map((key) => columnOf(key, fields[key] as Field, context, widthsCh[key]))
     ],
     rows: entries.map((entry, index) => {
       const id = entryKey(entry) || String(index);
+      const own = (key: string): GridCell =>
+        off?.(entry, key) === true ? offCell : cellOf(`${base}.${id}.${key}`, fields[key] as Field, context);
       return {
         id,
         label: labelOf(entry, index),
-        cells: [
-          ...keys.map((key) =>
-            off?.(entry, key) === true
-              ? offCell
-              : cellOf(`${base}.${id}.${key}`, fields[key] as Field, context)
-          ),
-          ...extra.map((each) => each.cell(entry, index))
-        ]
+        cells: [...before.map(own), ...extra.map((each) => each.cell(entry, index)), ...after.map(own)]
       };
     })
   };

@@ -1,6 +1,6 @@
 /** What the items and documents of the monitoring list are called on screen. */
 import type { MonitoringNeed } from '#lib/calc/estimate-types.ts';
-import type { Evidence, Source } from '#lib/calc/reference/constant.ts';
+import type { MonitoringDocument, MonitoringRule } from '#lib/calc/reference/standards/monitoring-rule.ts';
 import { monitoringDocuments } from '#lib/calc/reference/standards/standards.ts';
 import type { StandardId } from '#lib/calc/reference/standards/standards.ts';
 import { positionsOn } from '#lib/calc/reference/standards/disagreements.ts';
@@ -26,20 +26,19 @@ export const layerNames: Readonly<Record<MonitoringNeed['layer'], string>> = {
   label: 'From a label'
 };
 
-/** The document and evidence behind a rule. */
-export function ruleOf(ruleId: string): { documentTitle: string; source: Source; evidence: Evidence } {
+/** The rule of this id. */
+export function ruleOf(ruleId: string): MonitoringRule {
   for (const document of monitoringDocuments) {
     const rule = document.rules.find((each) => each.id === ruleId);
-    if (rule !== undefined)
-      return { documentTitle: document.name, source: document.source, evidence: rule.evidence };
+    if (rule !== undefined) return rule;
   }
   throw new Error(`There is no monitoring rule “${ruleId}”.`);
 }
 
-/** What the texts behind the needs could not tell, one sentence each. */
-export function limitsOf(needs: readonly MonitoringNeed[]): readonly string[] {
+/** The documents behind some needs. */
+export function documentsOf(needs: readonly MonitoringNeed[]): readonly MonitoringDocument[] {
   const named = new Set(needs.map((need) => need.standard));
-  return monitoringDocuments.filter((document) => named.has(document.id)).map((document) => document.limits);
+  return monitoringDocuments.filter((document) => named.has(document.id));
 }
 
 /** What each standard says on an item, in a few words. */

@@ -1,15 +1,26 @@
 import type { EstimateInput } from '#lib/calc/input.ts';
+import type { ReferenceSet } from '#lib/calc/reference/reference-set.ts';
 import { withOverrides } from '#lib/calc/reference/reference-set.ts';
-import { findReferenceSet } from '#lib/calc/reference/reference-sets.ts';
+import { findReferenceSet, newestReferenceSet } from '#lib/calc/reference/reference-sets.ts';
 import type { Workbook } from './workbook.ts';
+
+const known = new WeakMap<object, { readonly set: ReferenceSet; readonly result: ReferenceSet }>();
+
+/** The set with the workbook's overrides in place; the same object for the same overrides, as results are kept by it. */
+function overridden(set: ReferenceSet, overrides: Workbook['overrides']): ReferenceSet {
+  const before = known.get(overrides);
+  if (before?.set === set) return before.result;
+  const result = withOverrides(set, overrides);
+  known.set(overrides, { set, result });
+  return result;
+}
 
 /**
  * What the core takes, from a workbook: its figures as they are, with the reference set and the user's overrides in
- * place of the set's name.
- * @throws Error for a reference set that this version does not have; `parseWorkbook` has told the caller by then.
+ * place of the set's name. A workbook that names a set which this version does not have is computed with the newest one:
+ * `parseWorkbook` has told the caller, who shows it read-only and says so.
  */
 export function coreInput(workbook: Workbook): EstimateInput {
-  const set = findReferenceSet(workbook.referenceSet);
-  if (set === null) throw new Error(`There is no reference set “${workbook.referenceSet}”.`);
-  return { ...workbook, reference: withOverrides(set, workbook.overrides) };
+  const set = findReferenceSet(workbook.referenceSet) ?? newestReferenceSet;
+  return { ...workbook, reference: overridden(set, workbook.overrides) };
 }

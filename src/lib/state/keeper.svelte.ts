@@ -1,0 +1,238 @@
+/** Keeps the workbook on the desk in the browser: autosave, the tab that writes, and what was open last. */
+import { openIndexedDbShelf } from '#lib/files/indexed-db-shelf.ts';
+import type { WorkbookHead } from '#lib/files/shelf.ts';
+import type { TabLock } from '#lib/files/tab-lock.ts';
+import { tabLock } from '#lib/files/tab-lock.ts';
+import type { OpenedWorkbook, StoreFailure, WorkbookStore } from '#lib/files/workbook-store.ts';
+import { workbookStore } from '#lib/files/workbook-store.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import type { Desk } from './desk.svelte.ts';
+import { desk } from './desk.svelte.ts';
+
+/** How long after the last edit a workbook is saved: within the second that is promised, with time to write. */
+const restMs = 400;
+
+const lastOpenKey = 'vapour-ledger last open';
+
+const readsAlong =
+  'This workbook is open for writing in another tab; here it is shown as that tab saves it and cannot be changed.';
+
+/** What a reader of a workbook with an unknown reference set is told. */
+const unknownReference = (sentence: string): string =>
+  `${sentence} It is shown with the newest set and cannot be changed; Evidence can move it to that set.`;
+
+/** Remembers a short text in the tab, and in the browser for the next visit; a browser that refuses is let be. */
+const lastOpen = {
+  read(): string | null {
+    try {
+      return sessionStorage.getItem(lastOpenKey) ?? localStorage.getItem(lastOpenKey);
+    } catch {
+      return null;
+    }
+  },
+  write(id: string | null): void {
+    try {
+      for (const storage of [sessionStorage, localStorage])
+        if (id === null) storage.removeItem(lastOpenKey);
+        else storage.setItem(lastOpenKey, id);
+    } catch {
+      // Nothing is lost but the convenience: the workbook itself is in the database, or its failure is told there.
+    }
+  }
+};
+
+export type SaveState =
+  /** The demo or an empty workbook as it came: there is nothing to save yet. */
+  'untouched' | 'pending' | 'saving' | 'saved' | 'failed';
+
+export class Keeper {
+  readonly store: WorkbookStore;
+  readonly #desk: Desk;
+  /** What the store knows of the open workbook; null where it is not stored yet. */
+  head: WorkbookHead | null = $state.raw(null);
+  state: SaveState = $state('untouched');
+  /** True once what was open last is back on the desk. */
+  ready: boolean = $state(false);
+  #lock: TabLock | null = null;
+  #saved: Workbook | null = null;
+  #timer: ReturnType<typeof setTimeout> | null = null;
+  #saving: Promise<void> = Promise.resolve();
+
+  constructor(onDesk: Desk, store: WorkbookStore = workbookStore({ openShelf: openIndexedDbShelf })) {
+    this.#desk = onDesk;
+    this.store = store;
+  }
+
+  /** Brings back what was open last; the demo stays where there is none, or where it cannot be opened. */
+  async start(): Promise<void> {
+    this.#saved = this.#desk.workbook;
+    const id = lastOpen.read();
+    if (id !== null) {
+      const failure = await this.openStored(id);
+      if (failure !== null && failure.reason !== 'missing') this.#tell(failure);
+    }
+    this.ready = true;
+  }
+
+  /** Opens a stored workbook; says why where it cannot. */
+  async openStored(id: string): Promise<StoreFailure | null> {
+    await this.flush();
+    const opened = await this.store.open(id);
+    if (opened.kind === 'failed') return opened;
+    await this.#take(opened.value);
+    return null;
+  }
+
+  /** Opens an old version as it was: it becomes the newest version with the first edit. */
+  async openVersion(id: string, revision: number): Promise<StoreFailure | null> {
+    await this.flush();
+    const opened = await this.store.openVersion(id, revision);
+    if (opened.kind === 'failed') return opened;
+    await this.#take(opened.value);
+    return null;
+  }
+
+  /** Puts a workbook on the desk that is not stored yet: from a file it is stored at once, demo and blank with an edit. */
+  async openFresh(workbook: Workbook, { store }: { store: boolean }): Promise<void> {
+    await this.flush();
+    this.#letGo();
+    this.head = null;
+    this.#desk.readOnly = null;
+    this.#saved = store ? null : workbook;
+    this.state = store ? 'pending' : 'untouched';
+    lastOpen.write(null);
+    this.#desk.open(workbook);
+    if (store) await this.flush();
+  }
+
+  async #take({ head, parsed }: OpenedWorkbook): Promise<void> {
+    this.#letGo();
+    this.#desk.open(parsed.workbook);
+    this.#saved = parsed.workbook;
+    this.head = head;
+    this.state = 'saved';
+    lastOpen.write(head.id);
+    this.#desk.readOnly = parsed.kind === 'unknown-reference' ? unknownReference(parsed.sentence) : null;
+    if (this.#desk.readOnly !== null) this.#desk.message = { tone: 'note', sentence: this.#desk.readOnly };
+    await this.#lockUp(head.id);
+  }
+
+  async #lockUp(id: string): Promise<void> {
+    const lock = await tabLock(id, {
+      lettingGo: () => this.flush(),
+      readsAlong: () => this.#readAlong(),
+      saved: () => void this.#reload(id),
+      freed: () => {
+        this.#desk.message = {
+          tone: 'note',
+          sentence: 'The other tab has closed this workbook.',
+          action: { label: 'Edit it here', run: () => void this.takeOver() }
+        };
+      }
+    });
+    if (this.head?.id !== id) {
+      lock.release();
+      return;
+    }
+    this.#lock = lock;
+    if (!lock.writes) this.#readAlong();
+  }
+
+  #readAlong(): void {
+    this.#desk.readOnly = readsAlong;
+    this.#desk.message = {
+      tone: 'note',
+      sentence: readsAlong,
+      action: { label: 'Edit it here instead', run: () => void this.takeOver() }
+    };
+  }
+
+  /** Makes this tab the one that writes; the other is told and reads along. */
+  async takeOver(): Promise<void> {
+    const id = this.head?.id;
+    if (this.#lock === null || id === undefined) return;
+    await this.#lock.takeOver();
+    await this.#reload(id);
+    this.#desk.readOnly = null;
+    this.#desk.message = null;
+  }
+
+  async #reload(id: string): Promise<void> {
+    const opened = await this.store.open(id);
+    if (opened.kind === 'failed') {
+      this.#tell(opened);
+      return;
+    }
+    const { head, parsed } = opened.value;
+    if (head.revision === this.head?.revision) return;
+    const { readOnly, message } = this.#desk;
+    this.#desk.open(parsed.workbook);
+    this.#desk.readOnly = readOnly;
+    this.#desk.message = message;
+    this.#saved = parsed.workbook;
+    this.head = head;
+  }
+
+  #letGo(): void {
+    this.#lock?.release();
+    this.#lock = null;
+  }
+
+  /** To be told of each change of the workbook on the desk. */
+  changed(): void {
+    if (!this.ready || this.#desk.readOnly !== null || this.#desk.workbook === this.#saved) return;
+    this.state = 'pending';
+    if (this.#timer !== null) clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.flush(), restMs);
+  }
+
+  /** Saves at once what is not saved yet. */
+  flush(): Promise<void> {
+    if (this.#timer !== null) clearTimeout(this.#timer);
+    this.#timer = null;
+    this.#saving = this.#saving.then(() => this.#save());
+    return this.#saving;
+  }
+
+  async #save(): Promise<void> {
+    const { workbook } = this.#desk;
+    if (workbook === this.#saved || this.#desk.readOnly !== null) return;
+    this.state = 'saving';
+    const { head } = this;
+    const result =
+      head === null
+        ? await this.store.create(workbook)
+        : await this.store.save(head.id, workbook, head.revision);
+    if (result.kind === 'failed') {
+      this.state = 'failed';
+      this.#tell(result);
+      return;
+    }
+    this.#saved = workbook;
+    this.head = result.value;
+    this.state = this.#desk.workbook === workbook ? 'saved' : 'pending';
+    lastOpen.write(result.value.id);
+    if (head === null) await this.#lockUp(result.value.id);
+    else this.#lock?.tellSaved(result.value.revision);
+  }
+
+  #tell(failure: StoreFailure): void {
+    this.#desk.message = {
+      tone: 'error',
+      sentence: failure.sentence,
+      ...(failure.reason === 'conflict'
+        ? { action: { label: 'Save mine as a copy', run: () => void this.#saveAsCopy() } }
+        : {})
+    };
+  }
+
+  async #saveAsCopy(): Promise<void> {
+    this.#letGo();
+    this.head = null;
+    this.#saved = null;
+    this.#desk.message = null;
+    await this.flush();
+  }
+}
+
+export const keeper = new Keeper(desk);
