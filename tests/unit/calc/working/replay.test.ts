@@ -1,0 +1,48 @@
+import { describe, expect, test } from 'vitest';
+import { explain } from '#lib/calc/explain.ts';
+import { coreInput } from '#lib/workbook/core-input.ts';
+import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';
+import { everyBranch } from '../../../fixtures/every-branch.ts';
+import { bits, notReplayed, notTheEstimates, recordAll } from './recorded.ts';
+
+const workbooks = [
+  ['the demo', demoWorkbook()] as const,
+  ...everyBranch.map(
+    (workbook) =>
+      [
+        `${workbook.accounting.warmingSet} over ${workbook.accounting.warmingHorizonYears} years`,
+        workbook
+      ] as const
+  )
+];
+
+describe.each(workbooks)('every figure of %s', (_, workbook) => {
+  const recorded = recordAll(workbook);
+
+  test('is of a workbook that parses', () => {
+    expect(parseWorkbook(JSON.parse(JSON.stringify(workbook))).kind).toBe('workbook');
+    expect(recorded.estimate.scenarios.flatMap(({ failed }) => failed)).toEqual([]);
+  });
+
+  test('has a working whose every step, recomputed from its recorded inputs, gives the recorded bits', () => {
+    expect(recorded.figures.length).toBeGreaterThan(1000);
+    expect(recorded.steps.length).toBeGreaterThan(3000);
+    expect(notReplayed(recorded.steps)).toEqual([]);
+  });
+
+  test('is the value at the root of its working', () => {
+    expect(notTheEstimates(recorded)).toEqual([]);
+  });
+});
+
+test('one figure asked alone has the working that it has among all', () => {
+  const workbook = demoWorkbook();
+  const { figures } = recordAll(workbook);
+  const input = coreInput(workbook);
+  for (const { path, working } of figures.filter((_, index) => index % 97 === 0)) {
+    const alone = explain(input, path);
+    expect(bits(alone.value)).toBe(bits(working.value));
+    expect(alone.kind).toBe(working.kind);
+  }
+});
