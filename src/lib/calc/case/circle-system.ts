@@ -105,7 +105,7 @@ export const MIXING_TIME_MIN = 0.25;
 /** Share of the target at which it counts as reached. */
 export const REACHED_SHARE = 0.95;
 /** Local error allowed per step: a share of the target for fractions, of the vapour delivered for volumes. */
-export const STEP_TOLERANCE = 0.01;
+export const STEP_TOLERANCE = 0.02;
 
 export function emptyOutcome(): CircleOutcome {
   return {
@@ -127,55 +127,74 @@ export function emptyOutcome(): CircleOutcome {
   };
 }
 
-// The method's coefficients, in the form of Hairer & Wanner: the stage states are y + Σ a_ij k_j, the right sides
-// f + Σ c_ij k_j / h. Stage 6 starts from stage 5's state + k5, the result is that + k6, and k6 is the error estimate.
+const STAGES = 6;
+
+/**
+ * The method's coefficients, row by row, in the form of Hairer & Wanner: stage s starts from the state y + Σ_j A_sj k_j and
+ * has the right-hand side f + Σ_j C_sj k_j / h. The step ends at y + Σ_j A_6j k_j, and the last k is its error estimate.
+ */
 const GAMMA = 0.25;
-const A21 = 1.544;
-const A31 = 0.9466785280815826;
-const A32 = 0.2557011698983284;
-const A41 = 3.314825187068521;
-const A42 = 2.896124015972201;
-const A43 = 0.9986419139977817;
-const A51 = 1.221224509226641;
-const A52 = 6.019134481288629;
-const A53 = 12.53708332932087;
-const A54 = -0.687886036105895;
-const C21 = -5.6688;
-const C31 = -2.430093356833875;
-const C32 = -0.2063599157091915;
-const C41 = -0.1073529058151375;
-const C42 = -9.594562251023355;
-const C43 = -20.47028614809616;
-const C51 = 7.496443313967647;
-const C52 = -10.24680431464352;
-const C53 = -33.99990352819905;
-const C54 = 11.7089089320616;
-const C61 = 8.083246795921522;
-const C62 = -7.981132988064893;
-const C63 = -31.52159432874371;
-const C64 = 16.31930543123136;
-const C65 = -6.058818238834054;
+// prettier-ignore
+const A_ROWS = Float64Array.of(
+  0, 0, 0, 0, 0, 0,
+  1.544, 0, 0, 0, 0, 0,
+  0.9466785280815826, 0.2557011698983284, 0, 0, 0, 0,
+  3.314825187068521, 2.896124015972201, 0.9986419139977817, 0, 0, 0,
+  1.221224509226641, 6.019134481288629, 12.53708332932087, -0.687886036105895, 0, 0,
+  1.221224509226641, 6.019134481288629, 12.53708332932087, -0.687886036105895, 1, 0,
+  1.221224509226641, 6.019134481288629, 12.53708332932087, -0.687886036105895, 1, 1
+);
+// prettier-ignore
+const C_ROWS = Float64Array.of(
+  0, 0, 0, 0, 0, 0,
+  -5.6688, 0, 0, 0, 0, 0,
+  -2.430093356833875, -0.2063599157091915, 0, 0, 0, 0,
+  -0.1073529058151375, -9.594562251023355, -20.47028614809616, 0, 0, 0,
+  7.496443313967647, -10.24680431464352, -33.99990352819905, 11.7089089320616, 0, 0,
+  8.083246795921522, -7.981132988064893, -31.52159432874371, 16.31930543123136, -6.058818238834054, 0
+);
+
+/**
+ * Weights of the stages for a quantity that is only summed up over time, and so feeds back into nothing: its k are
+ * γ h (I − γ C)⁻¹ q, q_s being its rate in stage s with the Jacobian's part, and so its change over a step is
+ * h Σ_s SUM_WEIGHTS_s q_s and the error estimate h Σ_s ERROR_WEIGHTS_s q_s.
+ */
+const ERROR_WEIGHTS = weightsOf(Float64Array.of(0, 0, 0, 0, 0, 1));
+const SUM_WEIGHTS = weightsOf(A_ROWS.slice(STAGES * STAGES));
+
+/** γ (I − γ Cᵀ)⁻¹ m, by back substitution. */
+function weightsOf(m: Float64Array): Float64Array {
+  const weights = new Float64Array(STAGES);
+  for (let s = STAGES - 1; s >= 0; s--) {
+    let sum = m[s]!;
+    for (let later = s + 1; later < STAGES; later++) sum += C_ROWS[later * STAGES + s]! * weights[later]!;
+    weights[s] = GAMMA * sum;
+  }
+  return weights;
+}
 
 /** By how much stricter a step's error is held for volumes, which add up, than for fractions, which decay. */
 const VOLUME_STRICTNESS = 3;
-const FIRST_STEP_MIN = 0.1;
-const STEP_AFTER_SWITCH_MIN = 0.3;
+const FIRST_STEP_MIN = 0.25;
+const STEP_AFTER_SWITCH_MIN = 0.6;
 /** A step this short is taken whatever its error: the state hardly changes. */
 const SHORTEST_STEP_MIN = 1e-7;
-const LARGEST_GROWTH = 6;
+const LARGEST_GROWTH = 10;
 const SMALLEST_GROWTH = 0.15;
-const BISECTIONS = 12;
-const CROSSING_BISECTIONS = 24;
+const SAFETY = 0.9;
+const BISECTIONS = 14;
 const POINTS_PER_STEP = 6;
 
-// Places in a state: circuit, lung, vapour delivered, vapour spilled, ∫F_A dt, then the tissues.
+// Places in a state: circuit, lung, then the tissues.
 const C = 0;
 const A = 1;
-const D = 2;
-const S = 3;
-const E = 4;
-const P = 5;
+const P = 2;
 const WIDTH = P + TISSUE_LIMIT;
+
+// Places among what is summed up: vapour delivered, vapour spilled, ∫F_A dt.
+const D = 0;
+const S = 1;
+const E = 2;
 
 // What the vaporiser does, and whether gas spills.
 const SHUT = 0;
@@ -184,37 +203,26 @@ const HOLDING = 2;
 const SPILLING = 4;
 
 const vector = () => new Float64Array(WIDTH);
-const y = vector();
-const yNew = vector();
-const rate = vector();
-const rateNew = vector();
-const z = vector();
-const f = vector();
-const r = vector();
-const k1 = vector();
-const k2 = vector();
-const k3 = vector();
-const k4 = vector();
-const k5 = vector();
-const k6 = vector();
-/** λ Q q_k: blood flow to each tissue as the gas volume that it can carry, L/min. */
-const carry = vector();
-/** 1 / time constant of each tissue, 1/min. */
-const turnover = vector();
-/** 1 / (1/(γh) + turnover), by tissue. */
-const inverse = vector();
 
-/** The case and phase at hand. One object that is written over, so that a run allocates nothing. */
-const m = {
+/**
+ * The case and phase at hand, its state and the room to work in: one object that is written over, so that a run
+ * allocates nothing. The functions below take out of it what they need first, which lets the engine keep that at hand.
+ */
+const system = {
   width: P,
   ventilation: 0,
   lung: 0,
   circuit: 0,
   oxygen: 0,
-  /** Σ λ Q q_k. */
+  /** λ Q q_k: blood flow to each tissue as the gas volume that it can carry, L/min; and their sum. */
+  carry: vector(),
   carrySum: 0,
+  /** 1 / time constant of each tissue, 1/min. */
+  turnover: vector(),
   target: 0,
+
   flow: 0,
+  /** Vapour flow at the dial's setting or limit, L/min. */
   limit: 0,
   holds: false,
   /** The floor's run: nothing spills and no limit acts. */
@@ -222,215 +230,217 @@ const m = {
   regime: SHUT,
   /** The regime found behind a switch point. */
   regimeAfter: SHUT,
+
   minute: 0,
   /** The step that the controller would like next, min. */
-  step: 0
+  nextStep: 0,
+  /** State and its rate at both ends of a step, and what is summed up until then. */
+  y: vector(),
+  yNew: vector(),
+  rate: vector(),
+  rateNew: vector(),
+  sums: new Float64Array(3),
+  sumsNew: new Float64Array(3),
+  sumsError: new Float64Array(3),
+  /** A stage's state and right-hand side, 1 / (1/(γh) + turnover), and the stages' k, `STAGES` to a place of the state. */
+  z: vector(),
+  r: vector(),
+  inverse: vector(),
+  k: new Float64Array(WIDTH * STAGES)
 };
 
 /** Σ λ Q q_k x_k over the tissues of a state or of its rate. */
 function carried(x: Float64Array): number {
+  const { width, carry } = system;
   let sum = 0;
-  for (let i = P; i < m.width; i++) sum += carry[i]! * x[i]!;
+  for (let i = P; i < width; i++) sum += carry[i]! * x[i]!;
   return sum;
 }
 
 /** The regime that belongs to a state, B being what the blood brings back, Σ λ Q q_k P_k. */
 function regimeAt(circuit: number, lung: number, back: number): number {
-  if (m.ideal) return HOLDING;
-  const gas = m.flow - m.oxygen - m.carrySum * lung + back;
-  if (m.holds) {
-    const need = m.target + (m.carrySum * m.target - back) / m.ventilation;
-    const net = m.ventilation * (circuit - lung) + (m.circuit * (need - circuit)) / MIXING_TIME_MIN;
+  if (system.ideal) return HOLDING;
+  const gas = system.flow - system.oxygen - system.carrySum * lung + back;
+  if (system.holds) {
+    const need = system.target + (system.carrySum * system.target - back) / system.ventilation;
+    const net = system.ventilation * (circuit - lung) + (system.circuit * (need - circuit)) / MIXING_TIME_MIN;
     const vapour = net + gas > 0 ? (net + gas * circuit) / (1 - circuit) : net;
-    if (vapour < m.limit) {
+    if (vapour < system.limit) {
       if (vapour > 0) return net + gas > 0 ? HOLDING + SPILLING : HOLDING;
       return gas > 0 ? SHUT + SPILLING : SHUT;
     }
   }
-  return gas + m.limit > 0 ? LIMITED + SPILLING : LIMITED;
+  return gas + system.limit > 0 ? LIMITED + SPILLING : LIMITED;
 }
 
 /** Vapour flow in the present regime, L/min. */
 function vapourAt(circuit: number, lung: number, back: number): number {
-  if ((m.regime & HOLDING) === 0) return (m.regime & LIMITED) === 0 ? 0 : m.limit;
-  const need = m.target + (m.carrySum * m.target - back) / m.ventilation;
-  const net = m.ventilation * (circuit - lung) + (m.circuit * (need - circuit)) / MIXING_TIME_MIN;
-  if ((m.regime & SPILLING) === 0) return net;
-  return (net + (m.flow - m.oxygen - m.carrySum * lung + back) * circuit) / (1 - circuit);
+  if ((system.regime & HOLDING) === 0) return (system.regime & LIMITED) === 0 ? 0 : system.limit;
+  const need = system.target + (system.carrySum * system.target - back) / system.ventilation;
+  const net = system.ventilation * (circuit - lung) + (system.circuit * (need - circuit)) / MIXING_TIME_MIN;
+  if ((system.regime & SPILLING) === 0) return net;
+  return (net + (system.flow - system.oxygen - system.carrySum * lung + back) * circuit) / (1 - circuit);
 }
 
-/** The right-hand side in the present regime, without its switches: dx/dt of the state x. */
+/** dx/dt of a state in the present regime. */
 function rates(x: Float64Array, out: Float64Array): void {
+  const { width, carry, turnover } = system;
   const circuit = x[C]!;
   const lung = x[A]!;
   let back = 0;
-  for (let i = P; i < m.width; i++) {
-    const tension = x[i]!;
-    back += carry[i]! * tension;
-    out[i] = turnover[i]! * (lung - tension);
+  for (let i = P; i < width; i++) {
+    back += carry[i]! * x[i]!;
+    out[i] = turnover[i]! * (lung - x[i]!);
   }
-  const uptake = m.carrySum * lung - back;
-  const breathed = m.ventilation * (circuit - lung);
-  const gas = m.flow - m.oxygen - uptake;
-  out[A] = (breathed - uptake) / m.lung;
-  out[E] = lung;
-  if ((m.regime & HOLDING) !== 0) {
-    const toCircuit = (m.target + (m.carrySum * m.target - back) / m.ventilation - circuit) / MIXING_TIME_MIN;
-    const net = breathed + m.circuit * toCircuit;
-    const vapour = (m.regime & SPILLING) !== 0 ? (net + gas * circuit) / (1 - circuit) : net;
-    out[C] = toCircuit;
-    out[D] = vapour;
-    out[S] = vapour - net;
-  } else {
-    const vapour = (m.regime & LIMITED) !== 0 ? m.limit : 0;
-    const spilled = (m.regime & SPILLING) !== 0 ? (gas + vapour) * circuit : 0;
-    out[C] = (vapour - breathed - spilled) / m.circuit;
-    out[D] = vapour;
-    out[S] = spilled;
+  const uptake = system.carrySum * lung - back;
+  const breathed = system.ventilation * (circuit - lung);
+  out[A] = (breathed - uptake) / system.lung;
+  if ((system.regime & HOLDING) !== 0)
+    out[C] =
+      (system.target + (system.carrySum * system.target - back) / system.ventilation - circuit) /
+      MIXING_TIME_MIN;
+  else {
+    const vapour = (system.regime & LIMITED) !== 0 ? system.limit : 0;
+    const spill = (system.regime & SPILLING) !== 0 ? system.flow + vapour - system.oxygen - uptake : 0;
+    out[C] = (vapour - breathed - spill * circuit) / system.circuit;
   }
 }
 
-// The linear system of a step: partial derivatives by circuit, lung and returning blood, and the inverted two-by-two.
-const j = {
-  invGammaH: 0,
-  gammaH: 0,
-  backPerLung: 0,
-  circuitByBack: 0,
-  lungByBack: 0,
-  deliveredByC: 0,
-  deliveredByA: 0,
-  deliveredByB: 0,
-  spilledByC: 0,
-  spilledByA: 0,
-  spilledByB: 0,
-  m11: 0,
-  m12: 0,
-  m21: 0,
-  m22: 0
-};
+/**
+ * One step of length h from y to yNew and from sums to sumsNew; the error estimate is left in the last k and sumsError.
+ *
+ * Each stage solves (1/(γh) − J) k = right-hand side, J being the Jacobian at y. A tissue's row has the lung and itself
+ * alone, so it is eliminated; circuit and lung know the tissues only through the blood's return B = Σ λ Q q_k P_k.
+ */
+function step(h: number): void {
+  const { width, ventilation, lung, circuit, oxygen, carry, carrySum, turnover, target, flow, limit } =
+    system;
+  const { y, yNew, rate, sums, sumsNew, sumsError, z, r, inverse, k } = system;
+  const holding = (system.regime & HOLDING) !== 0;
+  const spilling = (system.regime & SPILLING) !== 0;
+  const fixedVapour = (system.regime & LIMITED) !== 0 ? limit : 0;
+  const perH = 1 / h;
+  const sigma = perH / GAMMA;
 
-/** Sets up 1/(γh) − J at the state y with its tissues eliminated. */
-function factorise(h: number): void {
-  const sigma = 1 / (GAMMA * h);
-  const circuit = y[C]!;
+  // The Jacobian, by circuit, lung and returning blood.
   let back = 0;
   let backPerLung = 0;
-  for (let i = P; i < m.width; i++) {
+  for (let i = P; i < width; i++) {
     const inv = 1 / (sigma + turnover[i]!);
     inverse[i] = inv;
     back += carry[i]! * y[i]!;
     backPerLung += carry[i]! * turnover[i]! * inv;
   }
-  const gas = m.flow - m.oxygen - m.carrySum * y[A]! + back;
   let circuitByC: number, circuitByA: number, circuitByB: number;
-  let deliveredByC = 0;
-  let deliveredByA = 0;
-  let deliveredByB = 0;
+  let vapourByC = 0;
+  let vapourByA = 0;
+  let vapourByB = 0;
   let spilledByC = 0;
   let spilledByA = 0;
   let spilledByB = 0;
-  const spilling = (m.regime & SPILLING) !== 0;
-  if ((m.regime & HOLDING) !== 0) {
+  const gas = flow - oxygen - carrySum * y[A]! + back;
+  if (holding) {
     circuitByC = -1 / MIXING_TIME_MIN;
     circuitByA = 0;
-    circuitByB = circuitByC / m.ventilation;
-    const netByC = m.ventilation + m.circuit * circuitByC;
-    const netByA = -m.ventilation;
-    const netByB = m.circuit * circuitByB;
+    circuitByB = circuitByC / ventilation;
+    const netByC = ventilation + circuit * circuitByC;
+    const netByA = -ventilation;
+    const netByB = circuit * circuitByB;
+    vapourByC = netByC;
+    vapourByA = netByA;
+    vapourByB = netByB;
     if (spilling) {
-      const share = 1 / (1 - circuit);
-      deliveredByC = (netByC + gas + rate[D]!) * share;
-      deliveredByA = (netByA - m.carrySum * circuit) * share;
-      deliveredByB = (netByB + circuit) * share;
-      spilledByC = deliveredByC - netByC;
-      spilledByA = deliveredByA - netByA;
-      spilledByB = deliveredByB - netByB;
-    } else {
-      deliveredByC = netByC;
-      deliveredByA = netByA;
-      deliveredByB = netByB;
+      const rest = 1 / (1 - y[C]!);
+      const net = ventilation * (y[C]! - y[A]!) + circuit * rate[C]!;
+      vapourByC = (netByC + gas + (net + gas * y[C]!) * rest) * rest;
+      vapourByA = (netByA - carrySum * y[C]!) * rest;
+      vapourByB = (netByB + y[C]!) * rest;
+      spilledByC = vapourByC - netByC;
+      spilledByA = vapourByA - netByA;
+      spilledByB = vapourByB - netByB;
     }
   } else {
     if (spilling) {
-      spilledByC = gas + rate[D]!;
-      spilledByA = -m.carrySum * circuit;
-      spilledByB = circuit;
+      spilledByC = gas + fixedVapour;
+      spilledByA = -carrySum * y[C]!;
+      spilledByB = y[C]!;
     }
-    circuitByC = -(m.ventilation + spilledByC) / m.circuit;
-    circuitByA = (m.ventilation - spilledByA) / m.circuit;
-    circuitByB = -spilledByB / m.circuit;
+    circuitByC = -(ventilation + spilledByC) / circuit;
+    circuitByA = (ventilation - spilledByA) / circuit;
+    circuitByB = -spilledByB / circuit;
   }
-  const lungByC = m.ventilation / m.lung;
-  const lungByA = -(m.ventilation + m.carrySum) / m.lung;
-  const lungByB = 1 / m.lung;
-  const a = sigma - circuitByC;
-  const b = -(circuitByA + circuitByB * backPerLung);
-  const c = -lungByC;
-  const d = sigma - lungByA - lungByB * backPerLung;
-  const determinant = a * d - b * c;
-  j.invGammaH = sigma;
-  j.gammaH = GAMMA * h;
-  j.backPerLung = backPerLung;
-  j.circuitByBack = circuitByB;
-  j.lungByBack = lungByB;
-  j.deliveredByC = deliveredByC;
-  j.deliveredByA = deliveredByA;
-  j.deliveredByB = deliveredByB;
-  j.spilledByC = spilledByC;
-  j.spilledByA = spilledByA;
-  j.spilledByB = spilledByB;
-  j.m11 = d / determinant;
-  j.m12 = -b / determinant;
-  j.m21 = -c / determinant;
-  j.m22 = a / determinant;
-}
+  const lungByB = 1 / lung;
+  const m11 = sigma - circuitByC;
+  const m12 = -(circuitByA + circuitByB * backPerLung);
+  const m21 = -ventilation / lung;
+  const m22 = sigma + (ventilation + carrySum) / lung - lungByB * backPerLung;
+  const perDeterminant = 1 / (m11 * m22 - m12 * m21);
 
-/** Solves (1/(γh) − J) k = right. */
-function solveStage(right: Float64Array, k: Float64Array): void {
-  let back = 0;
-  for (let i = P; i < m.width; i++) back += carry[i]! * inverse[i]! * right[i]!;
-  const c = right[C]! + j.circuitByBack * back;
-  const a = right[A]! + j.lungByBack * back;
-  const circuit = j.m11 * c + j.m12 * a;
-  const lung = j.m21 * c + j.m22 * a;
-  back += j.backPerLung * lung;
-  k[C] = circuit;
-  k[A] = lung;
-  k[D] = (right[D]! + j.deliveredByC * circuit + j.deliveredByA * lung + j.deliveredByB * back) * j.gammaH;
-  k[S] = (right[S]! + j.spilledByC * circuit + j.spilledByA * lung + j.spilledByB * back) * j.gammaH;
-  k[E] = (right[E]! + lung) * j.gammaH;
-  for (let i = P; i < m.width; i++) k[i] = (right[i]! + turnover[i]! * lung) * inverse[i]!;
-}
-
-/** One step of length h from y (with its rate) to yNew; the error estimate is left in k6. */
-function step(h: number): void {
-  const n = m.width;
-  const perH = 1 / h;
-  factorise(h);
-  solveStage(rate, k1);
-  for (let i = 0; i < n; i++) z[i] = y[i]! + A21 * k1[i]!;
-  rates(z, f);
-  for (let i = 0; i < n; i++) r[i] = f[i]! + perH * (C21 * k1[i]!);
-  solveStage(r, k2);
-  for (let i = 0; i < n; i++) z[i] = y[i]! + A31 * k1[i]! + A32 * k2[i]!;
-  rates(z, f);
-  for (let i = 0; i < n; i++) r[i] = f[i]! + perH * (C31 * k1[i]! + C32 * k2[i]!);
-  solveStage(r, k3);
-  for (let i = 0; i < n; i++) z[i] = y[i]! + A41 * k1[i]! + A42 * k2[i]! + A43 * k3[i]!;
-  rates(z, f);
-  for (let i = 0; i < n; i++) r[i] = f[i]! + perH * (C41 * k1[i]! + C42 * k2[i]! + C43 * k3[i]!);
-  solveStage(r, k4);
-  for (let i = 0; i < n; i++) z[i] = y[i]! + A51 * k1[i]! + A52 * k2[i]! + A53 * k3[i]! + A54 * k4[i]!;
-  rates(z, f);
-  for (let i = 0; i < n; i++)
-    r[i] = f[i]! + perH * (C51 * k1[i]! + C52 * k2[i]! + C53 * k3[i]! + C54 * k4[i]!);
-  solveStage(r, k5);
-  for (let i = 0; i < n; i++) z[i] = z[i]! + k5[i]!;
-  rates(z, f);
-  for (let i = 0; i < n; i++)
-    r[i] = f[i]! + perH * (C61 * k1[i]! + C62 * k2[i]! + C63 * k3[i]! + C64 * k4[i]! + C65 * k5[i]!);
-  solveStage(r, k6);
-  for (let i = 0; i < n; i++) yNew[i] = z[i]! + k6[i]!;
+  let delivered = 0;
+  let spilled = 0;
+  let endTidal = 0;
+  let deliveredError = 0;
+  let spilledError = 0;
+  for (let s = 0; s < STAGES; s++) {
+    const row = s * STAGES;
+    for (let i = 0; i < width; i++) {
+      let state = y[i]!;
+      let right = 0;
+      for (let t = 0; t < s; t++) {
+        const earlier = k[i * STAGES + t]!;
+        state += A_ROWS[row + t]! * earlier;
+        right += C_ROWS[row + t]! * earlier;
+      }
+      z[i] = state;
+      r[i] = right * perH;
+    }
+    // The right-hand side at the stage's state, and the tissues' part of the elimination.
+    const c = z[C]!;
+    const a = z[A]!;
+    let b = 0;
+    let backOfRight = 0;
+    for (let i = P; i < width; i++) {
+      b += carry[i]! * z[i]!;
+      const right = r[i]! + turnover[i]! * (a - z[i]!);
+      r[i] = right;
+      backOfRight += carry[i]! * inverse[i]! * right;
+    }
+    const uptake = carrySum * a - b;
+    const breathed = ventilation * (c - a);
+    let vapour: number, spill: number, toCircuit: number;
+    if (holding) {
+      toCircuit = (target + (carrySum * target - b) / ventilation - c) / MIXING_TIME_MIN;
+      const net = breathed + circuit * toCircuit;
+      vapour = spilling ? (net + (flow - oxygen - uptake) * c) / (1 - c) : net;
+      spill = vapour - net;
+    } else {
+      vapour = fixedVapour;
+      spill = spilling ? (flow + vapour - oxygen - uptake) * c : 0;
+      toCircuit = (vapour - breathed - spill) / circuit;
+    }
+    const rightC = r[C]! + toCircuit + circuitByB * backOfRight;
+    const rightA = r[A]! + (breathed - uptake) / lung + lungByB * backOfRight;
+    const kC = (m22 * rightC - m12 * rightA) * perDeterminant;
+    const kA = (m11 * rightA - m21 * rightC) * perDeterminant;
+    const kB = backOfRight + backPerLung * kA;
+    k[C * STAGES + s] = kC;
+    k[A * STAGES + s] = kA;
+    for (let i = P; i < width; i++) k[i * STAGES + s] = (r[i]! + turnover[i]! * kA) * inverse[i]!;
+    const rateD = vapour + vapourByC * kC + vapourByA * kA + vapourByB * kB;
+    const rateS = spill + spilledByC * kC + spilledByA * kA + spilledByB * kB;
+    delivered += SUM_WEIGHTS[s]! * rateD;
+    spilled += SUM_WEIGHTS[s]! * rateS;
+    endTidal += SUM_WEIGHTS[s]! * (a + kA);
+    deliveredError += ERROR_WEIGHTS[s]! * rateD;
+    spilledError += ERROR_WEIGHTS[s]! * rateS;
+  }
+  const last = STAGES - 1;
+  for (let i = 0; i < width; i++) yNew[i] = z[i]! + k[i * STAGES + last]!;
+  sumsNew[D] = sums[D]! + h * delivered;
+  sumsNew[S] = sums[S]! + h * spilled;
+  sumsNew[E] = sums[E]! + h * endTidal;
+  sumsError[D] = h * deliveredError;
+  sumsError[S] = h * spilledError;
 }
 
 /** The cubic through both ends of a step with their slopes, at the share θ of the step. */
@@ -451,23 +461,27 @@ function hermite(
 
 /** Largest error of the step just tried, as a multiple of what is allowed. */
 function stepError(scale: number): number {
-  const ofFraction = 1 / (STEP_TOLERANCE * scale);
-  let worst = Math.max(Math.abs(k6[C]!), Math.abs(k6[A]!)) * ofFraction;
-  for (let i = P; i < m.width; i++) worst = Math.max(worst, Math.abs(k6[i]!) * ofFraction);
-  const ofVolume = VOLUME_STRICTNESS / (STEP_TOLERANCE * (yNew[D]! + scale * m.carrySum * 2));
-  return Math.max(worst, Math.max(Math.abs(k6[D]!), Math.abs(k6[S]!)) * ofVolume);
+  const { width, k, sumsNew, sumsError } = system;
+  let worst = 0;
+  for (let i = 0; i < width; i++) worst = Math.max(worst, Math.abs(k[i * STAGES + STAGES - 1]!));
+  const ofSums = Math.max(Math.abs(sumsError[D]!), Math.abs(sumsError[S]!));
+  return Math.max(
+    worst / (STEP_TOLERANCE * scale),
+    (VOLUME_STRICTNESS * ofSums) / (STEP_TOLERANCE * (sumsNew[D]! + 2 * scale * system.carrySum))
+  );
 }
 
 /**
  * Share of the step from y to yNew after which another regime holds, to 2^-BISECTIONS from above; the regime there is
- * left in `m.regimeAfter`. 1 where the regime at the end is the present one, or where it did not hold at the start
+ * left in `system.regimeAfter`. 1 where the regime at the end is the present one, or where it did not hold at the start
  * either (a point located just short of the switch).
  */
 function switchShare(h: number): number {
+  const { y, yNew, rate, rateNew } = system;
   const backFrom = carried(y);
   const backTo = carried(yNew);
-  m.regimeAfter = regimeAt(yNew[C]!, yNew[A]!, backTo);
-  if (m.regimeAfter === m.regime || regimeAt(y[C]!, y[A]!, backFrom) !== m.regime) return 1;
+  system.regimeAfter = regimeAt(yNew[C]!, yNew[A]!, backTo);
+  if (system.regimeAfter === system.regime || regimeAt(y[C]!, y[A]!, backFrom) !== system.regime) return 1;
   const slopeFrom = carried(rate);
   const slopeTo = carried(rateNew);
   let low = 0;
@@ -479,10 +493,10 @@ function switchShare(h: number): number {
       hermite(y[A]!, rate[A]!, yNew[A]!, rateNew[A]!, h, middle),
       hermite(backFrom, slopeFrom, backTo, slopeTo, h, middle)
     );
-    if (regime === m.regime) low = middle;
+    if (regime === system.regime) low = middle;
     else {
       high = middle;
-      m.regimeAfter = regime;
+      system.regimeAfter = regime;
     }
   }
   return high;
@@ -490,10 +504,11 @@ function switchShare(h: number): number {
 
 /** Share of the step at which F_A crosses the level. */
 function crossingShare(h: number, level: number): number {
+  const { y, yNew, rate, rateNew } = system;
   const above = y[A]! >= level;
   let low = 0;
   let high = 1;
-  for (let i = 0; i < CROSSING_BISECTIONS; i++) {
+  for (let i = 0; i < BISECTIONS; i++) {
     const middle = (low + high) / 2;
     if (hermite(y[A]!, rate[A]!, yNew[A]!, rateNew[A]!, h, middle) >= level === above) low = middle;
     else high = middle;
@@ -503,12 +518,13 @@ function crossingShare(h: number, level: number): number {
 
 /** Keeps account of when the target was reached, and of the minutes below it afterwards. */
 function watchTarget(h: number, vaporiserOff: boolean, out: CircleOutcome): void {
-  const level = REACHED_SHARE * m.target;
+  const { y, yNew } = system;
+  const level = REACHED_SHARE * system.target;
   const from = y[A]!;
   const to = yNew[A]!;
   let below = 0;
   if (Number.isNaN(out.minutesToTarget)) {
-    if (to >= level) out.minutesToTarget = m.minute + h * (from >= level ? 0 : crossingShare(h, level));
+    if (to >= level) out.minutesToTarget = system.minute + h * (from >= level ? 0 : crossingShare(h, level));
   } else if (from < level && to < level) below = h;
   else if (from < level) below = h * crossingShare(h, level);
   else if (to < level) below = h * (1 - crossingShare(h, level));
@@ -518,6 +534,7 @@ function watchTarget(h: number, vaporiserOff: boolean, out: CircleOutcome): void
 
 /** Tells the course of the step from y to yNew in the regime that it was taken in. */
 function tellCourse(h: number, course: CourseSink): void {
+  const { y, yNew, rate, rateNew } = system;
   const backFrom = carried(y);
   const backTo = carried(yNew);
   const slopeFrom = carried(rate);
@@ -528,8 +545,8 @@ function tellCourse(h: number, course: CourseSink): void {
     const endTidalFraction = hermite(y[A]!, rate[A]!, yNew[A]!, rateNew[A]!, h, theta);
     const back = hermite(backFrom, slopeFrom, backTo, slopeTo, h, theta);
     course.add({
-      minute: m.minute + theta * h,
-      flowLPerMin: m.flow,
+      minute: system.minute + theta * h,
+      flowLPerMin: system.flow,
       vapourLPerMin: vapourAt(inspiredFraction, endTidalFraction, back),
       inspiredFraction,
       endTidalFraction
@@ -537,7 +554,7 @@ function tellCourse(h: number, course: CourseSink): void {
   }
 }
 
-/** Runs one phase from the state y at m.minute. */
+/** Runs one phase from the state y at system.minute. */
 function runPhase(
   minutes: number,
   scale: number,
@@ -545,24 +562,25 @@ function runPhase(
   out: CircleOutcome,
   course: CourseSink | null
 ): void {
-  m.regime = regimeAt(y[C]!, y[A]!, carried(y));
+  const { y, yNew, rate, rateNew, sums, sumsNew } = system;
+  system.regime = regimeAt(y[C]!, y[A]!, carried(y));
   rates(y, rate);
-  m.step = Math.min(m.step, STEP_AFTER_SWITCH_MIN);
+  system.nextStep = Math.min(system.nextStep, STEP_AFTER_SWITCH_MIN);
   let done = 0;
   while (done < minutes) {
     const remaining = minutes - done;
-    let last = m.step >= remaining;
-    let h = last ? remaining : m.step;
+    let last = system.nextStep >= remaining;
+    let h = last ? remaining : system.nextStep;
     step(h);
     out.steps++;
     const error = stepError(scale);
-    const factor = Math.min(LARGEST_GROWTH, Math.max(SMALLEST_GROWTH, 0.9 * error ** -0.25));
+    const factor = Math.min(LARGEST_GROWTH, Math.max(SMALLEST_GROWTH, SAFETY / Math.sqrt(Math.sqrt(error))));
     if (error > 1 && h > SHORTEST_STEP_MIN) {
       out.rejected++;
-      m.step = h * factor;
+      system.nextStep = h * factor;
       continue;
     }
-    if (!last) m.step = h * factor;
+    if (!last) system.nextStep = h * factor;
     rates(yNew, rateNew);
     const share = switchShare(h);
     if (share < 1) {
@@ -572,16 +590,17 @@ function runPhase(
       last = false;
       step(h);
       rates(yNew, rateNew);
-      m.step = Math.min(m.step, STEP_AFTER_SWITCH_MIN);
+      system.nextStep = Math.min(system.nextStep, STEP_AFTER_SWITCH_MIN);
     }
     watchTarget(h, vaporiserOff, out);
     if (course !== null) tellCourse(h, course);
     y.set(yNew);
-    m.minute += h;
+    sums.set(sumsNew);
+    system.minute += h;
     done = last ? minutes : done + h;
-    if (m.regimeAfter === m.regime) rate.set(rateNew);
+    if (system.regimeAfter === system.regime) rate.set(rateNew);
     else {
-      m.regime = m.regimeAfter;
+      system.regime = system.regimeAfter;
       rates(y, rate);
     }
   }
@@ -589,29 +608,33 @@ function runPhase(
 
 /** Puts the patient and the machine in place, with no agent anywhere. */
 function begin(given: CircleCase): void {
+  const { carry, turnover } = system;
   const { tissues, bloodGas, cardiacOutputLPerMin } = given;
   if (tissues.length > TISSUE_LIMIT)
     throw new RangeError(`A body of ${tissues.length} tissues: at most ${TISSUE_LIMIT} are provided for.`);
-  m.width = P + tissues.length;
-  m.ventilation = given.alveolarVentilationLPerMin;
-  m.lung = given.lungVolumeL;
-  m.circuit = given.circuitVolumeL;
-  m.oxygen = given.oxygenUptakeLPerMin;
-  m.target = given.targetFraction;
-  m.carrySum = 0;
+  system.width = P + tissues.length;
+  system.ventilation = given.alveolarVentilationLPerMin;
+  system.lung = given.lungVolumeL;
+  system.circuit = given.circuitVolumeL;
+  system.oxygen = given.oxygenUptakeLPerMin;
+  system.target = given.targetFraction;
+  let carrySum = 0;
   for (let i = 0; i < tissues.length; i++) {
     const { volumeL, tissueBlood, outputShare } = tissues[i]!;
     carry[P + i] = bloodGas * cardiacOutputLPerMin * outputShare;
     turnover[P + i] = (outputShare * cardiacOutputLPerMin) / (volumeL * tissueBlood);
-    m.carrySum += carry[P + i]!;
+    carrySum += carry[P + i]!;
   }
-  m.minute = 0;
-  m.step = FIRST_STEP_MIN;
-  y.fill(0);
+  system.carrySum = carrySum;
+  system.minute = 0;
+  system.nextStep = FIRST_STEP_MIN;
+  system.y.fill(0);
+  system.sums.fill(0);
 }
 
 /** What lies in the tissues, L vapour: Σ λ s_k V_k P_k. */
 function inTissues(given: CircleCase): number {
+  const { y } = system;
   let sum = 0;
   for (let i = 0; i < given.tissues.length; i++) {
     const { volumeL, tissueBlood } = given.tissues[i]!;
@@ -631,11 +654,12 @@ function clear(out: CircleOutcome): void {
 
 /** Writes the volumes at the end of a run. */
 function conclude(given: CircleCase, out: CircleOutcome): void {
-  out.deliveredL = y[D]!;
+  const { y, sums } = system;
+  out.deliveredL = sums[D]!;
   out.takenUpL = inTissues(given);
-  out.spilledL = y[S]!;
-  out.leftInCircuitL = m.circuit * y[C]!;
-  out.leftInLungL = m.lung * y[A]!;
+  out.spilledL = sums[S]!;
+  out.leftInCircuitL = system.circuit * y[C]!;
+  out.leftInLungL = system.lung * y[A]!;
   out.balanceErrorL = out.deliveredL - out.takenUpL - out.spilledL - out.leftInCircuitL - out.leftInLungL;
 }
 
@@ -652,25 +676,26 @@ export function solveCircleSystem(
   out: CircleOutcome,
   course: CourseSink | null = null
 ): void {
+  const { sums } = system;
   const { phases } = given;
   if (phases.length > PHASE_LIMIT)
     throw new RangeError(`A plan of ${phases.length} phases: at most ${PHASE_LIMIT} are provided for.`);
   begin(given);
   clear(out);
-  m.ideal = false;
+  system.ideal = false;
   let scale = given.targetFraction;
   for (const { vaporiser, dialFraction } of phases)
     if (vaporiser === 'dial' && dialFraction > scale) scale = dialFraction;
   for (let i = 0; i < phases.length; i++) {
     const { minutes, flowLPerMin, vaporiser, dialFraction } = phases[i]!;
-    m.flow = flowLPerMin;
-    m.holds = vaporiser === 'hold';
-    m.limit = vaporiser === 'off' ? 0 : (flowLPerMin * dialFraction) / (1 - dialFraction);
+    system.flow = flowLPerMin;
+    system.holds = vaporiser === 'hold';
+    system.limit = vaporiser === 'off' ? 0 : (flowLPerMin * dialFraction) / (1 - dialFraction);
     // Without agent anywhere there is nothing to solve: a target of 0 and no fixed dial.
     if (scale > 0) runPhase(minutes, scale, vaporiser === 'off', out, course);
-    out.deliveredByPhaseL[i] = y[D]!;
+    out.deliveredByPhaseL[i] = sums[D]!;
     out.takenUpByPhaseL[i] = inTissues(given);
-    out.endTidalByPhaseMin[i] = y[E]!;
+    out.endTidalByPhaseMin[i] = sums[E]!;
   }
   conclude(given, out);
 }
@@ -686,7 +711,7 @@ export function solveCircleSystem(
 export function solveFloor(given: CircleCase, out: CircleOutcome): void {
   begin(given);
   clear(out);
-  m.ideal = true;
+  system.ideal = true;
   let minutes = 0;
   for (const phase of given.phases) minutes += phase.minutes;
   if (given.targetFraction > 0) runPhase(minutes, given.targetFraction, false, out, null);
