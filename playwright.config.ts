@@ -13,7 +13,9 @@ export default defineConfig({
   retries: 0,
   fullyParallel: true,
   workers: 2,
-  timeout: 60_000,
+  // Generous, for a busy computer: what a page is to do, it does or not; how fast is for the benches.
+  timeout: 120_000,
+  expect: { timeout: 20_000 },
   reporter: 'list',
   webServer: {
     // Builds first where the sources have changed, and takes any free port, so that runs do not get in each other's way.

@@ -11,7 +11,8 @@ export const test = base.extend({
     const problems: string[] = [];
     page.on('pageerror', (error) => problems.push(`error on the page: ${error.stack ?? error.message}`));
     page.on('console', (message) => {
-      if (message.type() === 'error') problems.push(`error in the console: ${message.text()}`);
+      if (message.type() !== 'error') return;
+      problems.push(`error in the console: ${message.text()} (${message.location().url})`);
     });
     page.on('request', (request) => {
       const { protocol, hostname } = new URL(request.url());
