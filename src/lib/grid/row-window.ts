@@ -50,8 +50,8 @@ export function rowsInSight({
   readonly heightPx: number;
   readonly rowPx: number;
 }): { readonly start: number; readonly end: number } {
-  const step = 8;
-  const around = 12;
+  const step = 4;
+  const around = 6;
   const first = Math.floor(scrolledPx / rowPx / step) * step;
   return { start: Math.max(0, first - around), end: first + Math.ceil(heightPx / rowPx) + step + around };
 }
