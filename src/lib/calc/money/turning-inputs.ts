@@ -1,7 +1,7 @@
 /** Which single input, changed within its range, turns the answer to whether the investment pays in time. */
 import { breakEven } from './break-even.ts';
 
-export interface RangedInput {
+export interface CandidateInput {
   /** Path of its cell. */
   readonly path: string;
   readonly now: number;
@@ -9,7 +9,7 @@ export interface RangedInput {
   readonly high: number;
 }
 
-export interface TurningInput extends RangedInput {
+export interface TurningInput extends CandidateInput {
   /** Value next to today's at which the answer turns. */
   readonly turnsAt: number;
   /** How far that is, as a share of the way from today's value to the end of the range on that side, 0 to 1. */
@@ -22,7 +22,7 @@ export interface TurningInput extends RangedInput {
  * given is the nearer one.
  */
 export function turningInputs(
-  inputs: readonly RangedInput[],
+  inputs: readonly CandidateInput[],
   of: (path: string, value: number) => number
 ): TurningInput[] {
   return inputs
