@@ -1,11 +1,14 @@
 /** What must hold of any run of draws, over any model. */
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { bandOf } from '#lib/calc/uncertainty/bands.ts';
 import { layOutDraws } from '#lib/calc/uncertainty/draws.ts';
 import type { DrawPlan, RangedInput } from '#lib/calc/uncertainty/draws.ts';
 import { joinSlices, runDraws } from '#lib/calc/uncertainty/run.ts';
 import type { Model } from '#lib/calc/uncertainty/run.ts';
+
+// A busy machine must not decide a test.
+vi.setConfig({ testTimeout: 120_000 });
 
 const numbers = fc.integer({ min: -1000, max: 1000 }).map((n) => n / 10);
 const ranges = fc.array(
@@ -40,17 +43,15 @@ describe('a run of draws', () => {
             ...new Set([0, ...cuts.map((cut) => Math.floor(cut * plan.draws)), plan.draws])
           ].sort((a, b) => a - b);
           // Each worker lays out the draws for itself.
-          const slices = edges
-            .slice(1)
-            .map((to, k) =>
-              runDraws({
-                model,
-                draws: layOutDraws(inputs, plan),
-                figureCount: 2,
-                from: edges[k] as number,
-                to
-              })
-            );
+          const slices = edges.slice(1).map((to, k) =>
+            runDraws({
+              model,
+              draws: layOutDraws(inputs, plan),
+              figureCount: 2,
+              from: edges[k] as number,
+              to
+            })
+          );
           const whole = runDraws({ model, draws: layOutDraws(inputs, plan), figureCount: 2 });
           const joined = joinSlices(slices.reverse());
           expect(joined).toEqual(whole.figures);

@@ -4,7 +4,7 @@
  */
 import { all, create } from 'mathjs';
 import type { FactoryFunctionMap } from 'mathjs';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { costOfCase } from '#lib/calc/money/consumables.ts';
 import { Decimal } from '#lib/calc/money/decimal.ts';
 import { monitorCost } from '#lib/calc/money/monitor-cost.ts';
@@ -15,6 +15,9 @@ import type { Quantity, Reckoner } from '#lib/calc/working/reckoner.ts';
 import type { StepWorking, Working } from '#lib/calc/working/working.ts';
 import { accounting, amountsOf, appraiseCase, machine, prices, scenario } from './business-case.ts';
 import type { Case } from './business-case.ts';
+
+// A busy machine must not decide a test.
+vi.setConfig({ testTimeout: 120_000 });
 
 type AnyFormula = Formula<Record<string, unknown>, unknown>;
 
@@ -203,4 +206,24 @@ describe('each formula as printed equals its code', () => {
     );
     expect(worst).toBeLessThanOrEqual(1e-14);
   });
+});
+
+const units = create(all as FactoryFunctionMap);
+units.createUnit('currency');
+units.createUnit('CO2e');
+/** One of the unit; a share in percent is a pure number here, as its 100 stands in the formula. */
+const oneOf = (unit: string): unknown => (unit === '1' || unit === '%' ? 1 : units.unit(1, unit));
+
+test.each(formulas.map((one) => [one.id, one] as const))('the units of %s agree', (_, one) => {
+  const sample = sampleOf.get(one) as Record<string, unknown>;
+  const symbols = Object.fromEntries(
+    Object.entries(one.inputs).map(([name, { symbol, unit }]) => [
+      symbol,
+      Array.isArray(sample[name]) ? [oneOf(unit), oneOf(unit)] : oneOf(unit)
+    ])
+  );
+  const found: unknown = units.evaluate(one.expression as string, symbols);
+  const wanted = oneOf(one.unit);
+  if (typeof wanted === 'number') expect(typeof found).toBe('number');
+  else expect((found as { equalBase: (unit: unknown) => boolean }).equalBase(wanted)).toBe(true);
 });
