@@ -2,7 +2,7 @@
  * From a row, a plan and a machine to the model of one case: the patient's gas exchange, the phases as they will be
  * run, and, where a volatile agent is given, target, lung and tissues. Nothing is solved here.
  */
-import type { Agent, CaseRow, Machine, Phase, VaporiserMode } from '../input.ts';
+import type { Agent, CaseRow, FlowPlan, Machine, VaporiserMode } from '../input.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { caseConstants } from './case-constants.ts';
 import type { CaseConstants } from './case-constants.ts';
@@ -111,7 +111,7 @@ export function modelCase(r: Reckoner, given: CaseGiven): CaseModel {
   });
   const neededFlowLPerMin = flowNeededBy(r, machine, oxygenMlPerMin);
   const { phases, isCut } = modelPhases(r, given, constants, neededFlowLPerMin);
-  const base = {
+  return {
     constants,
     isChild,
     isCut,
@@ -119,24 +119,22 @@ export function modelCase(r: Reckoner, given: CaseGiven): CaseModel {
     co2MlPerMin,
     ventilationLPerMin,
     neededFlowLPerMin,
-    phases
-  };
-  if (row.technique !== 'volatile' || given.agent === null) return { ...base, agent: null };
-  const cardiacOutputLPerMin = r.apply(cardiacOutput, {
-    coefficient: r.constant(constants.cardiacOutput),
-    weightKg,
-    exponent
-  });
-  return {
-    ...base,
-    agent: modelAgent(r, given, given.agent, {
-      constants,
-      weightKg,
-      oxygenMlPerMin,
-      ventilationLPerMin,
-      cardiacOutputLPerMin,
-      phases
-    })
+    phases,
+    agent:
+      row.technique !== 'volatile' || given.agent === null
+        ? null
+        : modelAgent(r, given, given.agent, {
+            constants,
+            weightKg,
+            oxygenMlPerMin,
+            ventilationLPerMin,
+            cardiacOutputLPerMin: r.apply(cardiacOutput, {
+              coefficient: r.constant(constants.cardiacOutput),
+              weightKg,
+              exponent
+            }),
+            phases
+          })
   };
 }
 
@@ -161,52 +159,58 @@ function modelPhases(
   let fixedMinutes = 0;
   for (const { minutes } of plan.phases) fixedMinutes += minutes ?? 0;
   const isCut = fixedMinutes > row.minutes;
-  const caseMinutes = r.cell(row.minutes, 'min', 'caseMix', row.id, 'minutes');
+  const maximum = agent === null ? null : constants.agents[agent].vaporiserMaximum;
   const phases: PhaseModel[] = [];
-  plan.phases.forEach((phase, index) => {
-    const place = (field: keyof Phase) => ['flowPlans', plan.id, 'phases', String(index), field] as const;
-    const minutesOf = (chosen: (otherIndex: number) => boolean): Quantity[] =>
-      plan.phases.flatMap(({ minutes }, i) =>
-        minutes !== null && chosen(i)
-          ? [r.cell(minutes, 'min', 'flowPlans', plan.id, 'phases', String(i), 'minutes')]
-          : []
-      );
-    let minutes: Quantity;
-    if (phase.minutes === null) {
-      const otherMinutes = minutesOf((i) => i !== index);
-      minutes = otherMinutes.length === 0 ? caseMinutes : r.apply(restOfCase, { caseMinutes, otherMinutes });
-    } else {
-      const plannedMinutes = r.cell(phase.minutes, 'min', ...place('minutes'));
-      const before = minutesOf((i) => i < index);
-      const earlierMinutes =
-        before.length > 0
-          ? before
-          : [r.assumption(0, 'min', 'No phase with minutes of its own stands before it.')];
-      minutes = isCut ? r.apply(cutPhase, { plannedMinutes, caseMinutes, earlierMinutes }) : plannedMinutes;
-    }
-    if (r.value(minutes) <= 0) return;
-    const maximum = agent === null ? null : constants.agents[agent].vaporiserMaximum;
-    const isRefused = maximum !== null && phase.dialPercent !== null && phase.dialPercent > maximum.value;
+  for (let index = 0; index < plan.phases.length; index++) {
+    const { name, flowLPerMin, vaporiser, dialPercent } = plan.phases[index]!;
+    const minutes = minutesOfPhase(r, row, plan, index, isCut);
+    if (r.value(minutes) <= 0) continue;
+    const place = String(index);
+    const isRefused =
+      vaporiser !== 'off' && maximum !== null && dialPercent !== null && dialPercent > maximum.value;
     phases.push({
-      name: phase.name,
+      name,
       index,
       minutes,
-      plannedFlowLPerMin: phase.flowLPerMin,
+      plannedFlowLPerMin: flowLPerMin,
       flowLPerMin: r.apply(flowAsRun, {
-        plannedLPerMin: r.cell(phase.flowLPerMin, 'L/min', ...place('flowLPerMin')),
+        plannedLPerMin: r.cell(flowLPerMin, 'L/min', 'flowPlans', plan.id, 'phases', place, 'flowLPerMin'),
         neededLPerMin
       }),
-      vaporiser: maximum === null ? 'off' : phase.vaporiser,
+      vaporiser: maximum === null ? 'off' : vaporiser,
       dialPercent:
-        maximum === null || phase.vaporiser === 'off'
+        maximum === null || vaporiser === 'off'
           ? null
-          : phase.dialPercent === null || isRefused
+          : dialPercent === null || isRefused
             ? r.constant(maximum)
-            : r.cell(phase.dialPercent, '%', ...place('dialPercent')),
-      refusedDialPercent: isRefused && phase.vaporiser !== 'off' ? phase.dialPercent : null
+            : r.cell(dialPercent, '%', 'flowPlans', plan.id, 'phases', place, 'dialPercent'),
+      refusedDialPercent: isRefused ? dialPercent : null
     });
-  });
+  }
   return { phases, isCut };
+}
+
+/** A phase's own minutes, or the rest of the case; less where the case is shorter than the plan. */
+function minutesOfPhase(r: Reckoner, row: CaseRow, plan: FlowPlan, index: number, isCut: boolean): Quantity {
+  const ownMinutes = (i: number): Quantity | null => {
+    const { minutes } = plan.phases[i]!;
+    return minutes === null
+      ? null
+      : r.cell(minutes, 'min', 'flowPlans', plan.id, 'phases', String(i), 'minutes');
+  };
+  const own = ownMinutes(index);
+  if (own !== null && !isCut) return own;
+  const caseMinutes = r.cell(row.minutes, 'min', 'caseMix', row.id, 'minutes');
+  const others: Quantity[] = [];
+  for (let i = 0; i < (own === null ? plan.phases.length : index); i++) {
+    const other = ownMinutes(i);
+    if (other !== null) others.push(other);
+  }
+  if (own === null)
+    return others.length === 0 ? caseMinutes : r.apply(restOfCase, { caseMinutes, otherMinutes: others });
+  if (others.length === 0)
+    others.push(r.assumption(0, 'min', 'No phase with minutes of its own stands before it.'));
+  return r.apply(cutPhase, { plannedMinutes: own, caseMinutes, earlierMinutes: others });
 }
 
 interface Patient {

@@ -8,7 +8,11 @@ import { sevofluraneCaution } from './sevoflurane-caution.ts';
 import { childOxygenUptake, oxygenUptake } from './physiology.ts';
 
 /** Three significant figures, without an exponent. */
-const said = (value: number): string => String(Number(value.toPrecision(3)));
+function said(value: number): string {
+  if (value === 0) return '0';
+  const scale = 10 ** (2 - Math.floor(Math.log10(Math.abs(value))));
+  return String(scale >= 1 ? Math.round(value * scale) / scale : Math.round(value));
+}
 const percent = (fraction: number): string => `${said(100 * fraction)} %`;
 const minutes = (value: number): string => `${said(value)} min`;
 
@@ -28,7 +32,7 @@ export function planWarnings(
     const planned = plan.phases.reduce((sum, phase) => sum + (phase.minutes ?? 0), 0);
     add(
       'case-shorter-than-plan',
-      `The case lasts ${minutes(row.minutes)}, the phases of “${plan.name}” that have minutes of their own last ${minutes(planned)}: the plan was cut from its end.`
+      `The case lasts ${minutes(row.minutes)}, the plan’s phases that have minutes of their own last ${minutes(planned)}: it was cut from its end.`
     );
   }
   const raised = phases.filter((phase) => phase.flowLPerMin > phase.plannedFlowLPerMin);

@@ -320,6 +320,10 @@ function step(h: number): void {
   const spilling = (system.regime & SPILLING) !== 0;
   const fixedVapour = (system.regime & LIMITED) !== 0 ? limit : 0;
   const perH = 1 / h;
+  const perVentilation = 1 / ventilation;
+  const perLung = 1 / lung;
+  const perCircuit = 1 / circuit;
+  const perMixing = 1 / MIXING_TIME_MIN;
   const sigma = perH / GAMMA;
 
   // The Jacobian, by circuit, lung and returning blood.
@@ -369,11 +373,10 @@ function step(h: number): void {
     circuitByA = (ventilation - spilledByA) / circuit;
     circuitByB = -spilledByB / circuit;
   }
-  const lungByB = 1 / lung;
   const m11 = sigma - circuitByC;
   const m12 = -(circuitByA + circuitByB * backPerLung);
   const m21 = -ventilation / lung;
-  const m22 = sigma + (ventilation + carrySum) / lung - lungByB * backPerLung;
+  const m22 = sigma + (ventilation + carrySum) / lung - perLung * backPerLung;
   const perDeterminant = 1 / (m11 * m22 - m12 * m21);
 
   let delivered = 0;
@@ -409,17 +412,17 @@ function step(h: number): void {
     const breathed = ventilation * (c - a);
     let vapour: number, spill: number, toCircuit: number;
     if (holding) {
-      toCircuit = (target + (carrySum * target - b) / ventilation - c) / MIXING_TIME_MIN;
+      toCircuit = (target + (carrySum * target - b) * perVentilation - c) * perMixing;
       const net = breathed + circuit * toCircuit;
       vapour = spilling ? (net + (flow - oxygen - uptake) * c) / (1 - c) : net;
       spill = vapour - net;
     } else {
       vapour = fixedVapour;
       spill = spilling ? (flow + vapour - oxygen - uptake) * c : 0;
-      toCircuit = (vapour - breathed - spill) / circuit;
+      toCircuit = (vapour - breathed - spill) * perCircuit;
     }
     const rightC = r[C]! + toCircuit + circuitByB * backOfRight;
-    const rightA = r[A]! + (breathed - uptake) / lung + lungByB * backOfRight;
+    const rightA = r[A]! + (breathed - uptake) * perLung + perLung * backOfRight;
     const kC = (m22 * rightC - m12 * rightA) * perDeterminant;
     const kA = (m11 * rightA - m21 * rightC) * perDeterminant;
     const kB = backOfRight + backPerLung * kA;

@@ -54,21 +54,35 @@ export function estimateCase(r: Reckoner, given: CaseGiven): CaseResult {
   checkCase(given);
   if (given.row.technique === 'regional') return withoutBreathingSystem(r);
   const model = modelCase(r, given);
-  const agent = model.agent === null ? withoutAgent(r) : agentUse(r, given, model, model.agent);
+  const { use, vapour } = model.agent === null ? withoutAgent(r) : agentUse(r, given, model, model.agent);
   const gas = carrierGas(r, given, model);
-  const absorbed = absorbentUse(r, given, model, agent.vapour);
+  const { co2AbsorbedL, absorbentKg } = absorbentUse(r, given, model, vapour);
   const phases = phasesAsRun(r, model, gas.oxygenFractions);
-  const absorbentKg = r.value(absorbed.absorbentKg);
+  const massKg = r.value(absorbentKg);
+  // Field by field, as spreading three objects into one costs as much as solving the case.
   return {
-    ...agent.use,
-    ...gas.volumes,
-    ...absorbed,
-    absorbentHoursPerKg: absorbentKg > 0 ? given.row.minutes / 60 / absorbentKg : null,
+    method: use.method,
+    liquidMl: use.liquidMl,
+    takenUpMl: use.takenUpMl,
+    spilledMl: use.spilledMl,
+    leftMl: use.leftMl,
+    floorMl: use.floorMl,
+    constantDialMl: use.constantDialMl,
+    minutesToTarget: use.minutesToTarget,
+    minutesBelowTarget: use.minutesBelowTarget,
+    targetFraction: use.targetFraction,
+    macHours: use.macHours,
     meanFlowLPerMin: r.apply(meanFlow, {
       flowsLPerMin: model.phases.map(({ flowLPerMin }) => flowLPerMin),
       minutes: model.phases.map(({ minutes }) => minutes)
     }),
     neededFlowLPerMin: r.value(model.neededFlowLPerMin),
+    oxygenL: gas.oxygenL,
+    airL: gas.airL,
+    nitrousOxideL: gas.nitrousOxideL,
+    co2AbsorbedL,
+    absorbentKg,
+    absorbentHoursPerKg: massKg > 0 ? given.row.minutes / 60 / massKg : null,
     phases,
     warnings: warningsOf(r, given, model, phases)
   };
@@ -218,7 +232,7 @@ function carrierGas(
   r: Reckoner,
   { row }: CaseGiven,
   { phases, oxygenMlPerMin, constants }: CaseModel
-): { volumes: Pick<CaseResult, 'oxygenL' | 'airL' | 'nitrousOxideL'>; oxygenFractions: readonly number[] } {
+): Pick<CaseResult, 'oxygenL' | 'airL' | 'nitrousOxideL'> & { oxygenFractions: readonly number[] } {
   const inspiredPercent = r.cell(row.inspiredOxygenPercent, '%', 'caseMix', row.id, 'inspiredOxygenPercent');
   const nitrousOxidePercent = r.cell(row.nitrousOxidePercent, '%', 'caseMix', row.id, 'nitrousOxidePercent');
   const airOxygenPercent = r.constant(constants.airOxygen);
@@ -247,11 +261,9 @@ function carrierGas(
     oxygenFractions.push(r.value(oxygenFraction));
   }
   return {
-    volumes: {
-      oxygenL: r.apply(oxygenTotal, { parts: oxygen }),
-      airL: r.apply(airTotal, { parts: air }),
-      nitrousOxideL: r.apply(nitrousOxideTotal, { parts: nitrousOxide })
-    },
+    oxygenL: r.apply(oxygenTotal, { parts: oxygen }),
+    airL: r.apply(airTotal, { parts: air }),
+    nitrousOxideL: r.apply(nitrousOxideTotal, { parts: nitrousOxide }),
     oxygenFractions
   };
 }
