@@ -337,7 +337,8 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
       pressureKPa: r.cell(site.ambientPressureKPa, 'kPa', 'site', 'ambientPressureKPa'),
       molarMassGPerMol: r.constant(take(reference, 'nitrous-oxide.molar-mass')),
       gasConstant: r.constant(take(reference, 'gas-constant')),
-      temperatureC: r.cell(site.theatreTemperatureC, '°C', 'site', 'theatreTemperatureC')
+      temperatureC: r.cell(site.theatreTemperatureC, '°C', 'site', 'theatreTemperatureC'),
+      zeroCelsiusK: r.constant(take(reference, 'zero-celsius'))
     });
   const nitrousOxideUsedKg = (of: Scenario): Quantity =>
     nitrousOxideKg(
@@ -485,7 +486,9 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
     return factor === null ? null : r.cell(factor, 'kg CO2e/kg', 'absorbents', id, 'kgCo2ePerKg');
   };
 
-  const caseFigures = (scenario: Scenario, row: CaseRow): CaseFigures => {
+  const caseFiguresOf = kept((scenario: Scenario) => kept((row: CaseRow) => reckonFigures(scenario, row)));
+
+  function reckonFigures(scenario: Scenario, row: CaseRow): CaseFigures {
     const { machine, agent, result } = casesOf(scenario)(row);
     const minutes = r.cell(row.minutes, 'min', 'caseMix', row.id, 'minutes');
     const nothing = r.assumption(
@@ -543,7 +546,7 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
         absorbentKg: { [machine.absorbent]: result.absorbentKg }
       })
     };
-  };
+  }
 
   const monitoring = kept((scenario: Scenario): readonly UnpricedNeed[] =>
     monitoringOf(input, {
@@ -632,7 +635,7 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
     today,
     cases: (scenario: Scenario): readonly CaseReckoning[] =>
       rowsOf(scenario).map((row) => casesOf(scenario)(row)),
-    caseFigures,
+    caseFigures: (scenario: Scenario, row: CaseRow): CaseFigures => caseFiguresOf(scenario)(row),
     year: (scenario: Scenario): YearFigures => yearOf(scenario).figures,
     against,
     monitoring,

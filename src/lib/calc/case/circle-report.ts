@@ -1,7 +1,7 @@
 /** How a figure of the circle-system solution says where it came from. */
 import type { MethodReport, Quantity } from '../working/reckoner.ts';
 import type { AgentModel, CaseModel } from './case-model.ts';
-import { STEP_TOLERANCE } from './circle-system.ts';
+import { MIXING_TIME_MIN, STEP_TOLERANCE } from './circle-system.ts';
 import type { CircleOutcome } from './circle-system.ts';
 
 /** The figures that a run gives, and their units. */
@@ -34,6 +34,11 @@ export function circleReport(figure: CircleFigure, outcome: CircleOutcome): Meth
     source:
       'compartment model after Eger EI, Anesthetic Uptake and Action, 1974, in a circuit with spill; solved after Hairer & Wanner, Solving Ordinary Differential Equations II, section IV.7',
     report: [
+      {
+        words: 'assumed: the vaporiser brings the circuit to what holds the target with this time constant',
+        value: MIXING_TIME_MIN,
+        unit: 'min'
+      },
       { words: 'error allowed per step, as a share of the target', value: STEP_TOLERANCE, unit: '1' },
       { words: 'steps', value: outcome.steps, unit: '1' },
       { words: 'steps taken again with a shorter length', value: outcome.rejected, unit: '1' },

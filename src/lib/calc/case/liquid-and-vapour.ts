@@ -17,7 +17,7 @@ export const vapourPerLiquid = formula<{
   inputs: {
     densityGPerMl: { symbol: 'd', unit: 'g/mL', words: 'density of the liquid' },
     gasConstant: { symbol: 'R', unit: 'J/(mol K)', words: 'molar gas constant' },
-    temperatureC: { symbol: 'T', unit: 'K', words: 'theatre temperature, °C', testRange: [10, 35] },
+    temperatureC: { symbol: 'T', unit: '°C', words: 'theatre temperature', testRange: [10, 35] },
     zeroCelsiusK: { symbol: 'T_0', unit: 'K', words: 'zero of the Celsius scale', testRange: [273, 274] },
     molarMassGPerMol: { symbol: 'M', unit: 'g/mol', words: 'molar mass', testRange: [100, 300] },
     pressureKPa: { symbol: 'P', unit: 'kPa', words: 'ambient pressure', testRange: [50, 110] }

@@ -172,7 +172,7 @@ export function co2eLines(
     })
   );
   const nothing = () =>
-    r.assumption(0, 'kg', 'purchases of nitrous oxide were not given, so no loss is counted');
+    r.assumption(0, 'kg', 'Purchases of nitrous oxide were not given, so no loss is counted.');
   const nitrousOxidePotential = warmingPotential(r, 'nitrous-oxide', context);
   const lines = {
     agents: r.apply(agentsTotal, { parts: agentParts }),

@@ -84,7 +84,8 @@ export const bodySizeConstants = [
     unit: 'kg',
     source: lindahl1989,
     evidence: 'read',
-    kind: 'child-weight'
+    kind: 'child-weight',
+    unusedBecause: 'It decides which formula a child’s figures follow, and enters none of them.'
   }),
   constant({
     id: 'child.oxygen-consumption.slope',

@@ -146,6 +146,7 @@ export const exposureLimits = limits.map(({ country, subject, ppm, conditions, s
     conditions,
     source,
     evidence,
-    kind: 'exposure-limit'
+    kind: 'exposure-limit',
+    unusedBecause: 'A limit to hold a concentration against; no figure is computed from it.'
   })
 );

@@ -52,7 +52,7 @@ export const gasConstants = [
       id: 'oxygen.co2e',
       name: 'Emissions of bulk oxygen',
       printed: '0.17',
-      unit: 'kg CO2e/m^3',
+      unit: 'kg CO2e/m3',
       conditions: 'from 0.49 kg per bed-day at 2 L/min',
       source: tariq2024,
       kind: 'oxygen-emissions'

@@ -278,22 +278,24 @@ export const nitrousOxideMass = formula<{
   molarMassGPerMol: number;
   gasConstant: number;
   temperatureC: number;
+  zeroCelsiusK: number;
 }>({
   id: 'year.nitrous-oxide-mass',
   yields: 'Nitrous oxide, as mass',
   words: 'ideal gas at ambient pressure and theatre temperature',
-  expression: 'V * P * M / (R * (T + 273.15)) / 1000',
+  expression: 'V * P * M / (R * (T + T_0)) / 1000',
   inputs: {
     volumeL: { symbol: 'V', unit: 'L', words: 'volume' },
     pressureKPa: { symbol: 'P', unit: 'kPa', words: 'ambient pressure' },
     molarMassGPerMol: { symbol: 'M', unit: 'g/mol', words: 'molar mass' },
     gasConstant: { symbol: 'R', unit: 'J/(mol K)', words: 'molar gas constant' },
-    temperatureC: { symbol: 'T', unit: '°C', words: 'theatre temperature', testRange: [10, 35] }
+    temperatureC: { symbol: 'T', unit: '°C', words: 'theatre temperature', testRange: [10, 35] },
+    zeroCelsiusK: { symbol: 'T_0', unit: 'K', words: 'zero of the Celsius scale', testRange: [273, 274] }
   },
   unit: 'kg',
   source: 'ideal gas law',
-  compute: ({ volumeL, pressureKPa, molarMassGPerMol, gasConstant, temperatureC }) =>
-    (volumeL * pressureKPa * molarMassGPerMol) / (gasConstant * (temperatureC + 273.15)) / 1000
+  compute: ({ volumeL, pressureKPa, molarMassGPerMol, gasConstant, temperatureC, zeroCelsiusK }) =>
+    (volumeL * pressureKPa * molarMassGPerMol) / (gasConstant * (temperatureC + zeroCelsiusK)) / 1000
 });
 
 /** Nitrous oxide bought and not used: lost from the pipes, whatever plan is followed. */

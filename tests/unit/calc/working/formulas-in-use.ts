@@ -1,0 +1,29 @@
+/** Every formula of the core, met in the working of some figure of the workbooks that take every branch. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import path from 'node:path';
+import { everyBranch } from '../../../fixtures/every-branch.ts';
+import type { AnyFormula, Recorded } from './recorded.ts';
+import { formulaOf, recordAll, valuesInto } from './recorded.ts';
+
+export const recordings: readonly Recorded[] = everyBranch.map(recordAll);
+
+const steps = recordings.flatMap((recorded) => recorded.steps);
+
+/** Each formula with one set of values that it was given, which says what is a list, a number or an amount. */
+export const formulasInUse: ReadonlyMap<string, { formula: AnyFormula; sample: Record<string, unknown> }> =
+  new Map(steps.map((step) => [formulaOf(step).id, { formula: formulaOf(step), sample: valuesInto(step) }]));
+
+export const methodIds: ReadonlySet<string> = new Set(
+  recordings.flatMap(({ methods }) => methods.map(({ method }) => method.id))
+);
+
+const core = fileURLToPath(new URL('../../../../src/lib/calc/', import.meta.url));
+
+/** The core's sources by their path inside it, the reference records left out. */
+export const coreSources: ReadonlyMap<string, string> = new Map(
+  readdirSync(core, { recursive: true, encoding: 'utf8' })
+    .map((file) => file.split(path.sep).join('/'))
+    .filter((file) => file.endsWith('.ts') && !file.startsWith('reference/'))
+    .map((file) => [file, readFileSync(path.join(core, file), 'utf8')])
+);
