@@ -1,0 +1,198 @@
+/** The uncertainty run over the real estimate: which cells vary, what one draw yields, and what a run says. */
+import { CaseMemo } from './case-memo.ts';
+import { writeCell } from './cell-path.ts';
+import type { EstimateInput } from './input.ts';
+import { bodyModels } from './input.ts';
+import { reckon } from './reckoning.ts';
+import { acceptability, likelihoodWithin } from './uncertainty/acceptability.ts';
+import type { Likelihood } from './uncertainty/acceptability.ts';
+import { bandOf } from './uncertainty/bands.ts';
+import type { Band } from './uncertainty/bands.ts';
+import { UncertainInputError, layOutDraws } from './uncertainty/draws.ts';
+import type { Draws, UncertainInput } from './uncertainty/draws.ts';
+import { percentile, sortedFigures } from './uncertainty/percentiles.ts';
+import type { Model } from './uncertainty/run.ts';
+import { plainFigures, swings } from './uncertainty/swings.ts';
+import type { Swing } from './uncertainty/swings.ts';
+import { numberAt, withNumber } from './what-if.ts';
+import { plain } from './working/plain.ts';
+
+export const bodyModelPath = 'accounting.bodyModel';
+
+/** The figures of one scenario in a draw, in this order; the cumulative cash flow follows, year 0 first. */
+export const drawnFigures = ['yearlySaving', 'co2eAvoidedKg', 'npv', 'paybackYears'] as const;
+export type DrawnFigure = (typeof drawnFigures)[number];
+
+/** The cells that vary, by path, so that the order in which ranges were given changes nothing; the body model first. */
+export function uncertainInputs(input: EstimateInput): UncertainInput[] {
+  const { overBodyModels, minutesTogether } = input.sampling;
+  const ranged = Object.entries(input.ranges)
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([path, { low, high }]): UncertainInput => {
+      const mode = numberAt(input, path);
+      if (mode === null)
+        throw new UncertainInputError(path, `“${path}” has a range but holds no number: delete the range.`);
+      const isCaseMinutes = path.startsWith('caseMix.') && path.endsWith('.minutes');
+      return { path, low, mode, high, ...(minutesTogether && isCaseMinutes ? { together: 'minutes' } : {}) };
+    });
+  const mode = bodyModels.indexOf(input.accounting.bodyModel);
+  return overBodyModels ? [{ path: bodyModelPath, choices: bodyModels.length, mode }, ...ranged] : ranged;
+}
+
+/** A run that is set up: from the input alone, so that any worker sets up the same. */
+export interface DrawRun {
+  readonly inputs: readonly UncertainInput[];
+  readonly draws: Draws;
+  /** Ids of the scenarios in the figures; the baseline is not among them. */
+  readonly scenarioIds: readonly string[];
+  readonly figuresPerScenario: number;
+  readonly figureCount: number;
+  readonly model: Model;
+}
+
+/** Cases kept from draw to draw: enough for those that do not vary, few enough for a browser's memory. */
+const mostCasesKept = 20_000;
+
+/**
+ * @param wholeCells paths of cells that hold whole numbers: a drawn value is rounded to one.
+ * @throws UncertainInputError, RangeError as `layOutDraws`.
+ */
+export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>): DrawRun {
+  const inputs = uncertainInputs(input);
+  const scenarioIds = input.scenarios.filter(({ baseline }) => !baseline).map(({ id }) => id);
+  const years = input.accounting.appraisalYears + 1;
+  const figuresPerScenario = drawnFigures.length + years;
+  let memo = new CaseMemo();
+
+  const model: Model = (values) => {
+    let drawn = input;
+    inputs.forEach(({ path }, index) => {
+      const value = values[index] as number;
+      drawn =
+        path === bodyModelPath
+          ? writeCell(drawn, path, bodyModels[value])
+          : withNumber(drawn, path, wholeCells.has(path) ? Math.round(value) : value);
+    });
+    if (memo.computed > mostCasesKept) memo = new CaseMemo();
+    const reckoning = reckon(plain, drawn, memo);
+    const figures: number[] = [];
+    for (const scenario of drawn.scenarios) {
+      if (scenario.baseline) continue;
+      const against = reckoning.against(scenario).figures;
+      figures.push(
+        plain.value(against.yearlySaving).toNumber(),
+        plain.value(against.co2eAvoidedKg),
+        plain.value(against.npv).toNumber(),
+        plain.value(against.simplePaybackYears) ?? Infinity
+      );
+      // A drawn appraisal may be shorter than the entered one: its later years then have no figure.
+      for (let year = 0; year < years; year += 1) {
+        const row = against.years[year];
+        figures.push(row === undefined ? NaN : plain.value(row.cumulative).toNumber());
+      }
+    }
+    // A case that could not be computed is missing from every total.
+    return reckoning.failed().length > 0 ? null : figures;
+  };
+
+  return {
+    inputs,
+    draws: layOutDraws(inputs, input.sampling),
+    scenarioIds,
+    figuresPerScenario,
+    figureCount: scenarioIds.length * figuresPerScenario,
+    model
+  };
+}
+
+export interface ScenarioSpread {
+  readonly id: string;
+  readonly bands: Readonly<Record<DrawnFigure, Band>>;
+  /** The figures with every cell as entered; payback Infinity where there is none. */
+  readonly entered: Readonly<Record<DrawnFigure, number>>;
+  /** 5th, 50th and 95th percentile of the cumulative cash flow at each year end, year 0 first. */
+  readonly cumulative: { readonly low: number[]; readonly middle: number[]; readonly high: number[] };
+  /** Share of the draws with payback within the user's limit. */
+  readonly withinLimit: Likelihood;
+  /** The same over a range of limits, the user's own among them, rising. */
+  readonly acceptability: readonly Likelihood[];
+  /** What each uncertain input does to each figure by itself: at its low and high, or at each possibility. */
+  readonly swings: readonly ScenarioSwing[];
+}
+
+export interface ScenarioSwing {
+  readonly paths: readonly string[];
+  /** The values set (one for each path), and the figures there; null where they make no sense together. */
+  readonly outcomes: readonly {
+    readonly values: readonly number[];
+    readonly figures: Readonly<Record<DrawnFigure, number>> | null;
+  }[];
+}
+
+/** What a run says. Plain data, to cross from a worker. */
+export interface RunSummary {
+  readonly draws: number;
+  /** Draws whose values together make no sense: left out of every band. */
+  readonly failed: number;
+  readonly scenarios: readonly ScenarioSpread[];
+}
+
+/**
+ * Sums up a run.
+ * @param figures one list for each figure, as `joinSlices` gives them.
+ */
+export function summaryOf(input: EstimateInput, run: DrawRun, figures: readonly Float64Array[]): RunSummary {
+  const { appraisalYears, paybackLimitYears } = input.accounting;
+  const entered = plainFigures(run.model, run.inputs);
+  const ofInputs = swings(run.model, run.inputs);
+  const limits = limitsUpTo(appraisalYears, paybackLimitYears);
+  const scenarios = run.scenarioIds.map((id, index): ScenarioSpread => {
+    const at = index * run.figuresPerScenario;
+    const listOf = (figure: number) => figures[at + figure] as Float64Array;
+    const named = <T>(of: (figure: number) => T): Record<DrawnFigure, T> => ({
+      yearlySaving: of(0),
+      co2eAvoidedKg: of(1),
+      npv: of(2),
+      paybackYears: of(3)
+    });
+    const paybacks = listOf(drawnFigures.indexOf('paybackYears'));
+    const yearEnds = Array.from({ length: appraisalYears + 1 }, (_, year) =>
+      sortedFigures(listOf(drawnFigures.length + year))
+    );
+    return {
+      id,
+      bands: named((figure) => bandOf(listOf(figure))),
+      entered: named((figure) => entered?.[at + figure] ?? NaN),
+      cumulative: {
+        low: yearEnds.map((sorted) => percentile(sorted, 0.05)),
+        middle: yearEnds.map((sorted) => percentile(sorted, 0.5)),
+        high: yearEnds.map((sorted) => percentile(sorted, 0.95))
+      },
+      withinLimit: likelihoodWithin(paybacks, paybackLimitYears),
+      acceptability: acceptability(paybacks, limits),
+      swings: ofInputs.map((swing) => swingOf(swing, (all) => named((figure) => all[at + figure] ?? NaN)))
+    };
+  });
+  const first = scenarios[0]?.bands.yearlySaving;
+  return { draws: run.draws.count, failed: first?.failed ?? 0, scenarios };
+}
+
+function swingOf(
+  { paths, outcomes }: Swing,
+  named: (figures: readonly number[]) => Record<DrawnFigure, number>
+): ScenarioSwing {
+  return {
+    paths,
+    outcomes: outcomes.map(({ values, figures }) => ({
+      values,
+      figures: figures === null ? null : named(figures)
+    }))
+  };
+}
+
+/** About forty limits from 0 to the end of the appraisal, with the user's own. */
+function limitsUpTo(appraisalYears: number, own: number): number[] {
+  const step = appraisalYears <= 10 ? 0.25 : appraisalYears <= 20 ? 0.5 : 1;
+  const even = Array.from({ length: Math.floor(appraisalYears / step) + 1 }, (_, k) => k * step);
+  return [...new Set([...even, own])].sort((a, b) => a - b);
+}

@@ -1,0 +1,65 @@
+/**
+ * The estimate with a cell changed: what break-even questions and uncertainty runs evaluate, thousands of times. Nothing
+ * is modelled here; each answer comes out of the whole calculation, of which only what is asked for is done.
+ */
+import type { CaseMemo } from './case-memo.ts';
+import { readCell, writeCell } from './cell-path.ts';
+import type { EstimateInput } from './input.ts';
+import { Decimal, text } from './money/decimal.ts';
+import { cumulativeAt } from './money/payback.ts';
+import type { AgainstReckoning } from './reckoning.ts';
+import { reckon } from './reckoning.ts';
+import { plain } from './working/plain.ts';
+
+/** Thrown where a changed cell leaves the calculation without an answer, as a flow that the core refuses. */
+export class NoAnswerError extends Error {
+  constructor(sentence: string) {
+    super(sentence);
+    this.name = 'NoAnswerError';
+  }
+}
+
+/** The number in a cell, money included; null where it holds none. */
+export function numberAt(document: unknown, path: string): number | null {
+  const value = readCell(document, path);
+  const number = typeof value === 'string' && value !== '' ? Number(value) : value;
+  return typeof number === 'number' && Number.isFinite(number) ? number : null;
+}
+
+/** The document with a number in a cell: as decimal text where the cell holds money, else as it is. */
+export function withNumber<T>(document: T, path: string, value: number): T {
+  const isMoney = typeof readCell(document, path) === 'string';
+  return writeCell(document, path, isMoney ? text(new Decimal(value)) : value);
+}
+
+/**
+ * A scenario against today, of an input that may be unsound because a cell was changed.
+ * @param memo keeps the results of cases, so that only rows whose figures changed are solved again.
+ * @throws NoAnswerError where a case could not be computed: its row would be missing from every total.
+ */
+export function againstToday(
+  input: EstimateInput,
+  scenarioId: string,
+  memo: CaseMemo
+): AgainstReckoning['figures'] {
+  const scenario = input.scenarios.find(({ id }) => id === scenarioId);
+  if (scenario === undefined) throw new NoAnswerError(`There is no scenario “${scenarioId}”.`);
+  const reckoning = reckon(plain, input, memo);
+  const { figures } = reckoning.against(scenario);
+  const [failed] = reckoning.failed();
+  if (failed !== undefined) throw new NoAnswerError(failed.sentence);
+  return figures;
+}
+
+/**
+ * The cumulative net cash flow at the payback limit: 0 exactly where the payback equals the limit, below 0 where it is
+ * past it.
+ * @param discounted whether flows are discounted first, for a discounted payback.
+ */
+export function standingAtLimit(
+  { years }: AgainstReckoning['figures'],
+  { paybackLimitYears, discounted }: { paybackLimitYears: number; discounted: boolean }
+): number {
+  const sums = years.map((year) => plain.value(discounted ? year.cumulativeDiscounted : year.cumulative));
+  return cumulativeAt(sums, paybackLimitYears).toNumber();
+}

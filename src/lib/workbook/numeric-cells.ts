@@ -1,0 +1,69 @@
+/** The cells that hold a number, and what each may hold: those that can be given a range. */
+import type { Range } from '#lib/calc/input.ts';
+import type { Field } from './field.ts';
+import { fieldAt } from './field-at.ts';
+import type { Workbook } from './workbook.ts';
+
+export interface NumericCell {
+  readonly path: string;
+  readonly field: Extract<Field, { kind: 'number' | 'money' }>;
+  readonly value: number;
+}
+
+/** How the tool is set rather than what is not known: these take no range. */
+const settings =
+  /^(sampling\.|priceYear$|site\.facilityLevel$|accounting\.(appraisalYears|paybackLimitYears)$)/;
+
+/** Every cell with a number in it, in the order of the workbook; empty cells and settings are left out. */
+export function numericCells(workbook: Workbook): NumericCell[] {
+  const cells: NumericCell[] = [];
+  const visit = (value: unknown, path: string): void => {
+    if (Array.isArray(value)) {
+      (value as readonly unknown[]).forEach((entry, index) =>
+        visit(entry, `${path}.${keyOf(entry) ?? index}`)
+      );
+    } else if (typeof value === 'object' && value !== null) {
+      for (const [key, entry] of Object.entries(value)) visit(entry, path === '' ? key : `${path}.${key}`);
+    } else {
+      const cell = numericCell(path, value);
+      if (cell !== null) cells.push(cell);
+    }
+  };
+  const { ranges: _, keptTexts: __, overrides: ___, ...figures } = workbook;
+  visit(figures, '');
+  return cells;
+}
+
+function numericCell(path: string, value: unknown): NumericCell | null {
+  if ((typeof value !== 'number' && typeof value !== 'string') || value === '' || settings.test(path))
+    return null;
+  const field = fieldAt(path);
+  if (field?.kind !== 'number' && field?.kind !== 'money') return null;
+  const number = Number(value);
+  return Number.isFinite(number) ? { path, field, value: number } : null;
+}
+
+const keyOf = (entry: unknown): string | undefined => {
+  const { id, agent, item } = (entry ?? {}) as { id?: string; agent?: string; item?: string };
+  return id ?? agent ?? item;
+};
+
+/** The values that a field allows; a money field has no highest. Ends that are themselves not allowed are moved inwards. */
+export function allowedRange(field: NumericCell['field']): {
+  readonly low: number;
+  readonly high: number | null;
+} {
+  if (field.kind === 'money') return { low: field.signed ? -Infinity : 0, high: null };
+  const inside = (field.max - field.min) * 1e-6;
+  return {
+    low: field.aboveMin ? field.min + inside : field.min,
+    high: field.belowMax ? field.max - inside : field.max
+  };
+}
+
+/** A fifth either way of the cell's value, within what its field allows: the range of a cell that was given none. */
+export function assumedRange({ field, value }: NumericCell): Range {
+  const { low, high } = allowedRange(field);
+  const reach = Math.abs(value) * 0.2;
+  return { low: Math.max(low, value - reach), high: Math.min(high ?? Infinity, value + reach) };
+}
