@@ -99,7 +99,7 @@ async function answer(file: string, workbook: Workbook, wanted: Wanted, world: B
   const input = coreInput(workbook);
   if (wanted.working !== null) {
     try {
-      world.out(workingText(explain(input, wanted.working)));
+      world.out(workingText(explain(input, wanted.working), input.currency));
       return true;
     } catch (error) {
       if (!(error instanceof NoSuchFigureError)) throw error;

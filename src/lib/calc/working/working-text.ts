@@ -8,9 +8,6 @@ export function valueText(value: unknown): string {
   return String(value);
 }
 
-const withUnit = (value: unknown, unit: string): string =>
-  unit === '' || unit === '1' || value === null ? valueText(value) : `${valueText(value)} ${unit}`;
-
 /** The inputs of a step or method, in order, lists taken apart. */
 export function inputsOf(working: Working): readonly { readonly key: string; readonly input: Working }[] {
   if (working.kind !== 'step' && working.kind !== 'method') return [];
@@ -43,8 +40,13 @@ export function nameOf(working: Working): string {
 /**
  * A working as indented text, down to the leaves. A step that several others use is written out once and referred to by
  * its number afterwards, so that the text grows with the number of steps and not of ways through them.
+ * @param currency what stands for the unit of money, e.g. `EUR`
  */
-export function workingText(working: Working): string {
+export function workingText(working: Working, currency: string): string {
+  const withUnit = (value: unknown, unit: string): string =>
+    unit === '' || unit === '1' || value === null
+      ? valueText(value)
+      : `${valueText(value)} ${unit.replaceAll('currency', currency)}`;
   const numbers = new Map<Working, number>();
   const lines: string[] = [];
   write(working, 0, '');
