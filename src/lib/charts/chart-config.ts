@@ -125,7 +125,7 @@ export function chartConfig(
             usePointStyle: true,
             // A marker keeps its shape; a line and a pattern need length.
             pointStyleWidth: inKey.some(({ drawn }) => drawn === 'points') ? 11 : 24,
-            boxHeight: 8,
+            boxHeight: inKey.some(({ drawn }) => drawn === 'points') ? 8 : 11,
             padding: 12,
             color: look.ink,
             font,
@@ -425,8 +425,14 @@ function tooltipTitle(data: ChartData, item: TooltipItem | undefined): string {
 
 function tooltipLine(data: ChartData, item: TooltipItem): string {
   const series = data.series[item.datasetIndex];
-  if (series === undefined) return '';
-  const value = (data.kind === 'rows' ? item.parsed.x : item.parsed.y) ?? 0;
-  const name = data.kind === 'plot' ? (series.points[item.dataIndex]?.label ?? series.label) : series.label;
-  return `${name}: ${figureText(value, data.kind === 'rows' ? data.x.figures : data.y.figures)}`;
+  if (data.kind === 'plot') {
+    const point = series?.points[item.dataIndex];
+    const name = point?.name ?? point?.label ?? series?.label ?? '';
+    return `${name}: ${figureText(item.parsed.y ?? 0, data.y.figures)}`;
+  }
+  // The library knows a bar from one value to another by the larger of the two.
+  const [place, value, figures] =
+    data.kind === 'rows' ? (['y', 'x', data.x.figures] as const) : (['x', 'y', data.y.figures] as const);
+  const point = series?.points.find((each) => each[place] === item.dataIndex);
+  return `${series?.label ?? ''}: ${figureText(point?.[value] ?? 0, figures)}`;
 }

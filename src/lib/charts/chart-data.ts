@@ -40,6 +40,8 @@ export interface ChartPoint {
   readonly from?: number;
   /** Written at the point, or inside the bar where it fits. */
   readonly label?: string;
+  /** What the point is, told to whoever points at it; its label or its series' name where left out. */
+  readonly name?: string;
 }
 
 /**

@@ -67,6 +67,7 @@ export function modelAgainstPublished({ quantity, unit, scale, checks }: ModelAg
         .map((check) => ({
           x: check.published,
           y: check.model,
+          name: check.what,
           ...(Math.abs(off(check)) > namedBeyond ? { label: check.what } : {})
         }))
     })),

@@ -28,10 +28,11 @@ export function yearlyNet({ scenario, currency, cashFlow, path }: YearlyNet): Ch
     : null;
   const opening =
     first < 0 ? `${figureText(-first, figures)} paid at the start` : 'Nothing paid at the start';
-  const then =
-    later.length === 0
-      ? ''
-      : `; then between ${figureText(least, figures)} and ${figureText(most, figures)} a year, net of running cost`;
+  const span =
+    least === most
+      ? figureText(most, figures)
+      : `between ${figureText(least, figures)} and ${figureText(most, figures)}`;
+  const then = later.length === 0 ? '' : `; then ${span} a year, net of running cost`;
 
   return {
     title: `Year by year: ${scenario}`,

@@ -1,0 +1,47 @@
+import { expect, it } from 'vitest';
+import { caseCourse } from '#lib/charts/case-course.ts';
+
+const minutes = Array.from({ length: 121 }, (_, index) => index / 2);
+const plan = (name: string, minutesToTarget: number | null) => ({
+  name,
+  minutes,
+  dialPercent: minutes.map(() => 4),
+  inspiredPercent: minutes.map(() => 3),
+  endTidalPercent: minutes.map((minute) => Math.min(2, minute)),
+  minutesToTarget
+});
+const given = { caseName: 'Hernia repair', agent: 'Sevoflurane', targetPercent: 2 };
+
+it('draws dial, inspired and end-tidal, told apart by their dashes, and the target', () => {
+  const chart = caseCourse({ ...given, plans: [plan('Low flow', 4.5)] });
+  expect(chart.series.map(({ label, style }) => [label, style.dash])).toEqual([
+    ['Dial', 'dotted'],
+    ['Inspired', 'dashed'],
+    ['End-tidal', 'solid']
+  ]);
+  expect(chart.marks).toEqual([
+    { kind: 'level', axis: 'y', at: 2, label: 'Target, end-tidal', tone: 'limit' }
+  ]);
+});
+
+it('names the plan on each line where there are several, one colour a plan', () => {
+  const chart = caseCourse({ ...given, plans: [plan('Low flow', 4.5), plan('Closed circuit', null)] });
+  expect(chart.series.map(({ label }) => label)).toContain('Inspired, Closed circuit');
+  const [first, , , fourth, fifth] = chart.series.map(({ style }) => style.colour);
+  expect(fourth).not.toBe(first);
+  expect(fifth).toBe(fourth);
+  expect(chart.summary).toBe(
+    'Low flow reaches the target of 2\u00a0% end-tidal after 4.5\u00a0min. ' +
+      'Closed circuit does not reach the target of 2\u00a0% end-tidal.'
+  );
+});
+
+it('has a row every five minutes and one at the end', () => {
+  const short = { ...plan('Low flow', 4.5), minutes: minutes.slice(0, 25) };
+  const { rows } = caseCourse({ ...given, plans: [short] }).table;
+  expect(rows.map(({ cells }) => cells[1]?.value)).toEqual([0, 5, 10, 12]);
+});
+
+it('has a sentence where the case has no vapour', () => {
+  expect(caseCourse({ ...given, plans: [] }).empty).toMatch(/Choose a case with an inhaled agent\.$/);
+});
