@@ -6,6 +6,7 @@ import type { Accounting, Machine, Scenario } from '../input.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal, amount } from './decimal.ts';
+import { MoneyInputError } from './money-input-error.ts';
 import { addUp, sumOfAmounts } from './sum-of-amounts.ts';
 
 export const outlayKinds = [
@@ -187,7 +188,9 @@ interface Cohort {
  * - Units are replaced in the whole year nearest to each end of life before the end of the appraisal, price and
  *   installation again.
  * - `residualValue` straight-line: in the last year the price of the newest units less their wear comes back.
- * - Purchases avoided count in their year; those after the end of the appraisal lie outside it.
+ * - Purchases avoided count in their (nearest whole) year; those after the end of the appraisal lie outside it.
+ *
+ * @throws MoneyInputError where the life of a machine is not above 0 years.
  */
 export function investment(
   r: Reckoner,
@@ -205,6 +208,11 @@ export function investment(
     accounting: Accounting;
   }
 ): Investment {
+  if (!(machine.lifeYears > 0))
+    throw new MoneyInputError(
+      `machines.${machine.id}.lifeYears`,
+      `A life of ${machine.lifeYears} years: more than 0 is needed.`
+    );
   const horizonYears = accounting.appraisalYears;
   const unitPrice = r.cell(amount(machine.unitPrice), 'currency', 'machines', machine.id, 'unitPrice');
   const installation = r.cell(
@@ -265,7 +273,7 @@ export function investment(
       })
     });
   }
-  for (const year of new Set(scenario.avoidedPurchases.map((purchase) => purchase.year)))
+  for (const year of new Set(scenario.avoidedPurchases.map((purchase) => Math.round(purchase.year))))
     add(year, { avoided: avoidedInYear(r, scenario, year) });
   if (accounting.residualValue === 'straight-line' && cohorts.length > 0)
     add(horizonYears, { residual: worthAtEnd(r, cohorts, { unitPrice, machine, horizonYears }) });
@@ -328,7 +336,7 @@ function replacementYears({
 
 function avoidedInYear(r: Reckoner, scenario: Scenario, year: number): Quantity<Decimal> {
   const amounts = scenario.avoidedPurchases.flatMap((purchase, index) => {
-    if (purchase.year !== year) return [];
+    if (Math.round(purchase.year) !== year) return [];
     const cell = ['scenarios', scenario.id, 'avoidedPurchases', String(index)];
     return [
       r.apply(purchaseOfUnits, {

@@ -7,6 +7,7 @@ import type { Accounting } from '../input.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal } from './decimal.ts';
+import { MoneyInputError } from './money-input-error.ts';
 
 export interface YearFactors {
   readonly year: number;
@@ -54,8 +55,12 @@ const growthCells = {
 /** The lines whose prices may grow. */
 export const growingLines = Object.keys(growthCells) as (keyof typeof growthCells)[] as CostLine[];
 
-/** The factors of the years 0 … `appraisalYears`, the same for all scenarios of a workbook. */
+/**
+ * The factors of the years 0 … `appraisalYears`, the same for all scenarios of a workbook.
+ * @throws MoneyInputError where the appraisal is not of 1 to 60 whole years, or a rate not above −100 %.
+ */
 export function timeFactors(r: Reckoner, accounting: Accounting): YearFactors[] {
+  check(accounting);
   const ratePercent = r.cell(accounting.discountRatePercent, '%', 'accounting', 'discountRatePercent');
   const growing = Object.entries(growthCells).filter(([, cell]) => accounting[cell] !== 0) as [
     CostLine,
@@ -72,4 +77,19 @@ export function timeFactors(r: Reckoner, accounting: Accounting): YearFactors[] 
         });
     return { year, discount: r.apply(discountFactor, { ratePercent, years }), growth };
   });
+}
+
+function check(accounting: Accounting): void {
+  const { appraisalYears } = accounting;
+  if (!Number.isInteger(appraisalYears) || appraisalYears < 1 || appraisalYears > 60)
+    throw new MoneyInputError(
+      'accounting.appraisalYears',
+      `An appraisal of ${appraisalYears} years: 1 to 60 whole years are allowed.`
+    );
+  for (const cell of ['discountRatePercent', ...Object.values(growthCells)] as const)
+    if (!(accounting[cell] > -100))
+      throw new MoneyInputError(
+        `accounting.${cell}`,
+        `A rate of ${accounting[cell]} % a year: more than −100 % is needed.`
+      );
 }

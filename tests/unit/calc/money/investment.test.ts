@@ -119,6 +119,10 @@ describe('investment', () => {
     expect(text(plain.value(given.initial))).toBe('89000');
   });
 
+  test('refuses a machine without a life', () => {
+    expect(() => invest({ machine: { lifeYears: 0 } })).toThrow('A life of 0 years');
+  });
+
   test('buys no machine where today’s stays, and then applies from the first year', () => {
     const given = invest({
       buysMachine: false,
