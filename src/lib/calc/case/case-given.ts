@@ -4,7 +4,8 @@ import { agents } from '../input.ts';
 import type { ReferenceSet } from '../reference/reference-set.ts';
 import { OutOfRangeError } from './out-of-range-error.ts';
 
-export interface CaseGiven {
+/** A case on a plan and a machine, at a site. */
+export interface CaseConditions {
   readonly row: CaseRow;
   readonly plan: FlowPlan;
   readonly machine: Machine;
@@ -14,6 +15,9 @@ export interface CaseGiven {
   readonly site: Site;
   readonly bodyModel: BodyModel;
   readonly reference: ReferenceSet;
+}
+
+export interface CaseGiven extends CaseConditions {
   /** Whether the row's measured liquid, where given, takes the place of the estimate. */
   readonly useMeasured: boolean;
 }
@@ -202,7 +206,7 @@ function check<T>(bounds: readonly Bound<T>[], of: T, ...place: readonly string[
  * Checks everything that the model needs to be within bounds.
  * @throws OutOfRangeError naming the quantity, the value, what is allowed and the cell.
  */
-export function checkCase({ row, plan, machine, agent, absorbent, site }: CaseGiven): void {
+export function checkCase({ row, plan, machine, agent, absorbent, site }: CaseConditions): void {
   check(ofSite, site, 'site');
   check(ofRow, row, 'caseMix', row.id);
   if (row.inspiredOxygenPercent + row.nitrousOxidePercent > 100)

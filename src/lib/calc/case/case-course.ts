@@ -1,0 +1,61 @@
+import { plain } from '../working/plain.ts';
+import { checkCase } from './case-given.ts';
+import type { CaseConditions } from './case-given.ts';
+import { modelCase } from './case-model.ts';
+import { emptyOutcome, solveCircleSystem } from './circle-system.ts';
+import type { CourseSink } from './circle-system.ts';
+
+/** The course of one case. All arrays are of one length, in order of time; a jump is two points at one time. */
+export interface CaseCourse {
+  readonly minutes: Float64Array;
+  readonly flowLPerMin: Float64Array;
+  /** Setting that gives the vapour flow at that fresh gas flow. */
+  readonly dialPercent: Float64Array;
+  readonly vapourMlPerMin: Float64Array;
+  readonly inspiredPercent: Float64Array;
+  readonly endTidalPercent: Float64Array;
+  readonly targetPercent: number;
+  /** null: not reached. */
+  readonly minutesToTarget: number | null;
+  readonly minutesBelowTarget: number;
+}
+
+/**
+ * The course of dial, inspired and end-tidal fraction and vapour flow over one case, from the very run that its estimate
+ * rests on: some six points for each step of the solver, so that they lie close where things change fast. Empty where no
+ * volatile agent is given.
+ * @throws OutOfRangeError where an input is outside what the model allows.
+ */
+export function caseCourse(given: CaseConditions): CaseCourse {
+  checkCase(given);
+  const minutes: number[] = [];
+  const flow: number[] = [];
+  const dial: number[] = [];
+  const vapour: number[] = [];
+  const inspired: number[] = [];
+  const endTidal: number[] = [];
+  const sink: CourseSink = {
+    add({ minute, flowLPerMin, vapourLPerMin, inspiredFraction, endTidalFraction }) {
+      minutes.push(minute);
+      flow.push(flowLPerMin);
+      dial.push((100 * vapourLPerMin) / (flowLPerMin + vapourLPerMin));
+      vapour.push(1000 * vapourLPerMin);
+      inspired.push(100 * inspiredFraction);
+      endTidal.push(100 * endTidalFraction);
+    }
+  };
+  const outcome = emptyOutcome();
+  const { agent } = given.row.technique === 'volatile' ? modelCase(plain, given) : { agent: null };
+  if (agent !== null) solveCircleSystem(agent.circle, outcome, sink);
+  return {
+    minutes: Float64Array.from(minutes),
+    flowLPerMin: Float64Array.from(flow),
+    dialPercent: Float64Array.from(dial),
+    vapourMlPerMin: Float64Array.from(vapour),
+    inspiredPercent: Float64Array.from(inspired),
+    endTidalPercent: Float64Array.from(endTidal),
+    targetPercent: agent === null ? 0 : 100 * agent.circle.targetFraction,
+    minutesToTarget: Number.isNaN(outcome.minutesToTarget) ? null : outcome.minutesToTarget,
+    minutesBelowTarget: outcome.minutesBelowTarget
+  };
+}
