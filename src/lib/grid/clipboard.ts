@@ -8,7 +8,10 @@ import type { Extent } from './moves.ts';
 import { isOneCell, type Block } from './selection.ts';
 
 export function cellsToText(cells: readonly (readonly string[])[]): string {
-  return cells.map((row) => row.map(quoted).join('\t')).join('\n');
+  const rows = cells.map((row) => row.map(quoted).join('\t'));
+  // A last row of one empty cell would read as the end of the row before it.
+  const end = rows.length > 1 && rows.at(-1) === '' ? '\n' : '';
+  return rows.join('\n') + end;
 }
 
 function quoted(cell: string): string {
