@@ -128,6 +128,8 @@ async function runVitest(kinds, report) {
     process.execPath,
     [
       ...[toolScript('vitest'), 'run', '--allowOnly=false', ...kinds.map((kind) => `tests/${kind}/`)],
+      // The limit is there for tests that hang. A busy computer must not fail a sound one.
+      ...['--testTimeout=300000', '--hookTimeout=300000'],
       ...['--reporter=default', '--reporter=json', `--outputFile.json=${report}`]
     ],
     { env: { SOFFICE: office ?? '' } }
