@@ -1,0 +1,116 @@
+/** The break-even questions of a scenario, answered in a worker whenever the workbook has come to rest. */
+import { freshId } from '#lib/workbook/edit-rows.ts';
+import { crossChecks } from '#lib/workbook/cross-checks.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import { limits } from '#lib/workbook/workbook.ts';
+import type { TurningInput } from '#lib/calc/money/turning-inputs.ts';
+import type { Answer, Question, Unasked } from '#lib/calc/what-if-questions.ts';
+import { isOwnCell, questionSubjects, withAnswer } from '#lib/calc/what-if-questions.ts';
+import type { Desk } from './desk.svelte.ts';
+import type { Port } from './draws-messages.ts';
+import { openPort } from './draws-port.ts';
+
+/** How long after the last edit the questions are asked anew. */
+const restMs = 500;
+
+export class BreakEvenQuestions {
+  /** Answers so far; those of before an edit stay until the first new one has come. */
+  answers: readonly (Answer | Unasked)[] = $state.raw([]);
+  /** Cells that turn the answer; null while they are looked for. */
+  turning: readonly TurningInput[] | null = $state.raw(null);
+  /** How many cells have been looked at, of how many. */
+  lookedAt: { readonly done: number; readonly of: number } | null = $state.raw(null);
+  /** True while what is shown may be out of date. */
+  pending: boolean = $state(true);
+  failure: string | null = $state(null);
+  #port: Port | null = null;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  /** Asks about a scenario, once nothing has changed for a moment. */
+  ask(workbook: Workbook, given: { scenarioId: string; discounted: boolean }): void {
+    this.stop();
+    this.pending = true;
+    this.#timer = setTimeout(() => this.#post(workbook, given), restMs);
+  }
+
+  /** Ends what is being solved. */
+  stop(): void {
+    clearTimeout(this.#timer);
+    // A worker that is idle is kept: starting one takes longer than a question.
+    if (!this.#busy) return;
+    this.#port?.close();
+    this.#port = null;
+    this.#busy = false;
+  }
+
+  #busy = false;
+
+  #post(workbook: Workbook, given: { scenarioId: string; discounted: boolean }): void {
+    const port = (this.#port ??= openPort());
+    let isFirst = true;
+    this.#busy = true;
+    this.failure = null;
+    port.onreply = (reply) => {
+      if (reply.kind === 'answer') {
+        this.answers = isFirst ? [reply.answer] : [...this.answers, reply.answer];
+        if (isFirst) [this.turning, this.lookedAt] = [null, null];
+        isFirst = false;
+        this.pending = this.answers.length < questionSubjects.length;
+      } else if (reply.kind === 'looked-at') this.lookedAt = { done: reply.done, of: reply.of };
+      else {
+        this.#busy = false;
+        this.pending = false;
+        if (reply.kind === 'turning') this.turning = reply.cells;
+        else if (reply.kind === 'failed') this.failure = reply.sentence;
+      }
+    };
+    port.post({ kind: 'questions', workbook, ...given });
+  }
+}
+
+/**
+ * Takes an answer over into the workbook, as one step of undo.
+ * @param names of the new scenario and of its copy of a machine or plan.
+ * @returns whether it was taken over; if not, the desk's message says why.
+ */
+export function takeOver(
+  desk: Desk,
+  { question, value, names }: { question: Question; value: number; names: { scenario: string; part: string } }
+): boolean {
+  const { workbook } = desk;
+  const list = question.path.split('.')[0];
+  const isFull =
+    isOwnCell(question) &&
+    (workbook.scenarios.length >= limits.scenarios ||
+      (list === 'machines' && workbook.machines.length >= limits.machines) ||
+      (list === 'flowPlans' && workbook.flowPlans.length >= limits.flowPlans));
+  const refuse = (sentence: string): boolean => {
+    desk.message = { tone: 'error', sentence };
+    return false;
+  };
+  if (isFull)
+    return refuse(
+      'The workbook has no room for another scenario, machine or plan: delete one that is not needed.'
+    );
+  const parts = list === 'machines' ? workbook.machines : workbook.flowPlans;
+  const { document, scenarioId } = withAnswer(workbook, question, {
+    value,
+    as: {
+      scenario: freshId(
+        names.scenario,
+        workbook.scenarios.map(({ id }) => id)
+      ),
+      part: freshId(
+        names.part,
+        parts.map(({ id }) => id)
+      ),
+      scenarioName: names.scenario.slice(0, 200),
+      partName: names.part.slice(0, 200)
+    }
+  });
+  const [issue] = crossChecks(document);
+  if (issue !== undefined) return refuse(issue.sentence);
+  desk.apply(document);
+  desk.choose(scenarioId);
+  return true;
+}

@@ -1,0 +1,101 @@
+/** What a worker does when it is asked: the worker's whole code, apart from being one. */
+import { CaseMemo } from '#lib/calc/case-memo.ts';
+import type { EstimateInput, Range } from '#lib/calc/input.ts';
+import { joinSlices, runDraws } from '#lib/calc/uncertainty/run.ts';
+import type { DrawRun } from '#lib/calc/what-if-draws.ts';
+import { setUpRun, summaryOf } from '#lib/calc/what-if-draws.ts';
+import { answerTo, cellsThatTurn, questionsOf } from '#lib/calc/what-if-questions.ts';
+import { coreInput } from '#lib/workbook/core-input.ts';
+import { fieldAt } from '#lib/workbook/field-at.ts';
+import { allowedRange, assumedRange, numericCells } from '#lib/workbook/numeric-cells.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import type { Ask, Reply } from './draws-messages.ts';
+
+/**
+ * Takes asks one after the other and replies.
+ * @param reply posts a reply; the buffers listed with it may be handed over instead of copied.
+ */
+export function drawsService(
+  reply: (reply: Reply, transfer?: ArrayBufferLike[]) => void
+): (ask: Ask) => void {
+  let run: { readonly input: EstimateInput; readonly of: DrawRun } | null = null;
+
+  const current = () => {
+    if (run === null) throw new Error('Nothing is set up to be drawn.');
+    return run;
+  };
+  const answer = (ask: Ask): void => {
+    switch (ask.kind) {
+      case 'set-up': {
+        const input = coreInput(ask.workbook);
+        run = { input, of: setUpRun(input, wholeCells(ask.workbook)) };
+        return;
+      }
+      case 'slice': {
+        const { model, draws, figureCount } = current().of;
+        const slice = runDraws({ model, draws, figureCount, from: ask.from, to: ask.to });
+        reply(
+          { kind: 'slice', slice },
+          slice.figures.map((list) => list.buffer)
+        );
+        return;
+      }
+      case 'sum-up': {
+        const { input, of } = current();
+        reply({ kind: 'summary', summary: summaryOf(input, of, joinSlices(ask.slices)) });
+        return;
+      }
+      case 'questions':
+        answerQuestions(ask, reply);
+    }
+  };
+  return (ask) => {
+    try {
+      answer(ask);
+    } catch (error) {
+      reply({ kind: 'failed', sentence: error instanceof Error ? error.message : String(error) });
+    }
+  };
+}
+
+const wholeCells = (workbook: Workbook): ReadonlySet<string> =>
+  new Set(
+    numericCells(workbook).flatMap(({ path, field }) =>
+      field.kind === 'number' && field.whole ? [path] : []
+    )
+  );
+
+function answerQuestions(
+  { workbook, scenarioId, discounted }: Extract<Ask, { kind: 'questions' }>,
+  reply: (reply: Reply) => void
+): void {
+  const input = coreInput(workbook);
+  const memo = new CaseMemo();
+  for (const question of questionsOf(input, { scenarioId, memo, rangeOf }))
+    reply({
+      kind: 'answer',
+      answer: 'sentence' in question ? question : answerTo(input, question, { discounted, memo })
+    });
+  const cells = numericCells(workbook)
+    // A count of machines or theatres does not change by a fifth.
+    .filter(({ field }) => field.kind === 'money' || field.whole !== true)
+    .map((cell) => ({
+      path: cell.path,
+      now: cell.value,
+      ...(workbook.ranges[cell.path] ?? assumedRange(cell))
+    }))
+    .filter(({ low, high }) => low < high);
+  const onProgress = (done: number, of: number): void => {
+    if (done % 5 === 0 || done === of) reply({ kind: 'looked-at', done, of });
+  };
+  const turning = cellsThatTurn(input, cells, { scenarioId, discounted, memo, onProgress });
+  reply({ kind: 'turning', cells: turning });
+}
+
+/** The values that a cell's field allows; null where it has no highest. */
+function rangeOf(path: string): Range | null {
+  const field = fieldAt(path);
+  if (field?.kind !== 'number' && field?.kind !== 'money') return null;
+  const { low, high } = allowedRange(field);
+  return high === null ? null : { low, high };
+}
