@@ -3,7 +3,10 @@ import type { Evidence, Source } from '../reference/constant.ts';
 /** A source in one line: authors, title, container, year, locator, doi, as far as they are given. */
 export function citation(source: Source): string {
   const parts = [source.authors, source.title, source.container, source.year?.toString(), source.locator];
-  const text = parts.filter((part) => part !== undefined && part !== '').join('. ');
+  const text = parts
+    .filter((part) => part !== undefined && part !== '')
+    .map((part) => part.replace(/\.$/, ''))
+    .join('. ');
   return source.doi === undefined ? text : `${text}. doi ${source.doi}`;
 }
 
