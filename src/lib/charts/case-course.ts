@@ -26,6 +26,9 @@ const quantities = [
   { key: 'endTidalPercent', label: 'End-tidal', dash: 'solid' }
 ] as const satisfies readonly { key: string; label: string; dash: Dash }[];
 
+/** The dash says which quantity, so the width of the line says, with its colour, which plan. */
+const widthsPx = [2.25, 1.25, 3.5];
+
 /** A curve has many points; a table, one every five minutes and the last. */
 const tableMinutes = 5;
 
@@ -56,7 +59,7 @@ export function caseCourse({ caseName, agent, targetPercent, plans }: CaseCourse
         drawn: 'line',
         // Most of them end at the target: at their ends names would lie over each other.
         named: 'in-key',
-        style: { ...seriesStyle(index), dash },
+        style: { ...seriesStyle(index), dash, widthPx: widthsPx[index % widthsPx.length] ?? 2 },
         points: plan.minutes.flatMap((x, at) => {
           const y = plan[key][at];
           return y === undefined ? [] : [{ x, y }];

@@ -63,7 +63,7 @@ export function chartConfig(
   scene: Scene,
   { widthPx, responsive }: { readonly widthPx: number; readonly responsive: boolean }
 ) {
-  const { data, look, namesAtEnds: ends } = scene;
+  const { data, look } = scene;
   const font = { family: look.fontFamily, size: look.fontPx };
   const inKey = keyed(data, widthPx);
 
@@ -225,6 +225,8 @@ function namesOf(data: ChartData, widthPx: number): string[][] {
   return (names ?? []).map((name) => wrapWords(name, nameLength(widthPx)));
 }
 
+const lineWidthPx = ({ style }: Series): number => style.widthPx ?? 2.25;
+
 function dataset(series: Series, data: ChartData, look: ChartLook) {
   const colour = look.series[series.style.colour - 1] ?? look.ink;
   if (data.kind !== 'plot') {
@@ -257,7 +259,7 @@ function dataset(series: Series, data: ChartData, look: ChartLook) {
     showLine: line,
     borderColor: colour,
     backgroundColor: points ? colour : look.paper,
-    borderWidth: line ? 2.25 : points ? 1.5 : 0,
+    borderWidth: line ? lineWidthPx(series) : points ? 1.5 : 0,
     borderDash: [...dashPx[series.style.dash]],
     borderJoinStyle: 'round' as const,
     pointStyle: line ? ('circle' as const) : markers[series.style.marker],
@@ -283,7 +285,13 @@ function keyItem(series: Series, datasetIndex: number, look: ChartLook) {
   const item = { text: series.label, fontColor: look.ink, datasetIndex, hidden: false };
   if (series.drawn === 'line') {
     const lineDash = [...dashPx[series.style.dash]];
-    return { ...item, pointStyle: 'line' as const, strokeStyle: colour, lineWidth: 2.25, lineDash };
+    return {
+      ...item,
+      pointStyle: 'line' as const,
+      strokeStyle: colour,
+      lineWidth: lineWidthPx(series),
+      lineDash
+    };
   }
   if (series.drawn === 'points') {
     return {

@@ -31,6 +31,8 @@ export interface SeriesStyle {
   readonly colour: SeriesColour;
   readonly dash: Dash;
   readonly marker: Marker;
+  /** Of a line; 2.25 where left out. A second way to tell lines apart where the dash already means something. */
+  readonly widthPx?: number;
 }
 
 export interface ChartPoint {

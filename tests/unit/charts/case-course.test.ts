@@ -30,6 +30,8 @@ it('names the plan on each line where there are several, one colour a plan', () 
   const [first, , , fourth, fifth] = chart.series.map(({ style }) => style.colour);
   expect(fourth).not.toBe(first);
   expect(fifth).toBe(fourth);
+  // Not by colour alone.
+  expect(chart.series[3]?.style.widthPx).not.toBe(chart.series[0]?.style.widthPx);
   expect(chart.summary).toBe(
     'Low flow reaches the target of 2\u00a0% end-tidal after 4.5\u00a0min. ' +
       'Closed circuit does not reach the target of 2\u00a0% end-tidal.'
