@@ -12,7 +12,6 @@ import type { Investment } from './investment.ts';
 import { addUp, sumOfAmounts } from './sum-of-amounts.ts';
 import { sumsOverYears } from './sums-over-years.ts';
 import type { SumsOfYear } from './sums-over-years.ts';
-import { growingLines } from './time-factors.ts';
 import type { YearFactors } from './time-factors.ts';
 
 /** One row of the year-by-year table. */
@@ -169,16 +168,18 @@ export function cashFlow(
   const yearlySavings = byLine((line) =>
     r.apply(againstToday, { today: baseline.cost.lines[line], scenario: scenario.cost.lines[line] })
   );
+  const growing = costLineNames.filter((line) => factors.at(-1)?.growth[line] !== undefined);
   const steady = r.apply(sumOfAmounts, {
-    amounts: costLineNames.filter((line) => !growingLines.includes(line)).map((line) => yearlySavings[line])
+    amounts: costLineNames.filter((line) => !growing.includes(line)).map((line) => yearlySavings[line])
   });
   const savingInYear = ({ year, growth }: YearFactors): Quantity<Decimal> => {
     if (year === 0) return nothing;
-    const grown = growingLines.map((line) => {
-      const level = growth[line];
-      const saving = yearlySavings[line];
-      return level === undefined ? saving : r.apply(savingAtPriceLevel, { saving, growth: level });
-    });
+    const grown = growing.map((line) =>
+      r.apply(savingAtPriceLevel, {
+        saving: yearlySavings[line],
+        growth: growth[line] as Quantity<Decimal>
+      })
+    );
     return r.apply(savingOfAllLines, {
       savings: [steady, ...grown],
       share: at(scenario.investment.shareInUse, year)

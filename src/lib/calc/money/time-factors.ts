@@ -52,9 +52,6 @@ const growthCells = {
   carbon: 'carbonGrowthPercent'
 } as const satisfies Partial<Record<CostLine, keyof Accounting>>;
 
-/** The lines whose prices may grow. */
-export const growingLines = Object.keys(growthCells) as (keyof typeof growthCells)[] as CostLine[];
-
 /**
  * The factors of the years 0 … `appraisalYears`, the same for all scenarios of a workbook.
  * @throws MoneyInputError where the appraisal is not of 1 to 60 whole years, or a rate not above −100 %.
