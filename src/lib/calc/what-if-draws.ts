@@ -110,6 +110,8 @@ export interface ScenarioSpread {
   readonly bands: Readonly<Record<DrawnFigure, Band>>;
   /** The figures with every cell as entered; payback Infinity where there is none. */
   readonly entered: Readonly<Record<DrawnFigure, number>>;
+  /** The net cash flow of each year as entered, year 0 first. */
+  readonly enteredYears: readonly number[];
   /** 5th, 50th and 95th percentile of the cumulative cash flow at each year end, year 0 first. */
   readonly cumulative: { readonly low: number[]; readonly middle: number[]; readonly high: number[] };
   /** Share of the draws with payback within the user's limit. */
@@ -155,6 +157,10 @@ export function summaryOf(input: EstimateInput, run: DrawRun, figures: readonly 
       npv: of(2),
       paybackYears: of(3)
     });
+    const sums = Array.from(
+      { length: appraisalYears + 1 },
+      (_, year) => entered?.[at + drawnFigures.length + year] ?? NaN
+    );
     const paybacks = listOf(drawnFigures.indexOf('paybackYears'));
     const yearEnds = Array.from({ length: appraisalYears + 1 }, (_, year) =>
       sortedFigures(listOf(drawnFigures.length + year))
@@ -163,6 +169,7 @@ export function summaryOf(input: EstimateInput, run: DrawRun, figures: readonly 
       id,
       bands: named((figure) => bandOf(listOf(figure))),
       entered: named((figure) => entered?.[at + figure] ?? NaN),
+      enteredYears: sums.map((sum, year) => sum - (sums[year - 1] ?? 0)),
       cumulative: {
         low: yearEnds.map((sorted) => percentile(sorted, 0.05)),
         middle: yearEnds.map((sorted) => percentile(sorted, 0.5)),
