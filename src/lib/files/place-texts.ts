@@ -1,5 +1,6 @@
 import { readCell } from '#lib/calc/cell-path.ts';
 import { editCells } from '#lib/workbook/edit-cells.ts';
+import { entryKey } from '#lib/workbook/edit-rows.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import { readText } from '#lib/workbook/read-text.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -26,7 +27,10 @@ export interface PlacedTexts {
  * comes back unchanged changes nothing.
  */
 export function placeTexts(workbook: Workbook, texts: readonly PlacedText[], locale: string): PlacedTexts {
-  const differing = texts.filter((text) => differs(workbook, text, locale));
+  const valueAt = cellReader(workbook);
+  const differing = texts.filter((text) =>
+    differs(text, { value: valueAt(text.path) ?? null, workbook, locale })
+  );
   if (differing.length === 0) return { workbook, refusedCells: [], differing: [] };
   const byPath = new Map(differing.map((text) => [text.path, text]));
   const first = editCells(workbook, [...byPath.values()], locale);
@@ -47,11 +51,27 @@ export function placeTexts(workbook: Workbook, texts: readonly PlacedText[], loc
   };
 }
 
-function differs(workbook: Workbook, { path, text }: PlacedText, locale: string): boolean {
+function differs(
+  { path, text }: PlacedText,
+  { value, workbook, locale }: { value: unknown; workbook: Workbook; locale: string }
+): boolean {
   const field = fieldAt(path);
   if (field === undefined) return false;
-  const value = readCell(workbook, path) ?? null;
   if (text === cellText(value, { field, workbook, locale })) return false;
   const read = readText(text, { field, workbook, locale });
   return !('value' in read) || JSON.stringify(read.value) !== JSON.stringify(value);
+}
+
+/** Reads many cells of one workbook: each list is searched through once, not once for each of its cells. */
+function cellReader(workbook: Workbook): (path: string) => unknown {
+  const byKey = new Map<string, ReadonlyMap<string, object>>();
+  return (path) => {
+    const [list = '', key = '', ...rest] = path.split('.');
+    const entries: unknown = workbook[list as keyof Workbook];
+    if (!Array.isArray(entries)) return readCell(workbook, path);
+    const known =
+      byKey.get(list) ?? new Map((entries as readonly object[]).map((entry) => [entryKey(entry), entry]));
+    byKey.set(list, known);
+    return readCell(known.get(key), rest.join('.'));
+  };
 }

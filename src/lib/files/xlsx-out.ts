@@ -1,0 +1,147 @@
+/**
+ * The whole workbook as a spreadsheet with live formulas, for whoever checks and changes the figures there. To be loaded
+ * when it is asked for (`await import`): the library behind it is larger than the rest of a page.
+ */
+import { readCell } from '#lib/calc/cell-path.ts';
+import type { Source } from '#lib/calc/reference/constant.ts';
+import { fieldAt } from '#lib/workbook/field-at.ts';
+import { agentOptions, monitorItemOptions } from '#lib/workbook/fields.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import { fileName } from './file-name.ts';
+import { FormulaSheets } from './xlsx/formula-sheets.ts';
+import { inputSheets } from './xlsx/input-sheets.ts';
+import type { RecordedReckoning } from './xlsx/ledger-sheets.ts';
+import { ledgerSheets } from './xlsx/ledger-sheets.ts';
+import type { Sheet, SheetCell } from './xlsx/sheet.ts';
+import { writeSheets } from './xlsx/write-sheets.ts';
+
+export interface XlsxGiven extends RecordedReckoning {
+  readonly workbook: Workbook;
+  /** A source in one line. */
+  readonly citation: (source: Source) => string;
+}
+
+/**
+ * The bytes of an XLSX file: inputs on sheets of their own, each case's use as values of the circle-system model, and
+ * everything after them (the year, cost, emissions, cash flow, payback) as formulas that hold the tool's results until
+ * they are recalculated.
+ */
+export async function writeWorkbookXlsx(given: XlsxGiven): Promise<Uint8Array> {
+  return writeSheets(workbookSheets(given), { title: given.workbook.title });
+}
+
+/** The name under which the spreadsheet is saved. */
+export function xlsxFileName(title: string): string {
+  return fileName(title, '.xlsx');
+}
+
+/** The sheets, in the order in which they stand. */
+export function workbookSheets({ workbook, citation, ...recorded }: XlsxGiven): readonly Sheet[] {
+  const inputs = inputSheets(workbook);
+  const formulas = new FormulaSheets({
+    inputAddresses: inputs.addresses,
+    inputValue: (path) => readCell(workbook, path),
+    nameOf: (path) => entryName(workbook, path),
+    citation
+  });
+  const ledger = ledgerSheets(workbook, recorded, formulas);
+  return [
+    readMe(workbook),
+    ...ledger,
+    ...inputs.sheets,
+    choices(workbook),
+    ranges(workbook),
+    ...formulas.sheets()
+  ];
+}
+
+/** What the entry is called in which a cell lies; null for a cell outside the lists. */
+function entryName(workbook: Workbook, path: string): string | null {
+  const [list = '', key = ''] = path.split('.');
+  const entry = readCell(workbook, `${list}.${key}`);
+  if (typeof entry !== 'object' || entry === null) return null;
+  if ('name' in entry) return String(entry.name);
+  const option = [...agentOptions, ...monitorItemOptions].find(({ id }) => id === key);
+  return option?.label ?? null;
+}
+
+const note = (text: string): SheetCell => ({ kind: 'text', text, look: 'note' });
+const heading = (text: string): SheetCell => ({ kind: 'text', text, look: 'heading' });
+
+function readMe(workbook: Workbook): Sheet {
+  const sentences = [
+    ...(workbook.invented
+      ? [
+          'Every figure in this workbook is invented: it shows what the tool does and is evidence for nothing.'
+        ]
+      : []),
+    'Planning support for a purchase, not clinical guidance: it is no dosing aid. Local policy, the manufacturer’s instructions, the law and the responsible clinician come first, and monitoring standards differ by country.',
+    'Tinted cells hold what was typed into the tool, and published constants with their sources. Change one, and every formula that depends on it follows.',
+    'Sheet “Cases” holds what one anaesthetic of each group uses, as values: they come from the tool’s circle-system model, which a spreadsheet cannot run. Change minutes, age, weight, technique, agent, flows or a machine’s leak in the tool, and save the file again.',
+    'Everything after that is formulas: “Year” adds up the cases, prices them and counts their emissions; “Cash flow” compares each scenario with today year by year; “Results” sums it up. “Steps” has one row for each step in between, in words and as a formula.',
+    'Fixed when the file was saved, and to be changed in the tool: which cases follow a scenario’s plan where its adoption is 100 %, price growth that is 0, in which years machines are bought and replaced, how many monitors are missing, and the number of years.',
+    'Where no text but a number is expected, “none” means that there is no such figure, for example no payback within the years looked at.'
+  ];
+  return {
+    name: 'Read me',
+    frozenRows: 0,
+    widthsCh: [100],
+    rows: [
+      [{ kind: 'text', text: workbook.title, look: 'title' }],
+      [
+        note(
+          `Prices in ${workbook.currency} of ${workbook.priceYear}. Reference set ${workbook.referenceSet}. Written by Vapour Ledger.`
+        )
+      ],
+      [],
+      ...sentences.map((sentence) => [note(sentence)])
+    ]
+  };
+}
+
+/** What the tables of inputs do not hold: which plan a case group follows where it is not the scenario’s, and the like. */
+function choices({ scenarios, caseMix, flowPlans, machines }: Workbook): Sheet {
+  const nameIn = (list: readonly { id: string; name: string }[], id: string) =>
+    list.find((entry) => entry.id === id)?.name ?? id;
+  const label = (id: string) =>
+    [...agentOptions, ...monitorItemOptions].find((option) => option.id === id)?.label ?? id;
+  const row = (...texts: readonly string[]): SheetCell[] => texts.map((text) => ({ kind: 'text', text }));
+  return {
+    name: 'Choices',
+    frozenRows: 1,
+    widthsCh: [40, 40, 40],
+    rows: [
+      [heading('Of'), heading('What'), heading('Choice')],
+      ...scenarios.filter(({ baseline }) => baseline).map(({ name }) => row(name, 'Stands for', 'Today')),
+      ...scenarios.flatMap(({ name, flowPlanByCase }) =>
+        Object.entries(flowPlanByCase).map(([caseId, plan]) =>
+          row(name, `Flow plan of ${nameIn(caseMix, caseId)}`, nameIn(flowPlans, plan))
+        )
+      ),
+      ...scenarios.flatMap(({ name, agentSwitch }) =>
+        Object.entries(agentSwitch).map(([from, to]) => row(name, `Instead of ${label(from)}`, label(to)))
+      ),
+      ...machines.map(({ name, monitors }) =>
+        row(name, 'Monitors that it has', monitors.map(label).join(', '))
+      )
+    ]
+  };
+}
+
+/** What the user holds possible for single cells. */
+function ranges(workbook: Workbook): Sheet {
+  return {
+    name: 'Ranges',
+    frozenRows: 1,
+    widthsCh: [40, 30, 14, 14],
+    rows: [
+      ['Of', 'What', 'Low', 'High'].map(heading),
+      ...Object.entries(workbook.ranges).map(([path, { low, high }]): SheetCell[] => [
+        { kind: 'text', text: entryName(workbook, path) ?? '' },
+        { kind: 'text', text: fieldAt(path)?.title ?? path },
+        { kind: 'number', value: low, look: 'input' },
+        { kind: 'number', value: high, look: 'input' }
+      ])
+    ]
+  };
+}

@@ -1,0 +1,458 @@
+/** The sheets that a finance department reads: results, cash flow, the year by line, and the cases behind it. */
+import type { Co2eLine, CostLine } from '#lib/calc/estimate-types.ts';
+import type { Agent, Scenario } from '#lib/calc/input.ts';
+import type { AgainstFigures, CaseReckoning, Reckoning, YearFigures } from '#lib/calc/reckoning.ts';
+import type { Quantity } from '#lib/calc/working/reckoner.ts';
+import type { Working } from '#lib/calc/working/working.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import type { FormulaSheets } from './formula-sheets.ts';
+import { asNumber } from './formula-sheets.ts';
+import type { CellLook, Sheet, SheetCell } from './sheet.ts';
+import { cellAddress, columnLetters } from './sheet.ts';
+
+/** The core's calculation, run with the recorder. */
+export interface RecordedReckoning {
+  readonly reckoning: Pick<Reckoning, 'cases' | 'year' | 'against'>;
+  readonly workingOf: (quantity: Quantity<unknown>) => Working;
+}
+
+const resultsSheet = 'Results';
+const cashFlowSheet = 'Cash flow';
+const yearSheet = 'Year';
+const casesSheet = 'Cases';
+
+export const costLineTitles: Readonly<Record<CostLine, string>> = {
+  agents: 'Agents',
+  gases: 'Oxygen, air, nitrous oxide',
+  absorbent: 'Absorbent',
+  service: 'Service',
+  electricity: 'Electricity',
+  other: 'Other yearly cost',
+  carbon: 'Carbon price',
+  recovery: 'Recovery minutes saved'
+};
+
+const co2eLineTitles: Readonly<Record<Co2eLine, string>> = {
+  agents: 'Agents',
+  nitrousOxide: 'Nitrous oxide given',
+  nitrousOxideLost: 'Nitrous oxide lost from the pipes',
+  gases: 'Oxygen',
+  absorbent: 'Absorbent',
+  electricity: 'Electricity',
+  intravenous: 'Intravenous drugs'
+};
+
+const agentTitle = (agent: Agent): string => agent.charAt(0).toUpperCase() + agent.slice(1);
+
+const text = (given: string, look?: CellLook): SheetCell =>
+  look === undefined ? { kind: 'text', text: given } : { kind: 'text', text: given, look };
+const heading = (given: string): SheetCell => text(given, 'heading');
+
+/** A figure that will stand at a place; its cell is made once all figures have their places. */
+interface FigurePlace {
+  readonly row: number;
+  readonly column: number;
+  readonly figure: Working;
+}
+
+/** A sheet in the making: words at once, figures when all of them have their places. */
+class SheetDraft {
+  readonly rows: (SheetCell | null)[][] = [];
+  readonly figures: FigurePlace[] = [];
+
+  constructor(
+    readonly name: string,
+    private readonly formulas: FormulaSheets
+  ) {}
+
+  /** Adds a row; returns its index. */
+  row(...cells: readonly (SheetCell | Working | null)[]): number {
+    const row = this.rows.length;
+    this.rows.push(cells.map((cell, column) => (isFigure(cell) ? this.#take(cell, row, column) : cell)));
+    return row;
+  }
+
+  address(row: number, column: number): string {
+    return cellAddress(this.name, { row, column });
+  }
+
+  /** Cells of a row from one column to another, as a range on this sheet. */
+  range(row: number, from: number, to: number): string {
+    return `${this.address(row, from)}:$${columnLetters(to)}$${row + 1}`;
+  }
+
+  #take(figure: Working, row: number, column: number): null {
+    this.formulas.place(figure, this.address(row, column));
+    this.figures.push({ row, column, figure });
+    return null;
+  }
+
+  finished(widthsCh: readonly number[], frozenRows: number): Sheet {
+    for (const { row, column, figure } of this.figures) {
+      const cells = this.rows[row];
+      const look = figure.unit.startsWith('currency') ? 'money' : 'amount';
+      if (cells !== undefined) cells[column] = this.formulas.cellOf(figure, this.address(row, column), look);
+    }
+    return { name: this.name, widthsCh, frozenRows, rows: this.rows };
+  }
+}
+
+const isFigure = (cell: SheetCell | Working | null): cell is Working => cell !== null && 'unit' in cell;
+
+/** The four sheets, with formulas into the steps; figures of all of them are placed before any formula is written. */
+export function ledgerSheets(
+  workbook: Workbook,
+  { reckoning, workingOf }: RecordedReckoning,
+  formulas: FormulaSheets
+): readonly Sheet[] {
+  const draft = (name: string) => new SheetDraft(name, formulas);
+  const [results, cashFlow, year, cases] = [
+    draft(resultsSheet),
+    draft(cashFlowSheet),
+    draft(yearSheet),
+    draft(casesSheet)
+  ];
+  const { scenarios, currency } = workbook;
+
+  fillCases(cases, scenarios, { reckoning, workingOf });
+  const years = scenarios.map((scenario) => reckoning.year(scenario));
+  fillYear(year, { scenarios, years, workingOf, currency });
+  const compared = scenarios.filter((scenario) => !scenario.baseline);
+  const blocks = new Map(
+    compared.map((scenario) => [
+      scenario.id,
+      fillCashFlow(cashFlow, { scenario, figures: reckoning.against(scenario).figures, workingOf, currency })
+    ])
+  );
+  fillResults(results, { scenarios, reckoning, workingOf, currency, blocks });
+
+  const yearsAhead = workbook.accounting.appraisalYears;
+  return [
+    results.finished([36, 18, ...scenarios.map(() => 22)], 1),
+    cashFlow.finished([34, 18, ...Array.from({ length: yearsAhead + 1 }, () => 13)], 0),
+    year.finished([36, 18, ...scenarios.map(() => 22)], 1),
+    cases.finished([26, 36, 24, 14, 18, ...caseColumns.map(() => 14)], 1)
+  ];
+}
+
+const caseColumns = [
+  ['liquidMl', 'Liquid used (mL)'],
+  ['takenUpMl', 'Taken up (mL)'],
+  ['spilledMl', 'Spilled (mL)'],
+  ['leftMl', 'Left at the end (mL)'],
+  ['floorMl', 'Floor (mL)'],
+  ['oxygenL', 'Oxygen (L)'],
+  ['airL', 'Air (L)'],
+  ['nitrousOxideL', 'Nitrous oxide (L)'],
+  ['absorbentKg', 'Absorbent (kg)']
+] as const satisfies readonly (readonly [keyof CaseReckoning['result'], string])[];
+
+function fillCases(
+  sheet: SheetDraft,
+  scenarios: readonly Scenario[],
+  { reckoning, workingOf }: RecordedReckoning
+): void {
+  sheet.row(
+    ...['Scenario', 'Case group', 'Flow plan', 'Agent', 'Found by'].map(heading),
+    ...caseColumns.map(([, title]) => heading(title))
+  );
+  for (const scenario of scenarios)
+    for (const { row, plan, agent, method, result } of reckoning.cases(scenario))
+      sheet.row(
+        text(scenario.name),
+        text(row.name),
+        text(plan.name),
+        text(agent === null ? '' : agentTitle(agent)),
+        text(method),
+        ...caseColumns.map(([key]) => workingOf(result[key]))
+      );
+}
+
+function fillYear(
+  sheet: SheetDraft,
+  {
+    scenarios,
+    years,
+    workingOf,
+    currency
+  }: {
+    scenarios: readonly Scenario[];
+    years: readonly YearFigures[];
+    workingOf: RecordedReckoning['workingOf'];
+    currency: string;
+  }
+): void {
+  const line = (
+    title: string,
+    unit: string,
+    of: (year: YearFigures) => Quantity<unknown> | null | undefined
+  ) => {
+    const figures = years.map((year) => of(year) ?? null);
+    sheet.row(
+      text(title),
+      text(unit),
+      ...figures.map((figure) => (figure === null ? null : workingOf(figure)))
+    );
+  };
+  const block = (title: string) => {
+    sheet.row();
+    sheet.row(heading(title));
+  };
+  sheet.row(
+    heading('A year of each scenario'),
+    heading('Unit'),
+    ...scenarios.map(({ name }) => heading(name))
+  );
+  sheet.row(heading('What is used'));
+  const agents = [...new Set(years.flatMap((year) => Object.keys(year.agents) as Agent[]))];
+  for (const agent of agents) {
+    line(`${agentTitle(agent)}, liquid`, 'mL', (year) => year.agents[agent]?.liquidMl);
+    line(`${agentTitle(agent)}, bottles`, 'bottles', (year) => year.agents[agent]?.bottles);
+  }
+  line('Oxygen', 'm³', (year) => year.oxygenM3);
+  line('Air', 'm³', (year) => year.airM3);
+  line('Nitrous oxide', 'kg', (year) => year.nitrousOxideKg);
+  line('Absorbent', 'kg', (year) => year.absorbentKg);
+  line('Electricity', 'kWh', (year) => year.electricityKWh);
+  block('What it costs');
+  for (const agent of agents) line(agentTitle(agent), currency, (year) => year.agents[agent]?.cost);
+  for (const [key, title] of Object.entries(costLineTitles) as [CostLine, string][])
+    line(title === 'Agents' ? 'Agents, all' : title, currency, (year) => year.cost[key]);
+  line('Total cost', currency, (year) => year.cost.total);
+  block('What it emits');
+  for (const [key, title] of Object.entries(co2eLineTitles) as [Co2eLine, string][])
+    line(title, 'kg CO₂e', (year) => year.co2eKg[key]);
+  line('Total emissions', 'kg CO₂e', (year) => year.co2eKg.total);
+}
+
+/** Where the rows lie that the results look at. */
+interface CashFlowBlock {
+  readonly net: string;
+  readonly cumulative: string;
+  readonly cumulativeDiscounted: string;
+  readonly turns: string;
+  readonly discountedTurns: string;
+  readonly changesOfSign: string;
+}
+
+function fillCashFlow(
+  sheet: SheetDraft,
+  {
+    scenario,
+    figures: { years },
+    workingOf,
+    currency
+  }: {
+    scenario: Scenario;
+    figures: AgainstFigures;
+    workingOf: RecordedReckoning['workingOf'];
+    currency: string;
+  }
+): CashFlowBlock {
+  const first = 2;
+  const last = first + years.length - 1;
+  const line = (
+    title: string,
+    of: (year: AgainstFigures['years'][number]) => Quantity<unknown>,
+    look?: CellLook
+  ) => sheet.row(text(title), text(currency), ...years.map((year) => workingOf(of(year))));
+  /** A row of formulas over the row above it, year by year; year 0 has none. */
+  const derived = (
+    title: string,
+    words: string,
+    start: SheetCell | null,
+    of: (at: { before: number; column: number }) => SheetCell
+  ) =>
+    sheet.row(
+      text(title, 'note'),
+      text(words, 'note'),
+      ...years.map((_, index) =>
+        index === 0 ? start : of({ before: first + index - 1, column: first + index })
+      )
+    );
+  const values = (of: (year: AgainstFigures['years'][number]) => Quantity<unknown>) =>
+    years.map((year) => asNumber(workingOf(of(year)).value));
+
+  sheet.row(text(`${scenario.name}, against today`, 'title'));
+  sheet.row(
+    heading('Year'),
+    heading('Unit'),
+    ...years.map(({ year }): SheetCell => ({ kind: 'number', value: year, look: 'heading' }))
+  );
+  line('Investment beyond today’s', (year) => year.investment);
+  for (const [key, title] of Object.entries(costLineTitles) as [CostLine, string][])
+    line(`Saved: ${title}`, (year) => year.savings[key]);
+  line('Saving of the year', (year) => year.saving);
+  const net = line('Net cash flow', (year) => year.net);
+  const cumulative = line('Cumulative cash flow', (year) => year.cumulative);
+  line('Discounted cash flow', (year) => year.discounted);
+  const cumulativeDiscounted = line('Cumulative, discounted', (year) => year.cumulativeDiscounted);
+
+  const turnRow = (title: string, row: number, sums: readonly number[]) =>
+    derived(title, 'years', null, ({ before, column }) => {
+      const [from, to] = [sheet.address(row, before), sheet.address(row, column)];
+      const index = column - first;
+      const [sumBefore, sumAfter] = [sums[index - 1] ?? 0, sums[index] ?? 0];
+      const turns = sumBefore < 0 && sumAfter >= 0;
+      return {
+        kind: 'formula',
+        formula: `IF(AND(${from}<0,${to}>=0),${index - 1}+${from}/(${from}-${to}),"")`,
+        result: turns ? index - 1 + sumBefore / (sumBefore - sumAfter) : '',
+        look: 'amount'
+      };
+    });
+  const turns = turnRow(
+    'Paid back in this year at',
+    cumulative,
+    values((year) => year.cumulative)
+  );
+  const discountedTurns = turnRow(
+    'Paid back, discounted, at',
+    cumulativeDiscounted,
+    values((year) => year.cumulativeDiscounted)
+  );
+
+  const flows = values((year) => year.net);
+  let sign = Math.sign(flows[0] ?? 0);
+  const signs = sheet.rows.length;
+  derived(
+    'Sign so far',
+    '',
+    { kind: 'formula', formula: `SIGN(${sheet.address(net, first)})`, result: sign },
+    ({ before, column }) => {
+      const flow = sheet.address(net, column);
+      sign = Math.sign(flows[column - first] ?? 0) || sign;
+      return {
+        kind: 'formula',
+        formula: `IF(${flow}=0,${sheet.address(signs, before)},SIGN(${flow}))`,
+        result: sign
+      };
+    }
+  );
+  sheet.row();
+  return {
+    net: sheet.range(net, first, last),
+    cumulative: sheet.range(cumulative, first, last),
+    cumulativeDiscounted: sheet.range(cumulativeDiscounted, first, last),
+    turns: sheet.range(turns, first, last),
+    discountedTurns: sheet.range(discountedTurns, first, last),
+    changesOfSign: `SUMPRODUCT(--(${sheet.range(signs, first, last - 1)}*${sheet.range(signs, first + 1, last)}<0))`
+  };
+}
+
+const none = 'none';
+
+function fillResults(
+  sheet: SheetDraft,
+  {
+    scenarios,
+    reckoning,
+    workingOf,
+    currency,
+    blocks
+  }: RecordedReckoning & {
+    scenarios: readonly Scenario[];
+    currency: string;
+    blocks: ReadonlyMap<string, CashFlowBlock>;
+  }
+): void {
+  const line = (title: string, unit: string, of: (scenario: Scenario) => SheetCell | Working | null) =>
+    sheet.row(text(title), text(unit), ...scenarios.map(of));
+  const against = (scenario: Scenario) => reckoning.against(scenario);
+  /** A figure of a scenario that is compared with today; the core may hold that there is none. */
+  const figure =
+    (of: (figures: AgainstFigures) => Quantity<unknown>) =>
+    (scenario: Scenario): SheetCell | Working | null => {
+      if (scenario.baseline) return null;
+      const working = workingOf(of(against(scenario).figures));
+      return working.value === null ? text(none) : working;
+    };
+  const payback =
+    (
+      of: (figures: AgainstFigures) => Quantity<unknown>,
+      sums: 'cumulative' | 'cumulativeDiscounted',
+      turns: 'turns' | 'discountedTurns'
+    ) =>
+    (scenario: Scenario): SheetCell | null => {
+      const block = blocks.get(scenario.id);
+      if (block === undefined) return null;
+      const years = workingOf(of(against(scenario).figures)).value;
+      return {
+        kind: 'formula',
+        formula: `IF(COUNTIF(${block[sums]},"<0")=0,0,IF(COUNT(${block[turns]})=0,"${none}",MIN(${block[turns]})))`,
+        result: years === null ? none : asNumber(years),
+        look: 'amount'
+      };
+    };
+
+  sheet.row(heading('Against today'), heading('Unit'), ...scenarios.map(({ name }) => heading(name)));
+  line(
+    'Saving of a year',
+    currency,
+    figure((figures) => figures.yearlySaving)
+  );
+  line(
+    'Emissions avoided in a year',
+    'kg CO₂e',
+    figure((figures) => figures.co2eAvoidedKg)
+  );
+  line(
+    'Investment',
+    currency,
+    figure((figures) => figures.investment)
+  );
+  line(
+    'Payback',
+    'years',
+    payback((figures) => figures.simplePaybackYears, 'cumulative', 'turns')
+  );
+  line(
+    'Payback, discounted',
+    'years',
+    payback((figures) => figures.discountedPaybackYears, 'cumulativeDiscounted', 'discountedTurns')
+  );
+  line(
+    'Net present value',
+    currency,
+    figure((figures) => figures.npv)
+  );
+  line('Internal rate of return', '%', (scenario) => {
+    const block = blocks.get(scenario.id);
+    return block === undefined ? null : internalRate(block, against(scenario).irrAllPercent);
+  });
+  line(
+    'Cost per tonne avoided',
+    `${currency}/t CO₂e`,
+    figure((figures) => figures.costPerTonneAvoided)
+  );
+  line(
+    'Benefit-cost ratio',
+    '',
+    figure((figures) => figures.benefitCostRatio)
+  );
+  line('Cost of ownership, undiscounted', currency, (scenario) =>
+    workingOf(against(scenario).figures.totalCostOfOwnership)
+  );
+  line('Equivalent annual cost', currency, (scenario) =>
+    workingOf(against(scenario).figures.equivalentAnnualCost)
+  );
+}
+
+/**
+ * The internal rate by the spreadsheet's own function, started at the rate that the tool found. A spreadsheet gives one
+ * of several rates without a word, so where there are several they are named instead.
+ */
+function internalRate(block: CashFlowBlock, allPercent: readonly number[]): SheetCell {
+  const [only] = allPercent;
+  const several =
+    allPercent.length > 1 ? `several: ${allPercent.map((rate) => rate.toPrecision(4)).join(', ')}` : null;
+  const start = only === undefined ? '' : `,${only / 100}`;
+  const rate = `IFERROR(IRR(${block.net}${start})*100,"${none}")`;
+  const one = several === null ? rate : `IF(${block.changesOfSign}>1,"${several}",${rate})`;
+  return {
+    kind: 'formula',
+    formula: `IF(${block.changesOfSign}=0,"${none}",${one})`,
+    result: several ?? only ?? none,
+    look: 'amount'
+  };
+}

@@ -1,0 +1,35 @@
+/** A spreadsheet as this project puts it together, before a library makes bytes of it. */
+
+export type SheetCell =
+  | { readonly kind: 'text'; readonly text: string; readonly look?: CellLook }
+  | { readonly kind: 'number'; readonly value: number; readonly look?: CellLook }
+  | { readonly kind: 'flag'; readonly value: boolean; readonly look?: CellLook }
+  /** Without the equals sign; `result` is what the tool computed, shown until the program recalculates. */
+  | {
+      readonly kind: 'formula';
+      readonly formula: string;
+      readonly result: number | string;
+      readonly look?: CellLook;
+    };
+
+/** input: typed by the user, or a source's. note: words for the reader. amount, money: how a result is shown. */
+export type CellLook = 'title' | 'heading' | 'input' | 'note' | 'amount' | 'money';
+
+export interface Sheet {
+  readonly name: string;
+  readonly widthsCh: readonly number[];
+  /** Rows that stay in sight when the sheet is scrolled. */
+  readonly frozenRows: number;
+  readonly rows: readonly (readonly (SheetCell | null)[])[];
+}
+
+/** A column's letters: 0 is A, 26 is AA. */
+export function columnLetters(column: number): string {
+  const rest = Math.floor(column / 26) - 1;
+  return (rest >= 0 ? columnLetters(rest) : '') + String.fromCharCode(65 + (column % 26));
+}
+
+/** A cell as a formula on any sheet names it; row and column counted from 0. */
+export function cellAddress(sheet: string, { row, column }: { row: number; column: number }): string {
+  return `'${sheet.replaceAll("'", "''")}'!$${columnLetters(column)}$${row + 1}`;
+}
