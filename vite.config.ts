@@ -8,6 +8,8 @@ export default defineConfig({
   ...(process.env['VITEST'] ? { resolve: { conditions: ['browser'] } } : {}),
   test: {
     include: ['tests/{unit,published,property}/**/*.test.ts'],
-    environment: 'node'
+    environment: 'node',
+    // A busy computer fails no sound test.
+    testTimeout: 300_000
   }
 });

@@ -43,10 +43,11 @@ export const rooms: readonly Room[] = [
   { place: 'lib/grid/', knows: ['lib/numbers/'], knowsTypesOf: ['lib/calc/'] },
   { place: 'lib/charts/', knows: ['lib/numbers/'], knowsTypesOf: ['lib/calc/'] },
   { place: 'lib/state/', knows: ['lib/calc/', 'lib/workbook/', 'lib/files/', 'lib/numbers/'] },
+  // A sheet reads the document's fields and asks the core; bytes in and out go through the state.
   {
     place: 'lib/sheets/',
-    knows: [...contract, 'lib/state/', 'lib/grid/', 'lib/charts/', 'lib/numbers/'],
-    knowsTypesOf: ['lib/workbook/', 'lib/calc/']
+    knows: ['lib/state/', 'lib/grid/', 'lib/charts/', 'lib/numbers/', 'lib/workbook/', 'lib/calc/'],
+    knowsTypesOf: ['lib/files/']
   },
   { place: 'routes/', knows: ['lib/sheets/', 'lib/state/'] },
   { place: 'service-worker.ts', knows: [] },
