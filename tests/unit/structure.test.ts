@@ -130,7 +130,7 @@ describe('the judge of directions', () => {
     ['lib/files/csv.ts', `import type { Store } from '#lib/state/store.ts';`],
     ['lib/grid/Grid.svelte', `<script>import { agents } from '#lib/calc/input.ts';</script>`],
     ['lib/charts/chart-data.ts', `import type { ChartData } from 'chart.js';`],
-    ['lib/sheets/Prices.svelte', `{#await import('#lib/workbook/demo.ts')}{/await}`],
+    ['lib/sheets/Prices.svelte', `{#await import('#lib/files/csv-out.ts')}{/await}`],
     ['lib/state/store.ts', `new Worker(new URL('../sheets/worker.ts', import.meta.url))`],
     ['routes/+page.svelte', `<script>import Grid from '#lib/grid/Grid.svelte';</script>`],
     ['routes/+page.ts', `import lodash from 'lodash';`],
