@@ -1,5 +1,6 @@
 /** Figures in the working panel: in full, with their unit as a reader writes it. */
-import { formatFull } from '#lib/numbers/format-number.ts';
+import type { Working } from '#lib/calc/working/working.ts';
+import { formatFull, formatNumber } from '#lib/numbers/format-number.ts';
 
 /** A unit as the core names it, as it is read: `m^3` → `m³`, `currency/kWh` → `EUR/kWh`. */
 export function unitInWords(unit: string, currency: string): string {
@@ -8,7 +9,8 @@ export function unitInWords(unit: string, currency: string): string {
     .replaceAll('currency', currency)
     .replaceAll('CO2e', 'CO₂e')
     .replace(/\bm\^?3\b/g, 'm³')
-    .replaceAll('kg^0.75', 'kg⁰·⁷⁵');
+    .replaceAll('kg^0.75', 'kg⁰·⁷⁵')
+    .replace(/^years?$|^y$/, 'years');
 }
 
 /** A value of any kind, in full: numbers and decimals with separators, lists by their length, nothing as “none”. */
@@ -31,3 +33,41 @@ export function figureInFull(
     ? formatFull(shown, { locale, ...(words === '' ? {} : { unit: words }) })
     : shown;
 }
+
+/** A value in a list: numbers to seven figures, everything else in full. */
+export function figureInList(
+  value: unknown,
+  { unit, currency, locale }: { unit: string; currency: string; locale: string }
+): string {
+  const number = value === null || value === undefined || Array.isArray(value) ? NaN : Number(String(value));
+  if (!Number.isFinite(number) || Number.isInteger(number))
+    return figureInFull(value, { unit, currency, locale });
+  return formatNumber(number, { locale, unit: unitInWords(unit, currency), figures: 7 });
+}
+
+/** A value as it stands inside a formula: to four figures, its unit apart, a negative one in brackets. */
+export function figureInBrief(
+  value: unknown,
+  unit: string,
+  { currency, locale }: { currency: string; locale: string }
+): { readonly text: string; readonly unit: string } {
+  const number = value === null || value === undefined ? NaN : Number(String(value));
+  if (!Number.isFinite(number))
+    return { text: figureInFull(value, { unit: '1', currency, locale }), unit: '' };
+  // Whole numbers and amounts of a few digits stand as they are.
+  const text =
+    Number.isInteger(number) && Math.abs(number) < 1e6
+      ? formatFull(number, { locale })
+      : formatNumber(number, { locale, figures: 4 });
+  return { text: number < 0 ? `(${text})` : text, unit: unitInWords(unit, currency) };
+}
+
+/** What kind of thing a number is, in a word or two. */
+export const kindWords: Readonly<Record<Working['kind'], string>> = {
+  step: 'computed',
+  method: 'solved step by step',
+  cell: 'cell, typed by somebody',
+  constant: 'published',
+  default: 'published default of an empty cell',
+  assumption: 'assumption'
+};

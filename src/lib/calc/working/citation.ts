@@ -4,7 +4,7 @@ import type { Evidence, Source } from '../reference/constant.ts';
 export function citation(source: Source): string {
   const parts = [source.authors, source.title, source.container, source.year?.toString(), source.locator];
   const text = parts
-    .filter((part) => part !== undefined && part !== '')
+    .filter((part): part is string => part !== undefined && part !== '')
     .map((part) => part.replace(/\.$/, ''))
     .join('. ');
   return source.doi === undefined ? text : `${text}. doi ${source.doi}`;
