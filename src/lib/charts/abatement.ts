@@ -32,7 +32,7 @@ export function abatement({ currency, scenarios }: Abatement): ChartData {
   const others = scenarios.filter(({ name }) => !avoiding.some((each) => each.name === name));
   const sentences = avoiding.map(
     ({ name, x, y }) =>
-      `${name} avoids ${figureText(x, tonnes)} a year and ${y < 0 ? 'saves' : 'costs'} ${figureText(Math.abs(y), figures)} with each`
+      `${name} avoids ${figureText(x, tonnes)} a year and ${y < 0 ? 'saves' : 'costs'} ${figureText(Math.abs(y), figures)} a tonne`
   );
   const none =
     others.length === 0 ? '' : ` No tonne is avoided by ${listInWords(others.map(({ name }) => name))}.`;
@@ -45,7 +45,7 @@ export function abatement({ currency, scenarios }: Abatement): ChartData {
     empty,
     kind: 'plot',
     stacked: false,
-    x: { title: 'CO2e avoided a year, t', scale: 'linear', figures: tonnes, least: 0 },
+    x: { title: 'CO₂e avoided a year, t', scale: 'linear', figures: tonnes, least: 0 },
     y: {
       title: `Cost of a tonne avoided, ${currency} (below 0 it saves money)`,
       scale: 'linear',
@@ -64,7 +64,7 @@ export function abatement({ currency, scenarios }: Abatement): ChartData {
     table: {
       columns: [
         nameColumn('Scenario'),
-        numberColumn('CO2e avoided a year, t'),
+        numberColumn('CO₂e avoided a year, t'),
         numberColumn(`Cost of a tonne avoided, ${currency}`)
       ],
       rows: scenarios.map(({ id, name, co2eAvoidedKg, costPerTonneAvoided }) => ({

@@ -106,6 +106,9 @@ function drawBand({ ctx, x, y }: Plot, series: Series, look: ChartLook): void {
 function drawBlocks({ ctx, x, y }: Plot, series: Series, look: ChartLook): void {
   for (const point of series.points) {
     const box = [x(0), y(0), x(point.x) - x(0), y(point.y) - y(0)] as const;
+    // Over what lies below, not mixed with it: the widest comes first, so all stay in sight.
+    ctx.fillStyle = look.paper;
+    ctx.fillRect(...box);
     ctx.globalAlpha = 0.4;
     ctx.fillStyle = barPattern(series.style.colour, look);
     ctx.fillRect(...box);

@@ -1,4 +1,4 @@
-/** Tonnes of CO2e a year by line and scenario. */
+/** Tonnes of CO₂e a year by line and scenario. */
 import type { Co2eLine, Co2eLines } from '#lib/calc/estimate-types.ts';
 import { avoidedInWords } from '#lib/numbers/change-in-words.ts';
 import type { ChartData } from './chart-data.ts';
@@ -33,7 +33,7 @@ export function yearlyTonnes({ warming, scenarios }: YearlyTonnes): ChartData {
     summary:
       baseline === undefined
         ? ''
-        : `${baseline.name} causes ${figureText(baseline.co2eKg.total / 1000, figures)} CO2e a year` +
+        : `${baseline.name} causes ${figureText(baseline.co2eKg.total / 1000, figures)} CO₂e a year` +
           (others.length === 0
             ? ''
             : `; against it ${listInWords(
@@ -44,8 +44,8 @@ export function yearlyTonnes({ warming, scenarios }: YearlyTonnes): ChartData {
           ` (${warming}).`,
     empty: 'Nothing to draw: no scenario emits anything yet. Fill in the case mix and the flow plans.',
     figures,
-    axisTitle: `CO2e a year, t (${warming})`,
-    unit: 't CO2e a year',
+    axisTitle: `CO₂e a year, t (${warming})`,
+    unit: 't CO₂e a year',
     lines: lines.map(({ label, colour }) => ({ label, style: seriesStyle(colour) })),
     scenarios: scenarios.map(({ id, name, co2eKg }) => ({
       name,

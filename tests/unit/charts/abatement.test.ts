@@ -17,8 +17,8 @@ it('draws each scenario as wide as its tonnes and as high as a tonne costs, the 
 
 it('says who saves money with each tonne, who pays for it, and who avoids none', () => {
   expect(abatement({ currency: 'EUR', scenarios }).summary).toBe(
-    'Low flow avoids 61\u00a0t a year and saves €410.00 with each and ' +
-      'Closed circuit avoids 99\u00a0t a year and costs €95.00 with each. ' +
+    'Low flow avoids 61\u00a0t a year and saves €410.00 a tonne and ' +
+      'Closed circuit avoids 99\u00a0t a year and costs €95.00 a tonne. ' +
       'No tonne is avoided by More nitrous oxide.'
   );
 });

@@ -116,9 +116,9 @@ describe('yearly tonnes', () => {
 
   it('counts in tonnes and says how warming is counted', () => {
     expect(drawnSum(chart, 0)).toBeCloseTo(122.434, 9);
-    expect(chart.x.title).toBe('CO2e a year, t (AR6, 100 years)');
+    expect(chart.x.title).toBe('CO₂e a year, t (AR6, 100 years)');
     expect(chart.summary).toBe(
-      'Today causes 122\u00a0t CO2e a year; against it Two more theatres adds 7.57\u00a0t (AR6, 100 years).'
+      'Today causes 122\u00a0t CO₂e a year; against it Two more theatres adds 7.57\u00a0t (AR6, 100 years).'
     );
   });
 
