@@ -29,14 +29,25 @@ const moneyOrNull = (quantity: Quantity<Decimal | null>): string | null => {
   return value === null ? null : text(value);
 };
 
+/** Computes a value when it is first asked for, and keeps it. */
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null;
+  return () => (made ??= { value: make() }).value;
+}
+
 /**
  * The estimate of a checked input: every scenario's year, its cases, what it saves against the baseline, and the
  * monitoring it asks for. Pure: the same input gives the same estimate, with or without a memo.
+ *
+ * Each part is computed when it is first read, so that the bottom line of a large workbook does not wait for the figures
+ * of every case in every scenario. Read in full (as by `JSON.stringify`), it is complete.
  * @param memo keeps results of cases, so that the next estimate computes only what changed.
  */
 export function estimate(input: EstimateInput, memo?: CaseMemo): Estimate {
   const reckoning = reckon(plain, input, memo);
   const scenarios = input.scenarios.map((scenario) => scenarioEstimate(reckoning, scenario));
+  const monitoring = once(() => overScenarios(scenarios));
+  const warnings = once(() => estimateWarnings(input, scenarios, reckoning.failed()));
   return {
     format: 'vapour-ledger-estimate',
     version: 1,
@@ -44,20 +55,39 @@ export function estimate(input: EstimateInput, memo?: CaseMemo): Estimate {
     currency: input.currency,
     referenceSet: input.reference.id,
     scenarios,
-    monitoring: overScenarios(scenarios),
-    warnings: estimateWarnings(input, scenarios, reckoning.failed())
+    get monitoring() {
+      return monitoring();
+    },
+    get warnings() {
+      return warnings();
+    }
   };
 }
 
-/** The figures of the bottom line alone, of today and one scenario: what must follow each keystroke. */
-export function scenarioEstimate(reckoning: Reckoning, scenario: Scenario): ScenarioEstimate {
+function scenarioEstimate(reckoning: Reckoning, scenario: Scenario): ScenarioEstimate {
+  const perYear = once(() => yearEstimate(reckoning.year(scenario)));
+  const cases = once(() => reckoning.cases(scenario).map((one) => caseEstimate(reckoning, scenario, one)));
+  const againstBaseline = once(() => againstEstimate(reckoning.against(scenario)));
+  const monitoring = once(() => reckoning.monitoring(scenario).map(pricedNeed));
   return {
     id: scenario.id,
-    perYear: yearEstimate(reckoning.year(scenario)),
-    cases: reckoning.cases(scenario).map((one) => caseEstimate(reckoning, scenario, one)),
-    againstBaseline: againstEstimate(reckoning.against(scenario)),
-    monitoring: reckoning.monitoring(scenario).map(pricedNeed),
-    failed: [...reckoning.failed()]
+    get perYear() {
+      return perYear();
+    },
+    get cases() {
+      return cases();
+    },
+    get againstBaseline() {
+      return againstBaseline();
+    },
+    get monitoring() {
+      return monitoring();
+    },
+    get failed() {
+      // Failures come to light as the cases are computed.
+      reckoning.cases(scenario);
+      return [...reckoning.failed()];
+    }
   };
 }
 
@@ -95,29 +125,33 @@ function mapped<K extends string, From, To>(
 
 function caseEstimate(reckoning: Reckoning, scenario: Scenario, one: CaseReckoning): CaseEstimate {
   const { row, plan, agent, method, result } = one;
-  const figures = reckoning.caseFigures(scenario, row);
+  const priced = once(() => reckoning.caseFigures(scenario, row));
   return {
     caseId: row.id,
     flowPlan: plan.id,
     agent,
     method,
-    liquidMl: number(figures.liquidMl),
-    takenUpMl: number(figures.takenUpMl),
-    spilledMl: number(figures.spilledMl),
-    leftMl: number(figures.leftMl),
-    floorMl: number(figures.floorMl),
-    constantDialMl: number(figures.constantDialMl),
-    minutesToTarget: number(figures.minutesToTarget),
-    minutesBelowTarget: number(figures.minutesBelowTarget),
-    macHours: number(figures.macHours),
-    meanFlowLPerMin: number(figures.meanFlowLPerMin),
+    liquidMl: number(result.liquidMl),
+    takenUpMl: number(result.takenUpMl),
+    spilledMl: number(result.spilledMl),
+    leftMl: number(result.leftMl),
+    floorMl: number(result.floorMl),
+    constantDialMl: number(result.constantDialMl),
+    minutesToTarget: number(result.minutesToTarget),
+    minutesBelowTarget: number(result.minutesBelowTarget),
+    macHours: number(result.macHours),
+    meanFlowLPerMin: number(result.meanFlowLPerMin),
     flowClasses: result.phases.map((phase) => phase.flowClass),
-    oxygenL: number(figures.oxygenL),
-    airL: number(figures.airL),
-    nitrousOxideL: number(figures.nitrousOxideL),
-    absorbentKg: number(figures.absorbentKg),
-    co2eKg: number(figures.co2eKg),
-    cost: money(figures.cost),
+    oxygenL: number(result.oxygenL),
+    airL: number(result.airL),
+    nitrousOxideL: number(result.nitrousOxideL),
+    absorbentKg: number(result.absorbentKg),
+    get co2eKg() {
+      return number(priced().co2eKg);
+    },
+    get cost() {
+      return money(priced().cost);
+    },
     warnings: [...result.warnings]
   };
 }
