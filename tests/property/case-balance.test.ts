@@ -1,0 +1,59 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { estimateCase } from '#lib/calc/case/estimate-case.ts';
+import { emptyOutcome, solveCircleSystem, solveFloor } from '#lib/calc/case/circle-system.ts';
+import { plain } from '#lib/calc/working/plain.ts';
+import { anyCase, heldCase } from '../fixtures/case-arbitrary.ts';
+import { circleOf } from '../fixtures/circle-cases.ts';
+
+const volatileCase = anyCase.filter(({ row }) => row.technique === 'volatile');
+
+test('delivered vapour is taken up, spilled or left, to 1e-9 of what was delivered', () => {
+  const outcome = emptyOutcome();
+  fc.assert(
+    fc.property(volatileCase, (given) => {
+      const circle = circleOf(given);
+      solveCircleSystem(circle, outcome);
+      expect(Math.abs(outcome.balanceErrorL)).toBeLessThanOrEqual(1e-9 * outcome.deliveredL);
+      expect(outcome.takenUpL).toBeGreaterThanOrEqual(0);
+      expect(outcome.spilledL).toBeGreaterThanOrEqual(-1e-9 * outcome.deliveredL);
+      expect(outcome.minutesBelowWhileOff).toBeLessThanOrEqual(outcome.minutesBelowTarget);
+      solveFloor(circle, outcome);
+      expect(Math.abs(outcome.balanceErrorL)).toBeLessThanOrEqual(1e-9 * Math.abs(outcome.deliveredL));
+    }),
+    { numRuns: 2000 }
+  );
+}, 120_000);
+
+test('so is the liquid of an estimate', () => {
+  fc.assert(
+    fc.property(volatileCase, (given) => {
+      const { liquidMl, takenUpMl, spilledMl, leftMl } = estimateCase(plain, {
+        ...given,
+        useMeasured: false
+      });
+      const parts = plain.value(takenUpMl) + plain.value(spilledMl) + plain.value(leftMl);
+      expect(Math.abs(plain.value(liquidMl) - parts)).toBeLessThanOrEqual(1e-9 * plain.value(liquidMl));
+    }),
+    { numRuns: 500 }
+  );
+}, 120_000);
+
+test('a plan that no limit binds delivers the floor and what it spills', () => {
+  const outcome = emptyOutcome();
+  const floor = emptyOutcome();
+  fc.assert(
+    fc.property(heldCase, (given) => {
+      const circle = circleOf(given);
+      // So much gas and so high a dial that the target is held from the first minute.
+      const phases = circle.phases.map((phase) => ({ ...phase, flowLPerMin: 500, dialFraction: 0.95 }));
+      solveCircleSystem({ ...circle, phases }, outcome);
+      solveFloor(circle, floor);
+      fc.pre(outcome.switches === 0);
+      const kept = outcome.deliveredL - outcome.spilledL;
+      expect(Math.abs(kept - floor.deliveredL)).toBeLessThanOrEqual(1e-3 * floor.deliveredL);
+      expect(outcome.deliveredL).toBeGreaterThanOrEqual(floor.deliveredL);
+    }),
+    { numRuns: 1000 }
+  );
+}, 120_000);
