@@ -45,24 +45,53 @@ const machineText = once(machinePart);
  * computed once. Holds plain results only; kept over edits, emptied when it has grown far beyond a workbook's size.
  */
 export class CaseMemo {
-  #results = new Map<string, CaseResult>();
+  /** By everything but the row, then by the row: a scenario's rows share most of what they depend on. */
+  #shelves = new Map<string, Map<string, CaseResult>>();
+  #size = 0;
   #reference: ReferenceSet | null = null;
+  #last: { readonly given: CaseGiven; readonly shelf: Map<string, CaseResult> } | null = null;
   /** Cases that were computed, not found, since the memo was made. */
   computed = 0;
 
   result(given: CaseGiven, compute: (given: CaseGiven) => CaseResult): CaseResult {
-    if (this.#reference !== given.reference || this.#results.size > 500_000) {
-      this.#results = new Map();
+    if (this.#reference !== given.reference || this.#size > 500_000) {
+      this.#shelves = new Map();
+      this.#size = 0;
+      this.#last = null;
       this.#reference = given.reference;
     }
-    const { row, plan, machine, agent, absorbent, site, bodyModel } = given;
-    const key = `${rowText(row)}|${planText(plan)}|${machineText(machine)}|${agent}|${absorbent.capacityLPerKg}|${site.theatreTemperatureC},${site.ambientPressureKPa}|${bodyModel}`;
-    let result = this.#results.get(key);
+    const shelf = this.#shelfOf(given);
+    const key = rowText(given.row);
+    let result = shelf.get(key);
     if (result === undefined) {
       result = compute(given);
       this.computed++;
-      this.#results.set(key, result);
+      this.#size++;
+      shelf.set(key, result);
     }
     return result;
+  }
+
+  #shelfOf(given: CaseGiven): Map<string, CaseResult> {
+    const { plan, machine, agent, absorbent, site, bodyModel } = given;
+    const last = this.#last;
+    if (
+      last !== null &&
+      last.given.plan === plan &&
+      last.given.machine === machine &&
+      last.given.agent === agent &&
+      last.given.absorbent === absorbent &&
+      last.given.site === site &&
+      last.given.bodyModel === bodyModel
+    )
+      return last.shelf;
+    const key = `${planText(plan)}|${machineText(machine)}|${agent}|${absorbent.capacityLPerKg}|${site.theatreTemperatureC},${site.ambientPressureKPa}|${bodyModel}`;
+    let shelf = this.#shelves.get(key);
+    if (shelf === undefined) {
+      shelf = new Map();
+      this.#shelves.set(key, shelf);
+    }
+    this.#last = { given, shelf };
+    return shelf;
   }
 }

@@ -1,0 +1,96 @@
+/** How fast the bottom line follows an edit in a large workbook: 500 distinct rows, 6 scenarios. */
+import { CaseMemo } from '#lib/calc/case-memo.ts';
+import { estimate } from '#lib/calc/estimate.ts';
+import { coreInput } from '#lib/workbook/core-input.ts';
+import { demoWorkbook } from '#lib/workbook/demo.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import type { BenchRow } from './bench-row.ts';
+
+const rows = 500;
+const frameMs = 16;
+
+function largeWorkbook(): Workbook {
+  const demo = demoWorkbook();
+  const [first] = demo.caseMix;
+  const [, habit, circle, closed] = demo.scenarios;
+  if (!first || !habit || !circle || !closed)
+    throw new Error('The demo has changed: this bench builds on it.');
+  return {
+    ...demo,
+    ranges: {},
+    // No two rows alike, so that none is found instead of computed.
+    caseMix: Array.from({ length: rows }, (_, index) => ({
+      ...first,
+      id: `row-${index}`,
+      minutes: 40 + index * 0.31,
+      weightKg: 45 + (index % 60)
+    })),
+    scenarios: [
+      ...demo.scenarios,
+      { ...circle, id: 'fifth', flowPlan: 'low' },
+      { ...closed, id: 'sixth', flowPlan: 'minimal' }
+    ]
+  };
+}
+
+/** What the bottom line shows: today and the chosen scenario. */
+function bottomLine(workbook: Workbook, memo: CaseMemo): void {
+  const { scenarios } = estimate(coreInput(workbook), memo);
+  for (const scenario of scenarios.filter(({ id }) => id === 'today' || id === 'closed'))
+    void [scenario.perYear.cost.total, scenario.againstBaseline.npv, scenario.monitoring.length];
+}
+
+function median(times: readonly number[]): number {
+  return [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)] ?? NaN;
+}
+
+function timeEdits(edit: (workbook: Workbook, turn: number) => Workbook): number {
+  let workbook = largeWorkbook();
+  const memo = new CaseMemo();
+  const times: number[] = [];
+  for (let turn = 0; turn < 60; turn++) {
+    workbook = edit(workbook, turn);
+    const start = performance.now();
+    bottomLine(workbook, memo);
+    // The first turns compute everything and let the compiler see the code.
+    if (turn >= 20) times.push(performance.now() - start);
+  }
+  return median(times);
+}
+
+export async function bench(): Promise<BenchRow[]> {
+  const row = (name: string, value: number): BenchRow => ({
+    name,
+    value,
+    unit: 'ms',
+    target: `below ${frameMs} ms`,
+    met: value < frameMs
+  });
+  return [
+    row(
+      `bottom line after an edit of one row, ${rows} rows, 6 scenarios`,
+      timeEdits((workbook, turn) => ({
+        ...workbook,
+        caseMix: workbook.caseMix.map((each, index) =>
+          index === turn ? { ...each, minutes: each.minutes + 1 } : each
+        )
+      }))
+    ),
+    row(
+      `bottom line after an edit of the plan that all ${rows} rows use`,
+      timeEdits((workbook, turn) => ({
+        ...workbook,
+        flowPlans: workbook.flowPlans.map((plan) =>
+          plan.id === 'closed'
+            ? {
+                ...plan,
+                phases: plan.phases.map((phase) =>
+                  phase.minutes === null ? { ...phase, flowLPerMin: 0.5 + turn / 100 } : phase
+                )
+              }
+            : plan
+        )
+      }))
+    )
+  ];
+}
