@@ -1,27 +1,13 @@
 import Papa from 'papaparse';
 import { decodeUtf8 } from './decode-utf8.ts';
 import { unguardFormula } from './formula-text.ts';
-
-/** A table as it was read, before anything is made of it. */
-export interface ReadTable {
-  /** One for each column; where a heading is empty, `Column 3`. */
-  readonly headers: readonly string[];
-  readonly rows: readonly TextRow[];
-}
-
-/** A row of texts, as many as there are headings, and the line (or the sheet's row) at which it begins. */
-export interface TextRow {
-  readonly line: number;
-  readonly texts: readonly string[];
-}
+import type { ReadTable, TextRow } from './read-table.ts';
+import { tableLimits, tableOf } from './read-table.ts';
 
 export type ReadCsv =
   | { readonly kind: 'table'; readonly table: ReadTable; readonly delimiter: string }
   /** `offer`: the file can be read in this older encoding, if the user says so. */
   | { readonly kind: 'refused'; readonly sentence: string; readonly offer?: 'windows-1252' };
-
-/** The most that a CSV file of a grid may hold. */
-export const csvLimits = { bytes: 20_000_000, columns: 500, rows: 20_000 } as const;
 
 export interface CsvOptions {
   /** `windows-1252` only after the file was refused as UTF-8 and the user agreed. */
@@ -38,9 +24,9 @@ export function readCsv(
   bytes: Uint8Array,
   { encoding = 'utf-8', headings = true }: CsvOptions = {}
 ): ReadCsv {
-  if (bytes.length > csvLimits.bytes)
+  if (bytes.length > tableLimits.bytes)
     return refused(
-      `The file has ${(bytes.length / 1e6).toFixed(1)} MB; a table has at most ${csvLimits.bytes / 1e6} MB. A log of single cases can be imported as a case log.`
+      `The file has ${(bytes.length / 1e6).toFixed(1)} MB; a table has at most ${tableLimits.bytes / 1e6} MB. A log of single cases can be imported as a case log.`
     );
   const decoded = decode(bytes, encoding);
   if ('kind' in decoded) return decoded;
@@ -62,10 +48,10 @@ export function readCsv(
       const unclosed = errors.find((error) => error.code === 'MissingQuotes');
       if (unclosed !== undefined)
         sentence = `From line ${line} on a quotation mark is never closed, so the file is cut off or damaged.`;
-      else if (data.length > csvLimits.columns)
-        sentence = `Line ${line} has ${data.length} columns; a table has at most ${csvLimits.columns}.`;
-      else if (lines.length > csvLimits.rows)
-        sentence = `The file has more than ${csvLimits.rows} rows, more than any grid takes. A log of single cases can be imported as a case log.`;
+      else if (data.length > tableLimits.columns)
+        sentence = `Line ${line} has ${data.length} columns; a table has at most ${tableLimits.columns}.`;
+      else if (lines.length > tableLimits.rows)
+        sentence = `The file has more than ${tableLimits.rows} rows, more than any grid takes. A log of single cases can be imported as a case log.`;
       else if (
         headings &&
         lines.length > 0 &&
@@ -82,22 +68,8 @@ export function readCsv(
   Papa.parse<string[]>(text, parser);
   if (sentence !== null) return refused(sentence);
 
-  const [first, ...rest] = headings ? lines : [null, ...lines];
-  const headers = Array.from(
-    { length: width },
-    (_, index) => first?.texts[index]?.trim() || `Column ${index + 1}`
-  );
-  const twice = firstRepeated(headers);
-  if (twice !== null)
-    return refused(
-      `Columns ${twice.first + 1} and ${twice.second + 1} are both called “${headers[twice.second]}”: give each a heading of its own.`
-    );
-  const rows = rest
-    .filter((row): row is TextRow => row !== null && row !== undefined)
-    .filter(({ texts }) => texts.some((cell) => cell.trim() !== ''))
-    .map(({ line, texts }) => ({ line, texts: headers.map((_, index) => texts[index] ?? '') }));
-  if (rows.length === 0) return refused('The file has headings and no rows below them.');
-  return { kind: 'table', table: { headers, rows }, delimiter };
+  const table = tableOf(lines, { headings });
+  return 'sentence' in table ? refused(table.sentence) : { kind: 'table', table, delimiter };
 }
 
 const refused = (sentence: string): ReadCsv => ({ kind: 'refused', sentence });
@@ -132,16 +104,4 @@ function decode(bytes: Uint8Array, encoding: 'utf-8' | 'windows-1252'): { readon
     sentence: decoded.sentence,
     ...(isText ? { offer: 'windows-1252' as const } : {})
   };
-}
-
-/** The first two places at which a list has the same heading, whatever the case of its letters; null where none. */
-export function firstRepeated(headers: readonly string[]): { first: number; second: number } | null {
-  const seen = new Map<string, number>();
-  for (const [second, header] of headers.entries()) {
-    const folded = header.toLocaleLowerCase('en-GB');
-    const first = seen.get(folded);
-    if (first !== undefined) return { first, second };
-    seen.set(folded, second);
-  }
-  return null;
 }

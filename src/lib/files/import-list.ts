@@ -2,7 +2,7 @@ import type { ListName } from '#lib/workbook/edit-rows.ts';
 import { entryKey, freshId, insertRows } from '#lib/workbook/edit-rows.ts';
 import { readText } from '#lib/workbook/read-text.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import type { TextRow } from './csv-in.ts';
+import type { TextRow } from './read-table.ts';
 import type { ImportPreview, ImportRequest, RefusedRow } from './import-table.ts';
 import { columnNotes } from './column-notes.ts';
 import { keepOnly, nameOf } from './keep-only.ts';

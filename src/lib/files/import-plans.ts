@@ -3,7 +3,7 @@ import { freshId } from '#lib/workbook/edit-rows.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { limits } from '#lib/workbook/workbook.ts';
 import { columnNotes } from './column-notes.ts';
-import type { TextRow } from './csv-in.ts';
+import type { TextRow } from './read-table.ts';
 import type { ImportPreview, ImportRequest, RefusedRow } from './import-table.ts';
 import { keepOnly } from './keep-only.ts';
 import type { PlacedText } from './place-texts.ts';

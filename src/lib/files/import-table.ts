@@ -1,7 +1,7 @@
 /** A table from a file into the workbook: what would be taken and what not, before anything is changed. */
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { ColumnMapping } from './column-mapping.ts';
-import type { ReadTable } from './csv-in.ts';
+import type { ReadTable } from './read-table.ts';
 import { importList } from './import-list.ts';
 import { importPlans } from './import-plans.ts';
 import { importSettings } from './import-settings.ts';

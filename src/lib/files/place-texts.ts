@@ -1,4 +1,5 @@
 import { readCell } from '#lib/calc/cell-path.ts';
+import { exactDecimal } from '#lib/numbers/decimal-text.ts';
 import { editCells } from '#lib/workbook/edit-cells.ts';
 import { entryKey } from '#lib/workbook/edit-rows.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
@@ -59,7 +60,16 @@ function differs(
   if (field === undefined) return false;
   if (text === cellText(value, { field, workbook, locale })) return false;
   const read = readText(text, { field, workbook, locale });
-  return !('value' in read) || JSON.stringify(read.value) !== JSON.stringify(value);
+  if (!('value' in read)) return true;
+  return field.kind === 'money'
+    ? !sameAmount(read.value as string, value as string)
+    : JSON.stringify(read.value) !== JSON.stringify(value);
+}
+
+/** Whether two amounts are the same, as 12.5 and 12.50 are: a spreadsheet keeps no decimals of 0. */
+function sameAmount(a: string, b: string): boolean {
+  const [x, y] = [exactDecimal(a), exactDecimal(b)];
+  return x.digits * 10n ** BigInt(y.decimals) === y.digits * 10n ** BigInt(x.decimals);
 }
 
 /** Reads many cells of one workbook: each list is searched through once, not once for each of its cells. */

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { CsvOptions } from '#lib/files/csv-in.ts';
-import { csvLimits, readCsv } from '#lib/files/csv-in.ts';
+import { readCsv } from '#lib/files/csv-in.ts';
+import { tableLimits } from '#lib/files/read-table.ts';
 
 const bytes = (text: string) => new TextEncoder().encode(text);
 const read = (text: string, options?: CsvOptions) => {
@@ -65,10 +66,10 @@ test('a file of 100 000 columns is refused at once', () => {
 });
 
 test('too many rows, and a file over the limit, are refused with what to do instead', () => {
-  expect(refusal(`a\n${'1\n'.repeat(csvLimits.rows + 1)}`)?.sentence).toMatch(
+  expect(refusal(`a\n${'1\n'.repeat(tableLimits.rows + 1)}`)?.sentence).toMatch(
     /more than 20000 rows.*case log/
   );
-  expect(refusal(new Uint8Array(csvLimits.bytes + 1))?.sentence).toMatch(/20\.0 MB.*case log/);
+  expect(refusal(new Uint8Array(tableLimits.bytes + 1))?.sentence).toMatch(/20\.0 MB.*case log/);
 });
 
 test('text that is not UTF-8 is refused, and the older encoding offered', () => {
@@ -91,7 +92,7 @@ test.each([
   [Uint8Array.of(0x50, 0x4b, 3, 4, 20, 0), 'The file is a spreadsheet (XLSX) or another ZIP archive.'],
   [bytes('a,b\n1,\0'), 'The file is not text: it has zero bytes in it.'],
   [bytes(''), 'The file is empty.'],
-  [bytes('a,b\n'), 'The file has headings and no rows below them.'],
+  [bytes('a,b\n'), 'There are headings and no rows below them.'],
   [
     bytes('a,b\n1,2\n3,"4\n5'),
     'From line 3 on a quotation mark is never closed, so the file is cut off or damaged.'
