@@ -137,10 +137,6 @@ export class GridSession {
     this.#tellSelection();
   }
 
-  collapse(): void {
-    this.go(this.active);
-  }
-
   move(move: Move, stretch: boolean, pageRows: number): void {
     const around = {
       extent: this.extent,
@@ -463,7 +459,9 @@ export class GridSession {
         this.selectColumns(this.block.left, this.block.right);
         return true;
       case 'collapse':
-        this.collapse();
+        // With nothing to let go of, Escape is for what lies around the grid.
+        if (isOneCell(this.block)) return false;
+        this.go(this.active);
         return true;
       case 'clear':
         this.clear();

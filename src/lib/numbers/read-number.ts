@@ -77,10 +77,10 @@ function allowed({ unit, integer }: NumberWanted): string {
   const number = integer === true ? 'a whole number' : 'a number';
   const family = familyOf(unit);
   const target = unitIn(family, unit);
-  if (target === null) return unit === '' ? `Write ${number}.` : `Write ${number} of ${unit}.`;
+  if (target === null) return unit === '' ? `Write ${number}.` : `Write ${number} in ${unit}.`;
   const others = family.filter((each) => each !== target).map((each) => each.symbol);
   const clock = unitIn(family, 'min') === null ? '' : ', or 1h15';
-  return `Write ${number} of ${target.symbol}, or one followed by ${others.join(', ').replace(/, ([^,]*)$/, ' or $1')}${clock}.`;
+  return `Write ${number} in ${target.symbol}, or one followed by ${others.join(', ').replace(/, ([^,]*)$/, ' or $1')}${clock}.`;
 }
 
 const shorten = (text: string): string => (text.length > 40 ? `${text.slice(0, 39)}…` : text);

@@ -223,7 +223,7 @@ describe('a text that cannot be read', () => {
     await key('ArrowUp');
     expect(field().getAttribute('aria-invalid')).toBe('true');
     const message = document.getElementById(field().getAttribute('aria-describedby') ?? '');
-    expect(message?.textContent).toContain('“soon” is not a number. Write a number of min');
+    expect(message?.textContent).toContain('“soon” is not a number. Write a number in min');
     await key('F2');
     expect(field().value).toBe('soon');
   });

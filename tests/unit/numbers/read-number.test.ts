@@ -126,7 +126,7 @@ describe('what cannot be read is refused with a sentence that says what is allow
     [
       'about an hour',
       'min',
-      '“about an hour” is not a number. Write a number of min, or one followed by s or h, or 1h15.'
+      '“about an hour” is not a number. Write a number in min, or one followed by s or h, or 1h15.'
     ],
     ['75 mL', 'min', 'something other than min after its number'],
     ['1h75', 'min', 'more than 59 minutes after its hours'],
