@@ -23,11 +23,20 @@ export function chartHeightPx(data: ChartData, widthPx: number): number {
   return Math.max(1, names.length) * Math.max(data.stacked ? 48 : 34, lines * 17 + 10) + 96 + keyPx;
 }
 
-/** Lines that the key takes, by the usual width of a letter: near enough to set a height by. */
+/** The usual width of a letter: near enough to set a height by. */
+const letterPx = 6.5;
+
+/** Whether the names of lines leave the plot most of the width. */
+function namesFitBeside({ series }: ChartData, widthPx: number): boolean {
+  const letters = series.map(({ named, label }) => (named === 'at-end' ? label.length : 0));
+  return widthPx >= narrowPx && Math.max(0, ...letters) * letterPx <= 0.36 * widthPx;
+}
+
+/** Lines that the key takes. */
 function keyLines(data: ChartData, widthPx: number): number {
   let [lines, used] = [0, Infinity];
   for (const { label } of keyed(data, widthPx)) {
-    const needs = 50 + 6.5 * label.length;
+    const needs = 50 + letterPx * label.length;
     if (used + needs > widthPx) [lines, used] = [lines + 1, 0];
     used += needs;
   }
@@ -38,7 +47,7 @@ function keyLines(data: ChartData, widthPx: number): number {
 function keyed(data: ChartData, widthPx: number): Series[] {
   return data.series.filter(
     ({ named, label }, index) =>
-      (named === 'in-key' || (named === 'at-end' && widthPx < narrowPx)) &&
+      (named === 'in-key' || (named === 'at-end' && !namesFitBeside(data, widthPx))) &&
       index === data.series.findIndex((series) => series.label === label)
   );
 }
@@ -56,7 +65,7 @@ const markers: Readonly<Record<Marker, 'circle' | 'rect' | 'triangle' | 'rectRot
 
 /** What is to be drawn, and where the names of its lines go: beside the plot where there is room, else into the key. */
 export function chartScene(data: ChartData, look: ChartLook, widthPx: number): Scene {
-  return { data, look, namesAtEnds: data.kind === 'plot' && widthPx >= narrowPx };
+  return { data, look, namesAtEnds: data.kind === 'plot' && namesFitBeside(data, widthPx) };
 }
 
 export function chartConfig(

@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import { chartHeightPx, chartScene } from '#lib/charts/chart-config.ts';
+import type { ChartLook } from '#lib/charts/chart-look.ts';
+import { cumulativeCashFlow } from '#lib/charts/cumulative-cash-flow.ts';
+import { swingRanges } from '#lib/charts/swing-ranges.ts';
+
+const look = {} as ChartLook;
+const cashFlow = (name: string) =>
+  cumulativeCashFlow({
+    currency: 'EUR',
+    paybackLimitYears: null,
+    scenarios: [{ name, cashFlow: ['-1', '1'], paybackYears: 1, band: null }]
+  });
+const swings = (count: number) =>
+  swingRanges({
+    answer: 'yearly saving',
+    figures: { kind: 'number' },
+    base: 1,
+    swings: Array.from({ length: count }, (_, index) => ({
+      input: `Input ${index}`,
+      low: '1',
+      high: '2',
+      atLow: 0,
+      atHigh: 2
+    }))
+  });
+
+describe('the lay-out of a chart', () => {
+  it('names lines beside the plot where there is room, and in a key where there is none', () => {
+    expect(chartScene(cashFlow('Closed circuit'), look, 900).namesAtEnds).toBe(true);
+    expect(chartScene(cashFlow('Closed circuit'), look, 400).namesAtEnds).toBe(false);
+    expect(chartScene(cashFlow('Closed circuit '.repeat(5)), look, 900).namesAtEnds).toBe(false);
+  });
+
+  it('has room for the key where there is one', () => {
+    expect(chartHeightPx(cashFlow('Closed circuit '.repeat(5)), 900)).toBeGreaterThan(
+      chartHeightPx(cashFlow('Closed circuit'), 900)
+    );
+  });
+
+  it('grows with each row, and needs no width yet to have a height', () => {
+    const perRow = chartHeightPx(swings(4), 900) - chartHeightPx(swings(3), 900);
+    expect(perRow).toBeGreaterThanOrEqual(30);
+    expect(chartHeightPx(swings(0), 0)).toBeGreaterThan(0);
+    expect(Number.isFinite(chartHeightPx(swings(3), 0))).toBe(true);
+  });
+});
