@@ -64,7 +64,6 @@ export const doors: Readonly<Record<string, readonly string[]>> = {
   papaparse: ['lib/files/'],
   hucre: ['lib/files/'],
   idb: ['lib/files/'],
-  virtua: ['lib/grid/'],
   '@fontsource-variable/source-sans-3': ['lib/sheets/', 'routes/'],
   // The framework draws pages; the core, the document and the files do without.
   svelte: pages,
