@@ -1,0 +1,13 @@
+import type { TableId } from '#lib/files/tables.ts';
+
+/** The tables of the workbook, as they are called on screen. */
+export const tableNames: Readonly<Record<TableId, string>> = {
+  caseMix: 'Case mix',
+  flowPlans: 'Flow plans',
+  machines: 'Machines',
+  scenarios: 'Scenarios',
+  agents: 'Agents',
+  absorbents: 'Absorbents',
+  monitors: 'Monitors',
+  settings: 'Settings'
+};
