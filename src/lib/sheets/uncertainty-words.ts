@@ -39,14 +39,14 @@ export function drawnFigureInWords(figure: DrawnFigure, value: number, look: Loo
   }
 }
 
-/** How far chance may have moved a point of a band, as `± €120`; '' where it cannot be told. */
+/** How far chance may have moved a point of a band, as `± 120`; '' where it cannot be told. */
 export function errorInWords(figure: DrawnFigure, { standardError }: BandPoint, look: Look): string {
   if (standardError === null) return '';
-  const { currency, locale } = look;
+  const { locale } = look;
   switch (figure) {
     case 'yearlySaving':
     case 'npv':
-      return `± ${formatMoney(Number(standardError.toPrecision(2)), { currency, locale, cents: standardError < 10 })}`;
+      return `± ${formatNumber(standardError, { locale, figures: 2 })}`;
     case 'co2eAvoidedKg':
       return `± ${formatNumber(standardError / 1000, { unit: 't', locale, figures: 2 })}`;
     case 'paybackYears':

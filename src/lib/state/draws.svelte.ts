@@ -62,17 +62,27 @@ export class UncertaintyRun {
     const began = performance.now();
     const seconds = (): number => (performance.now() - began) / 1000;
     let shown = 0;
+    /** When the first slice came, and how many draws it had: until then workers start and learn. */
+    let first: { readonly at: number; readonly done: number } | null = null;
     this.state = { kind: 'running', done: 0, of, secondsLeft: null };
     const run = drawOverWorkers(workbook, {
       // Two cores are what the target computer has; more help less and less, and make it hot.
       workers: Math.min(4, navigator.hardwareConcurrency || 2),
       openPort,
       onProgress: (done) => {
+        const now = seconds();
+        first ??= { at: now, done };
         // Ten times a second is as much as anybody reads.
-        if (this.#run !== run || (seconds() - shown < 0.1 && done < of)) return;
-        shown = seconds();
-        const secondsLeft = shown > 0.5 ? (shown / done) * (of - done) : null;
-        this.state = { kind: 'running', done, of, secondsLeft };
+        if (this.#run !== run || (now - shown < 0.1 && done < of)) return;
+        shown = now;
+        const rate = (done - first.done) / (now - first.at);
+        const isTelling = now - first.at > 1 || done > of / 10;
+        this.state = {
+          kind: 'running',
+          done,
+          of,
+          secondsLeft: isTelling && rate > 0 ? (of - done) / rate : null
+        };
       }
     });
     this.#run = run;
