@@ -7,7 +7,11 @@ import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal, amount } from './decimal.ts';
 import { MoneyInputError } from './money-input-error.ts';
-import { sumOfAmounts } from './sum-of-amounts.ts';
+import { sumCalled } from './sum-of-amounts.ts';
+
+const agentsCost = sumCalled('money.agents-cost', 'Cost of agents');
+const absorbentsCost = sumCalled('money.absorbents-cost', 'Cost of absorbent');
+const caseCost = sumCalled('money.case-cost', 'Cost of agent, gases and absorbent of a case');
 
 /** What is used up, in a year or in one case. */
 export interface ConsumableAmounts {
@@ -144,7 +148,7 @@ export function costConsumables(r: Reckoner, supplies: Supplies, used: Consumabl
   const { gases } = supplies;
   return {
     byAgent,
-    agents: r.apply(sumOfAmounts, { amounts: Object.values(byAgent).map(({ cost }) => cost) }),
+    agents: r.apply(agentsCost, { amounts: Object.values(byAgent).map(({ cost }) => cost) }),
     gases: r.apply(costOfGases, {
       oxygenM3: used.oxygenM3,
       oxygenPerM3: r.cell(amount(gases.oxygenPerM3), 'currency/m3', 'gases', 'oxygenPerM3'),
@@ -155,7 +159,7 @@ export function costConsumables(r: Reckoner, supplies: Supplies, used: Consumabl
         used.nitrousOxideLostKg ?? r.assumption(0, 'kg', 'Losses of the piped supply are not counted here.'),
       nitrousOxidePerKg: r.cell(amount(gases.nitrousOxidePerKg), 'currency/kg', 'gases', 'nitrousOxidePerKg')
     }),
-    absorbent: r.apply(sumOfAmounts, {
+    absorbent: r.apply(absorbentsCost, {
       amounts: Object.entries(used.absorbentKg).map(([id, kg]) => absorbentCost(r, supplies, id, kg))
     })
   };
@@ -209,5 +213,5 @@ function absorbentCost(
 /** Cost of what one case uses up: agents, gases and absorbent. Same errors as `costConsumables`. */
 export function costOfCase(r: Reckoner, supplies: Supplies, used: ConsumableAmounts): Quantity<Decimal> {
   const { agents, gases, absorbent } = costConsumables(r, supplies, used);
-  return r.apply(sumOfAmounts, { amounts: [agents, gases, absorbent] });
+  return r.apply(caseCost, { amounts: [agents, gases, absorbent] });
 }

@@ -1,0 +1,201 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from './browser.ts';
+
+const panel = '[data-testid="working"]';
+const value = '[data-testid="working-value"]';
+
+interface Opened {
+  /** The figure as the sheet shows it. */
+  readonly shown: string;
+  /** The value at the root of its working; null where no working came up. */
+  readonly root: string | null;
+}
+
+/** Opens the working of each figure of the sheet that is a button, in the charts' tables and the bottom line too. */
+async function openAll(page: Page): Promise<readonly Opened[]> {
+  const show = page.getByRole('button', { name: 'Show table' });
+  while ((await show.count()) > 0) await show.first().click();
+  return page.evaluate(
+    async ([panelAt, valueAt]) => {
+      const frame = () => new Promise((done) => requestAnimationFrame(done));
+      const buttons = [
+        ...document.querySelectorAll<HTMLElement>('main button.ask, footer button.ask')
+      ].filter(
+        (button) =>
+          button.closest(panelAt) === null && button.closest('details') === null && !button.dataset['term']
+      );
+      const opened: { shown: string; root: string | null }[] = [];
+      for (const button of buttons) {
+        button.click();
+        let root: string | null = null;
+        for (let tries = 0; tries < 20 && root === null; tries++) {
+          await frame();
+          root = document.querySelector<HTMLElement>(valueAt)?.dataset['value'] ?? null;
+        }
+        opened.push({ shown: button.textContent.trim(), root });
+        document.querySelector<HTMLElement>(`${panelAt} header button`)?.click();
+        for (let tries = 0; tries < 20 && document.querySelector(panelAt) !== null; tries++) await frame();
+      }
+      return opened;
+    },
+    [panel, value] as const
+  );
+}
+
+/** Whether a root value is what is shown: rounded, in tonnes for kg or litres for mL, its sign put into words. */
+function agree({ shown, root }: Opened): boolean {
+  if (root === null) return false;
+  const digits = /\d[\d,]*(\.\d+)?/.exec(shown);
+  if (digits === null) return root === 'null' || Number(root) === 0;
+  const number = Number(digits[0].replaceAll(',', ''));
+  const decimals = digits[1] === undefined ? 0 : digits[1].length - 1;
+  return [1, 1 / 1000].some((factor) => {
+    const exact = Math.abs(Number(root)) * factor;
+    return Math.abs(number - exact) <= Math.max(0.5001 * 10 ** -decimals, 0.0051 * exact);
+  });
+}
+
+for (const [sheet, least] of [
+  ['comparison', 150],
+  ['payback', 150],
+  ['flow-plans', 5],
+  ['monitoring', 5]
+] as const)
+  test(`every figure on ${sheet} and in the bottom line has a working that ends in what is shown`, async ({
+    page
+  }) => {
+    test.setTimeout(180_000);
+    await page.goto(`./${sheet}/`);
+    await page.getByTestId('payback').waitFor();
+    const opened = await openAll(page);
+    expect(opened.length).toBeGreaterThanOrEqual(least);
+    expect(opened.filter(({ root }) => root === null)).toEqual([]);
+    expect(opened.filter((one) => !agree(one))).toEqual([]);
+  });
+
+for (const sheet of ['case-mix', 'prices'])
+  test(`every computed cell of the grid on ${sheet} has a working that ends in what is shown`, async ({
+    page
+  }) => {
+    test.setTimeout(120_000);
+    await page.goto(`./${sheet}/`);
+    await page.getByTestId('payback').waitFor();
+    const cells = await page.locator('td[data-state="computed"]').all();
+    expect(cells.length).toBeGreaterThan(1);
+    for (const cell of cells) {
+      const shown = (await cell.locator('.text').textContent()) ?? '';
+      await cell.click();
+      await page.keyboard.press('Enter');
+      const root = await page.locator(value).getAttribute('data-value');
+      expect(agree({ shown, root }), `${shown} against ${root}`).toBe(true);
+      await page.keyboard.press('Escape');
+      await expect(page.locator(panel)).toHaveCount(0);
+    }
+  });
+
+test('goes from the bottom line down to a cell by keyboard, to the cell itself, and back', async ({
+  page
+}) => {
+  await page.goto('./comparison/');
+  const figure = page.locator('[data-figure="today.perYear.cost.total"]').last();
+  await figure.focus();
+  await page.keyboard.press('Enter');
+  const aside = page.locator(panel);
+  await expect(aside.getByRole('heading').first()).toBeFocused();
+  await expect(aside).toContainText('Cost of a year');
+
+  // Down the first input of each step, until a cell or a source is reached.
+  for (let depth = 0; depth < 20; depth++) {
+    const kind = await page.locator(value).getAttribute('data-kind');
+    if (kind === 'cell' || kind === 'constant') break;
+    await aside.locator('table button.ask').first().press('Enter');
+    await expect(aside.getByRole('heading').first()).toBeFocused();
+  }
+  await page.keyboard.press('Backspace');
+  await aside.getByRole('button', { name: 'Back' }).press('Enter');
+  await page.keyboard.press('Escape');
+  await expect(aside).toHaveCount(0);
+  await expect(figure).toBeFocused();
+});
+
+test('jumps to the cell that a figure rests on, with the cursor on it', async ({ page }) => {
+  await page.goto('./case-mix/');
+  await page.locator('td[data-state="computed"]').first().click();
+  await page.keyboard.press('Enter');
+  const aside = page.locator(panel);
+  await aside.locator('table button.ask').first().click();
+  await aside
+    .getByRole('button', { name: /^Flow plans, .*Minutes|^Case mix, .*Minutes/ })
+    .first()
+    .click();
+  await aside.getByRole('button', { name: 'Go to the cell' }).click();
+  await expect(page).toHaveURL(/\?cell=/);
+  const cell = new URL(page.url()).searchParams.get('cell') ?? '';
+  expect(cell).toMatch(/minutes$/);
+  await expect(page.locator('td.active input:focus')).toHaveCount(1);
+});
+
+test('copies the working as text', async ({ page, context }) => {
+  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await page.goto('./comparison/');
+  await page.locator('[data-figure="today.perYear.cost.electricity"]').first().click();
+  await page.getByRole('button', { name: 'Copy as text' }).click();
+  await expect(page.getByText('Copied, down to the last source.')).toBeVisible();
+  const text = await page.evaluate(() => navigator.clipboard.readText());
+  expect(text).toContain('cell site.electricityPricePerKWh');
+});
+
+test.describe('a published figure', () => {
+  test('is replaced by one of the user’s own only with value, unit and reason, and given back in one step', async ({
+    page
+  }) => {
+    await page.goto('./evidence/?constant=sevoflurane.blood-gas');
+    const record = page.locator('[id="constant-sevoflurane.blood-gas"]');
+    await expect(record.locator('summary')).toBeFocused();
+    await expect(record.getByRole('button', { name: 'Liquid agent used' })).toBeVisible();
+    await record.getByRole('button', { name: 'Use a figure of your own' }).click();
+    const takeOver = record.getByRole('button', { name: 'Take it over' });
+    const banner = page.getByRole('region', { name: /Figures of your own/ });
+
+    const before = await page.locator('footer [data-figure$="cost.total"]').textContent();
+    for (const [given, says] of [
+      [{ Value: 'much', Unit: '1', Reason: 'Ours.' }, /“much”/],
+      [{ Value: '0.7', Unit: 'mL', Reason: 'Ours.' }, /the unit “mL” was given/],
+      [{ Value: '0.7', Unit: '1', Reason: '  ' }, /a reason is needed/],
+      [{ Value: '70', Unit: '1', Reason: 'Ours.' }, /70 was given; allowed is 0.3 to 3/]
+    ] as const) {
+      for (const [label, text] of Object.entries(given))
+        await record.getByLabel(label, { exact: true }).fill(text);
+      await takeOver.click();
+      await expect(record.getByRole('status')).toContainText(says);
+      await expect(banner).toHaveCount(0);
+    }
+
+    await record.getByLabel('Value', { exact: true }).fill('1.3');
+    await record.getByLabel('Reason', { exact: true }).fill('Measured in our laboratory.');
+    await takeOver.click();
+    await expect(banner).toContainText('Measured in our laboratory.');
+    await expect(banner).toContainText('0.65');
+    await expect(page.locator('footer [data-figure$="cost.total"]')).not.toHaveText(before ?? '');
+
+    await page.getByRole('link', { name: 'Comparison' }).click();
+    await expect(banner).toContainText('Blood/gas partition coefficient of sevoflurane');
+    await banner.getByRole('button', { name: 'Back to the published figure' }).click();
+    await expect(banner).toHaveCount(0);
+    await expect(page.locator('footer [data-figure$="cost.total"]')).toHaveText(before ?? '');
+  });
+
+  test('is found by words of its record, and by how well it is known', async ({ page }) => {
+    await page.goto('./evidence/');
+    await expect(page.getByRole('main').getByRole('heading', { level: 2 }).first()).toContainText(
+      'From memory: the weak floor'
+    );
+    await page.getByRole('searchbox').fill('desflurane partition');
+    const names = page.locator('main details .name');
+    await expect(names.first()).toContainText(/desflurane/i);
+    expect(await names.count()).toBeLessThan(12);
+    await page.getByRole('searchbox').fill('no such thing');
+    await page.getByRole('button', { name: 'Show all figures' }).click();
+    expect(await names.count()).toBeGreaterThan(150);
+  });
+});
