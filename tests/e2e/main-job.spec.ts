@@ -2,38 +2,30 @@
 import { execFile } from 'node:child_process';
 import { readFile, writeFile } from 'node:fs/promises';
 import { promisify } from 'node:util';
-import type { Locator, Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
 import { expect, test } from './browser.ts';
+import { bottomFigure, gridCell, todaysCost } from './grid-cell.ts';
 
 const run = promisify(execFile);
 
-const figure = (page: Page, path: string): Locator =>
-  page.getByRole('contentinfo', { name: 'Bottom line' }).locator(`[data-figure="${path}"]`);
-const todaysCost = (page: Page) => figure(page, 'today.perYear.cost.total');
-const payback = (page: Page) => figure(page, 'closed.againstBaseline.simplePaybackYears');
-
-/** A cell of a grid by the name of its row and column. */
-async function cell(page: Page, grid: string, row: string, column: string): Promise<Locator> {
-  const table = page.getByRole('grid', { name: grid, exact: true });
-  const header = table.getByRole('columnheader', { name: column }).first();
-  const index = await header.getAttribute('data-header');
-  return table.getByRole('row').filter({ hasText: row }).locator(`[role=gridcell][data-column="${index}"]`);
-}
+const payback = (page: Page) => bottomFigure(page, 'closed.againstBaseline.simplePaybackYears');
 
 test('the demo shows its results at once', async ({ page }) => {
   await page.goto('./');
   await expect(page.getByRole('heading', { level: 1, name: 'Case mix' })).toBeVisible();
   await expect(page.getByText('an invented hospital with invented prices')).toBeVisible();
   await expect(todaysCost(page)).toHaveText(/^€[\d,]+$/);
-  await expect(figure(page, 'closed.againstBaseline.yearlySaving')).toHaveText(/^saves €[\d,]+$/);
-  await expect(figure(page, 'closed.againstBaseline.co2eAvoidedKg')).toHaveText(/^avoids [\d.]+.t/);
+  await expect(bottomFigure(page, 'closed.againstBaseline.yearlySaving')).toHaveText(/^saves €[\d,]+$/);
+  await expect(bottomFigure(page, 'closed.againstBaseline.co2eAvoidedKg')).toHaveText(/^avoids [\d.]+.t/);
   await expect(payback(page)).toHaveText(/^[\d.]+.years$/);
 });
 
 test('an edit by keyboard alone changes the bottom line, and undo takes it back', async ({ page }) => {
   await page.goto('./case-mix/');
   const before = await todaysCost(page).textContent();
-  await (await cell(page, 'Case mix', 'Laparoscopic cholecystectomy', 'Case group')).click();
+  await (
+    await gridCell(page, { grid: 'Case mix', row: 'Laparoscopic cholecystectomy', column: 'Case group' })
+  ).click();
   await page.keyboard.press('ArrowRight');
   await page.keyboard.type('840');
   await page.keyboard.press('Enter');
@@ -49,7 +41,9 @@ test('a lower maintenance flow today lowers what today costs', async ({ page }) 
   await page.goto('./flow-plans/');
   const amount = async () => Number((await todaysCost(page).textContent())?.replace(/[^\d]/g, ''));
   const before = await amount();
-  await (await cell(page, 'Phases of Usual practice', 'Maintenance', 'Fresh gas flow')).click();
+  await (
+    await gridCell(page, { grid: 'Phases of Usual practice', row: 'Maintenance', column: 'Fresh gas flow' })
+  ).click();
   // The demo holds a range for this cell, so the new value has to lie within it.
   await page.keyboard.type('1500 mL/min');
   await page.keyboard.press('Enter');
@@ -59,7 +53,11 @@ test('a lower maintenance flow today lowers what today costs', async ({ page }) 
 test('what cannot be read stays in its cell with a sentence, and nothing else changes', async ({ page }) => {
   await page.goto('./case-mix/');
   const before = await todaysCost(page).textContent();
-  const minutes = await cell(page, 'Case mix', 'Open abdominal surgery', 'Minutes');
+  const minutes = await gridCell(page, {
+    grid: 'Case mix',
+    row: 'Open abdominal surgery',
+    column: 'Minutes'
+  });
   await minutes.click();
   await page.keyboard.type('lots');
   await page.keyboard.press('Enter');
@@ -72,7 +70,7 @@ test('what cannot be read stays in its cell with a sentence, and nothing else ch
 
 test('save, reload and open give the same totals', async ({ page }, info) => {
   await page.goto('./case-mix/');
-  await (await cell(page, 'Case mix', 'Fracture fixation', 'Cases')).click();
+  await (await gridCell(page, { grid: 'Case mix', row: 'Fracture fixation', column: 'Cases' })).click();
   await page.keyboard.type('500');
   await page.keyboard.press('Enter');
   const edited = await todaysCost(page).textContent();

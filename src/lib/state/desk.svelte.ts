@@ -28,7 +28,7 @@ export class Desk {
   message: Message | null = $state.raw(null);
   /** Path of the figure whose working is shown; null where none is. */
   asked: string | null = $state(null);
-  /** Another tab holds this workbook: it can be read, not changed. */
+  /** Why the workbook can be read but not changed, e.g. as another tab holds it; null where it can be. */
   readOnly: string | null = $state(null);
   #past: readonly Workbook[] = $state.raw([]);
   #future: readonly Workbook[] = $state.raw([]);
@@ -73,7 +73,10 @@ export class Desk {
   apply(workbook: Workbook): void {
     if (workbook === this.workbook) return;
     if (this.readOnly !== null) {
-      this.message = { tone: 'error', sentence: this.readOnly };
+      this.message = {
+        tone: 'error',
+        sentence: 'Nothing was changed: this workbook is shown read-only here.'
+      };
       return;
     }
     this.#past = [...this.#past.slice(-(undoSteps - 1)), this.workbook];

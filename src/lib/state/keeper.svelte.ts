@@ -53,6 +53,8 @@ export class Keeper {
   state: SaveState = $state('untouched');
   /** True once what was open last is back on the desk. */
   ready: boolean = $state(false);
+  /** True while another tab writes, and this one may ask to. */
+  canTakeOver: boolean = $state(false);
   #lock: TabLock | null = null;
   #saved: Workbook | null = null;
   #timer: ReturnType<typeof setTimeout> | null = null;
@@ -113,7 +115,6 @@ export class Keeper {
     this.state = 'saved';
     lastOpen.write(head.id);
     this.#desk.readOnly = parsed.kind === 'unknown-reference' ? unknownReference(parsed.sentence) : null;
-    if (this.#desk.readOnly !== null) this.#desk.message = { tone: 'note', sentence: this.#desk.readOnly };
     await this.#lockUp(head.id);
   }
 
@@ -122,13 +123,8 @@ export class Keeper {
       lettingGo: () => this.flush(),
       readsAlong: () => this.#readAlong(),
       saved: () => void this.#reload(id),
-      freed: () => {
-        this.#desk.message = {
-          tone: 'note',
-          sentence: 'The other tab has closed this workbook.',
-          action: { label: 'Edit it here', run: () => void this.takeOver() }
-        };
-      }
+      // Nobody writes any more: this tab may, without being asked, as nothing can be overwritten.
+      freed: () => void this.takeOver()
     });
     if (this.head?.id !== id) {
       lock.release();
@@ -140,11 +136,7 @@ export class Keeper {
 
   #readAlong(): void {
     this.#desk.readOnly = readsAlong;
-    this.#desk.message = {
-      tone: 'note',
-      sentence: readsAlong,
-      action: { label: 'Edit it here instead', run: () => void this.takeOver() }
-    };
+    this.canTakeOver = true;
   }
 
   /** Makes this tab the one that writes; the other is told and reads along. */
@@ -154,7 +146,7 @@ export class Keeper {
     await this.#lock.takeOver();
     await this.#reload(id);
     this.#desk.readOnly = null;
-    this.#desk.message = null;
+    this.canTakeOver = false;
   }
 
   async #reload(id: string): Promise<void> {
@@ -174,6 +166,7 @@ export class Keeper {
   }
 
   #letGo(): void {
+    this.canTakeOver = false;
     this.#lock?.release();
     this.#lock = null;
   }

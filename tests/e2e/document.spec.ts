@@ -1,0 +1,140 @@
+/** The document is never lost: autosave, reload in the middle of typing, storage refused, two tabs, list and versions. */
+import type { Page } from '@playwright/test';
+import { expect, test } from './browser.ts';
+import { gridCell, todaysCost } from './grid-cell.ts';
+
+const saved = (page: Page) => expect(page.getByTestId('save-state')).toHaveText('Saved in this browser');
+
+async function setCases(page: Page, row: string, cases: string): Promise<void> {
+  await (await gridCell(page, { grid: 'Case mix', row, column: 'Cases' })).click();
+  await page.keyboard.type(cases);
+  await page.keyboard.press('Enter');
+}
+
+test('a reload in the middle of typing loses at most the cell being typed', async ({ page }) => {
+  await page.goto('./case-mix/');
+  await setCases(page, 'Breast surgery', '900');
+  await saved(page);
+  const before = await todaysCost(page).textContent();
+  await (await gridCell(page, { grid: 'Case mix', row: 'Fracture fixation', column: 'Cases' })).click();
+  await page.keyboard.type('77');
+  await page.reload();
+  await expect(todaysCost(page)).toHaveText(before ?? '');
+  await expect(
+    await gridCell(page, { grid: 'Case mix', row: 'Breast surgery', column: 'Cases' })
+  ).toContainText('900');
+});
+
+test('where the browser refuses to keep data the user is told, and goes on working', async ({ page }) => {
+  await page.addInitScript(() => {
+    Object.defineProperty(globalThis, 'indexedDB', {
+      value: {
+        open() {
+          throw new DOMException('refused', 'SecurityError');
+        }
+      }
+    });
+  });
+  await page.goto('./case-mix/');
+  const before = await todaysCost(page).textContent();
+  await setCases(page, 'Breast surgery', '900');
+  await expect(page.getByText(/does not let this page keep data/)).toBeVisible();
+  await expect(page.getByTestId('save-state')).toHaveText('Not saved');
+  await expect(todaysCost(page)).not.toHaveText(before ?? '');
+});
+
+test('a second tab reads along, and takes over when asked', async ({ page, context }) => {
+  await page.goto('./case-mix/');
+  await setCases(page, 'Breast surgery', '900');
+  await saved(page);
+  const second = await context.newPage();
+  await second.goto('./case-mix/');
+  await expect(second.getByText(/open for writing in another tab/)).toBeVisible();
+  // What the second tab tries to change stays as it was.
+  await setCases(second, 'Breast surgery', '901');
+  await expect(
+    await gridCell(second, { grid: 'Case mix', row: 'Breast surgery', column: 'Cases' })
+  ).toContainText('900');
+  // What the first tab saves is shown in the second.
+  await setCases(page, 'Breast surgery', '950');
+  await expect(
+    await gridCell(second, { grid: 'Case mix', row: 'Breast surgery', column: 'Cases' })
+  ).toContainText('950');
+  await second.getByRole('button', { name: /Edit it here/ }).click();
+  await expect(page.getByText(/open for writing in another tab/)).toBeVisible();
+  await setCases(second, 'Breast surgery', '960');
+  await saved(second);
+  await expect(
+    await gridCell(page, { grid: 'Case mix', row: 'Breast surgery', column: 'Cases' })
+  ).toContainText('960');
+});
+
+test('workbooks are listed, duplicated, deleted with undo, and old versions restored', async ({ page }) => {
+  await page.goto('./case-mix/');
+  await setCases(page, 'Breast surgery', '900');
+  await saved(page);
+  await setCases(page, 'Breast surgery', '950');
+  await saved(page);
+  await page.getByRole('link', { name: 'Workbooks' }).click();
+  const table = page.getByRole('table');
+  await expect(table.getByRole('row')).toHaveCount(2);
+  await table.getByRole('button', { name: /^Duplicate/ }).click();
+  await expect(table.getByRole('row')).toHaveCount(3);
+  await table.getByRole('button', { name: /^Delete/ }).click();
+  await expect(table.getByRole('row')).toHaveCount(2);
+  await page.getByRole('button', { name: 'Undo', exact: true }).last().click();
+  await expect(table.getByRole('row')).toHaveCount(3);
+
+  await table.getByRole('button', { name: /^Versions of Invented hospital, invented prices$/ }).click();
+  await page
+    .getByRole('listitem')
+    .filter({ hasText: 'Version 1,' })
+    .getByRole('button', { name: 'Restore' })
+    .click();
+  await page.getByRole('link', { name: 'Case mix' }).click();
+  await expect(
+    await gridCell(page, { grid: 'Case mix', row: 'Breast surgery', column: 'Cases' })
+  ).toContainText('900');
+});
+
+test('a block of 200 rows and 8 columns is pasted cell by cell, three bad cells kept', async ({ page }) => {
+  await page.goto('./case-mix/');
+  await page.getByRole('button', { name: 'Start empty' }).click();
+  await page.getByRole('button', { name: 'Add the first row' }).click();
+  const first = await gridCell(page, { grid: 'Case mix', row: 'New case group', column: 'Case group' });
+  await first.click();
+  const rows = Array.from({ length: 200 }, (_, index) => [
+    `Group ${index + 1}`,
+    index === 3 ? 'many' : String(10 + index),
+    index === 50 ? '-5' : '1h15',
+    '50',
+    index === 120 ? 'heavy' : '70 kg',
+    'Volatile',
+    'sevo',
+    '1'
+  ]);
+  const text = rows.map((row) => row.join('\t')).join('\n');
+  // The block starts at the name; the computed columns between are not part of what is pasted in this order.
+  await page.evaluate((block) => {
+    const data = new DataTransfer();
+    data.setData('text/plain', block);
+    document.activeElement?.dispatchEvent(
+      new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true })
+    );
+  }, withComputedColumns(text));
+  await expect(page.getByText(/200 case groups/)).toBeVisible();
+  await expect(page.getByText(/3 of \d+ cells could not be taken/)).toBeVisible();
+  await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
+  await expect(page.getByText(/^\s*1 case groups/)).toBeVisible();
+});
+
+/** Tab-separated text with empty cells where the grid shows what it computed, after the minutes. */
+function withComputedColumns(text: string): string {
+  return text
+    .split('\n')
+    .map((line) => {
+      const cells = line.split('\t');
+      return [...cells.slice(0, 3), '', ...cells.slice(3)].join('\t');
+    })
+    .join('\n');
+}
