@@ -49,16 +49,18 @@ vi.stubGlobal(
 );
 
 const cell = (row: number, column: number): HTMLElement => {
-  const found = document.querySelector<HTMLElement>(`td[data-row="${row}"][data-column="${column}"]`);
+  const found = document.querySelector<HTMLElement>(`tr[data-row="${row}"] [data-column="${column}"]`);
   if (found === null) throw new Error(`no cell ${row}, ${column}`);
   return found;
 };
-const text = (row: number, column: number) => cell(row, column).querySelector('.text')?.textContent;
+const text = (row: number, column: number) => cell(row, column).querySelector('.shown')?.textContent;
 const texts = (column: number) =>
-  [...document.querySelectorAll(`td[data-column="${column}"] .text`)].map((each) => each.textContent);
+  [...document.querySelectorAll(`td[data-column="${column}"] .shown`)].map((each) => each.textContent);
 const focused = (): string => {
   const td = document.activeElement?.closest('td');
-  return td ? `${td.dataset['row']},${td.dataset['column']}` : (document.activeElement?.textContent ?? '');
+  return td
+    ? `${td.parentElement?.dataset['row']},${td.dataset['column']}`
+    : (document.activeElement?.textContent ?? '');
 };
 const field = (): HTMLInputElement => {
   const active = document.activeElement;
