@@ -1,0 +1,4 @@
+/** MAC by age, beside nitrous oxide, against the charts of Nickalls RWD, Mapleson WW. Br J Anaesth 2003;91:170-4. */
+import { testArea } from '../fixtures/published-area.ts';
+
+testArea('MAC and age', { 'mac-1': 0.25, 'mac-2': 1 });
