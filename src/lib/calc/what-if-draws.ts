@@ -1,4 +1,6 @@
 /** The uncertainty run over the real estimate: which cells vary, what one draw yields, and what a run says. */
+import type { CaseResult } from './case/case-result.ts';
+import type { CaseGiven } from './case-memo.ts';
 import { CaseMemo } from './case-memo.ts';
 import { writeCell } from './cell-path.ts';
 import type { EstimateInput } from './input.ts';
@@ -50,8 +52,30 @@ export interface DrawRun {
   readonly model: Model;
 }
 
-/** Cases kept from draw to draw: enough for those that do not vary, few enough for a browser's memory. */
-const mostCasesKept = 20_000;
+/**
+ * Cases of a run: those that no range touches are kept from draw to draw; the others never come again, and are kept for
+ * their one draw only, or the memory of a long run would grow without end.
+ */
+class DrawMemo extends CaseMemo {
+  readonly #entered: ReadonlySet<unknown>;
+  #ofThisDraw = new CaseMemo();
+
+  constructor({ caseMix, flowPlans, machines, absorbents, site }: EstimateInput) {
+    super();
+    // A changed cell makes a new object of its row and of all that holds it.
+    this.#entered = new Set<unknown>([...caseMix, ...flowPlans, ...machines, ...absorbents, site]);
+  }
+
+  nextDraw(): void {
+    this.#ofThisDraw = new CaseMemo();
+  }
+
+  override result(given: CaseGiven, compute: (given: CaseGiven) => CaseResult): CaseResult {
+    const { row, plan, machine, absorbent, site } = given;
+    const isEntered = [row, plan, machine, absorbent, site].every((each) => this.#entered.has(each));
+    return isEntered ? super.result(given, compute) : this.#ofThisDraw.result(given, compute);
+  }
+}
 
 /**
  * @param wholeCells paths of cells that hold whole numbers: a drawn value is rounded to one.
@@ -62,7 +86,7 @@ export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>):
   const scenarioIds = input.scenarios.filter(({ baseline }) => !baseline).map(({ id }) => id);
   const years = input.accounting.appraisalYears + 1;
   const figuresPerScenario = drawnFigures.length + years;
-  let memo = new CaseMemo();
+  const memo = new DrawMemo(input);
 
   const model: Model = (values) => {
     let drawn = input;
@@ -73,7 +97,7 @@ export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>):
           ? writeCell(drawn, path, bodyModels[value])
           : withNumber(drawn, path, wholeCells.has(path) ? Math.round(value) : value);
     });
-    if (memo.computed > mostCasesKept) memo = new CaseMemo();
+    memo.nextDraw();
     const reckoning = reckon(plain, drawn, memo);
     const figures: number[] = [];
     for (const scenario of drawn.scenarios) {
