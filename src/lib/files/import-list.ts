@@ -6,6 +6,7 @@ import type { TextRow } from './read-table.ts';
 import type { ImportPreview, ImportRequest, RefusedRow } from './import-table.ts';
 import { columnNotes } from './column-notes.ts';
 import { keepOnly, nameOf } from './keep-only.ts';
+import { placeRanges, rangesIn, withoutRanges } from './place-ranges.ts';
 import { placeTexts } from './place-texts.ts';
 import { columnsOf } from './tables.ts';
 
@@ -29,7 +30,7 @@ export function importList(before: Workbook, request: ImportRequest, list: Plain
   const grown = meetRows(before, request, list);
   const texts = grown.met.flatMap(({ row, key }) =>
     mapping.flatMap((column, index) =>
-      column === null || column === 'id' || column === keyColumns[list]
+      column === null || column === 'id' || column.includes('.') || column === keyColumns[list]
         ? []
         : [
             {
@@ -41,12 +42,14 @@ export function importList(before: Workbook, request: ImportRequest, list: Plain
           ]
     )
   );
-  const placed = placeTexts(grown.workbook, texts, locale);
+  const ranges = rangesIn(request, grown.met);
+  const placed = placeTexts(withoutRanges(grown.workbook, ranges), texts, locale);
+  const ranged = placeRanges(placed.workbook, ranges, locale);
   const keys = grown.met.map(({ key }) => key);
   const replaced =
     mode === 'replace'
-      ? keepOnly(placed.workbook, list, keys)
-      : { workbook: placed.workbook, removed: [], notes: [] };
+      ? keepOnly(ranged.workbook, list, keys)
+      : { workbook: ranged.workbook, removed: [], notes: [] };
   const touched = new Set(placed.differing.map((path) => path.split('.')[1]));
   const added = grown.met.filter(({ isNew }) => isNew).length;
   const changed = grown.met.filter(({ key, isNew }) => !isNew && touched.has(key)).length;
@@ -56,7 +59,7 @@ export function importList(before: Workbook, request: ImportRequest, list: Plain
     changed,
     unchanged: grown.met.length - added - changed,
     removed: replaced.removed,
-    refusedCells: placed.refusedCells,
+    refusedCells: [...placed.refusedCells, ...ranged.refusedCells].sort((a, b) => a.line - b.line),
     refusedRows: grown.refusedRows,
     notes: [...columnNotes(request, columns, added), ...replaced.notes]
   };
@@ -90,7 +93,8 @@ function meetRows(
     const id = String(wanted.value);
     const known =
       originals.find((entry) => entryKey(entry) === id) ??
-      (id === '' ? onlyOne(originals, textOf(row, 'name')) : undefined);
+      // A second row of that name is another group, e.g. the same operation with another agent.
+      (id === '' ? onlyOne(originals, textOf(row, 'name'), reached) : undefined);
     if (known !== undefined && (mode === 'replace' || keyField !== null)) {
       const key = entryKey(known);
       if (reached.has(key)) refuse(`“${nameOf(known)}” stands in the file twice; the first is taken.`);
@@ -121,10 +125,10 @@ function meetRows(
 
 const isId = (text: string): boolean => /^[a-z0-9]+(-[a-z0-9]+)*$/.test(text) && text.length <= 80;
 
-/** The one entry of that name; undefined where there is none, or more. */
-function onlyOne(entries: readonly object[], name: string): object | undefined {
-  const found = entries.filter((entry) => nameOf(entry) === name);
-  return found.length === 1 ? found[0] : undefined;
+/** The one entry of that name; undefined where there is none, or more, or it was reached before. */
+function onlyOne(entries: readonly object[], name: string, reached: ReadonlySet<string>): object | undefined {
+  const [found, ...more] = entries.filter((entry) => nameOf(entry) === name);
+  return found === undefined || more.length > 0 || reached.has(entryKey(found)) ? undefined : found;
 }
 
 /** The workbook with another key for the entry that was added last. */

@@ -5,6 +5,7 @@ import type { ReadTable } from './read-table.ts';
 import { importList } from './import-list.ts';
 import { importPlans } from './import-plans.ts';
 import { importSettings } from './import-settings.ts';
+import { rangeColumns } from './range-columns.ts';
 import type { TableColumn, TableId } from './tables.ts';
 import { columnsOf, settingColumns } from './tables.ts';
 
@@ -52,7 +53,9 @@ export interface RefusedRow {
 
 /** The columns into which a file's columns can be mapped, for the user to choose from. */
 export function importColumns(table: TableId, workbook: Workbook): readonly TableColumn[] {
-  return table === 'settings' ? settingColumns : columnsOf(table, workbook.currency);
+  if (table === 'settings') return settingColumns;
+  const columns = columnsOf(table, workbook.currency);
+  return table === 'caseMix' ? [...columns, ...rangeColumns(workbook.currency)] : columns;
 }
 
 /** What an import would do. The workbook given is not touched, and texts that do not fit never get lost. */

@@ -1,0 +1,369 @@
+/**
+ * From single anaesthetics to groups of alike ones, one at a time and in little memory: of each group sums are kept, of
+ * a case nothing. `sql/case-mix.sql` does the same in a database; a test holds the two together.
+ */
+import type { Agent, Technique } from '#lib/calc/input.ts';
+import { readNumber } from '#lib/numbers/read-number.ts';
+import { agentOf, techniqueOf } from './log-words.ts';
+import type { DateOrder } from './log-dates.ts';
+import { dayOf, isoDay } from './log-dates.ts';
+
+/** What the columns of a log can mean. `group` may be several columns, whose texts together name the group. */
+export const logFields = {
+  date: { header: 'Date', unit: '' },
+  minutes: { header: 'Minutes', unit: 'min' },
+  ageYears: { header: 'Age', unit: 'years' },
+  weightKg: { header: 'Weight', unit: 'kg' },
+  technique: { header: 'Technique', unit: '' },
+  agent: { header: 'Agent', unit: '' },
+  meanFlowLPerMin: { header: 'Mean fresh gas flow', unit: 'L/min' },
+  liquidMl: { header: 'Liquid agent used', unit: 'mL' }
+} as const;
+export type LogField = keyof typeof logFields;
+
+/** Which column of the log (counted from 0) holds what, and how its texts are written. */
+export interface CaseLogPlan {
+  readonly columns: Readonly<Partial<Record<LogField, number>>>;
+  /** One or more columns whose texts name a group, e.g. the procedure. */
+  readonly groupBy: readonly number[];
+  readonly locale: string;
+  readonly dateOrder: DateOrder;
+  /** Days that the log covers, where its own first and last date do not say so; needed without a date column. */
+  readonly daysCovered: number | null;
+  /** Groups with fewer cases are put together as “Other”, so that no row is about a few persons. */
+  readonly fewestCases: number;
+}
+
+/** The mean of a quantity, and how far the mean itself may be off. */
+export interface MeanAndSpread {
+  readonly mean: number;
+  /** Standard deviation between cases; null for a single one. */
+  readonly deviation: number | null;
+  /**
+   * mean ∓ √7 standard errors: between these, a PERT distribution with the mean as its mode has the standard error of
+   * the mean as its standard deviation. null for a single case.
+   */
+  readonly low: number | null;
+  readonly high: number | null;
+  /** Cases in which it was given. */
+  readonly cases: number;
+}
+
+export interface CaseGroup {
+  readonly name: string;
+  readonly technique: Technique;
+  readonly agent: Agent | null;
+  readonly cases: number;
+  readonly casesPerYear: number;
+  readonly minutes: MeanAndSpread;
+  readonly ageYears: MeanAndSpread | null;
+  readonly weightKg: MeanAndSpread | null;
+  readonly meanFlowLPerMin: MeanAndSpread | null;
+  readonly liquidMl: MeanAndSpread | null;
+}
+
+/** Cases that were not taken, for one reason; the first lines tell where to look, and nothing of what stands there. */
+export interface LeftOut {
+  readonly reason: string;
+  readonly count: number;
+  readonly lines: readonly number[];
+}
+
+export interface GroupedCases {
+  readonly groups: readonly CaseGroup[];
+  readonly rowsRead: number;
+  readonly casesTaken: number;
+  readonly leftOut: readonly LeftOut[];
+  /** Figures of cases that were taken all the same, without that figure. */
+  readonly figuresLeftOut: readonly LeftOut[];
+  /** ISO dates; null without a date column. */
+  readonly firstDate: string | null;
+  readonly lastDate: string | null;
+  readonly daysCovered: number;
+}
+
+/** Thrown where the log cannot be grouped as planned; the sentence is for the user. */
+export class CaseLogError extends Error {
+  constructor(sentence: string) {
+    super(sentence);
+    this.name = 'CaseLogError';
+  }
+}
+
+export const otherGroup = 'Other';
+
+/** More groups than any case mix has: the column that was chosen tells single cases apart, not kinds of case. */
+const mostGroups = 20_000;
+const daysOfYear = 365.25;
+const examples = 5;
+
+/** What a figure of a case may be; the same limits as in the case mix. */
+const plausible = {
+  minutes: { above: 0, upTo: 1440 },
+  ageYears: { above: -1e-9, upTo: 120 },
+  weightKg: { above: 0.999999999, upTo: 300 },
+  meanFlowLPerMin: { above: 0, upTo: 20 },
+  liquidMl: { above: -1e-9, upTo: 2000 }
+} as const;
+type Figure = keyof typeof plausible;
+const figures = Object.keys(plausible) as readonly Figure[];
+
+interface Sums {
+  cases: number;
+  sum: number;
+  squares: number;
+}
+
+interface Group {
+  name: string;
+  readonly technique: Technique;
+  readonly agent: Agent | null;
+  cases: number;
+  readonly sums: Record<Figure, Sums>;
+}
+
+export interface CaseGrouper {
+  /** Takes one row of the log; `line` is where it stands in the file. */
+  add(row: readonly string[], line: number): void;
+  /** The groups, those with the most cases first. Throws CaseLogError where there is nothing to give. */
+  finish(): GroupedCases;
+}
+
+/** Starts to group a log. `add` throws CaseLogError once there are more groups than make sense. */
+export function groupCases(plan: CaseLogPlan): CaseGrouper {
+  const { columns, groupBy } = plan;
+  const groups = new Map<string, Group>();
+  const leftOut = new Map<string, { count: number; lines: number[] }>();
+  const figuresLeftOut = new Map<string, { count: number; lines: number[] }>();
+  const number = numberReader(plan.locale);
+  const agents = remembered(agentOf);
+  const techniques = remembered(techniqueOf);
+  const days = remembered((text: string) => dayOf(text, plan.dateOrder));
+  let rowsRead = 0;
+  let firstDay = Infinity;
+  let lastDay = -Infinity;
+
+  const textAt = (row: readonly string[], field: LogField): string | null => {
+    const column = columns[field];
+    return column === undefined ? null : (row[column] ?? '').trim();
+  };
+
+  function note(where: typeof leftOut, reason: string, line: number): void {
+    const entry = where.get(reason) ?? { count: 0, lines: [] };
+    entry.count++;
+    if (entry.lines.length < examples) entry.lines.push(line);
+    where.set(reason, entry);
+  }
+
+  /** The figure of a case; null where it is not given or cannot be. */
+  function figure(row: readonly string[], field: Figure, line: number): number | null {
+    const text = textAt(row, field);
+    if (text === null || text === '') return null;
+    const value = number(text, logFields[field].unit);
+    const { above, upTo } = plausible[field];
+    if (value !== null && value > above && value <= upTo) return value;
+    if (field !== 'minutes')
+      note(figuresLeftOut, `${logFields[field].header} is no number that can be.`, line);
+    return null;
+  }
+
+  return {
+    add(row, line) {
+      if (row.every((cell) => cell.trim() === '')) return;
+      rowsRead++;
+      const name = groupBy
+        .map((column) => (row[column] ?? '').trim().replace(/\s+/g, ' '))
+        .filter((part) => part !== '')
+        .join(', ');
+      if (name === '') return note(leftOut, 'No group is named.', line);
+      const dateText = textAt(row, 'date');
+      const day = dateText === null ? null : days(dateText);
+      if (dateText !== null && day === null)
+        return note(leftOut, 'The date is missing or none of the calendar.', line);
+      const minutes = figure(row, 'minutes', line);
+      if (minutes === null) return note(leftOut, 'Minutes are missing, or no number above 0 to 1440.', line);
+      const agentText = textAt(row, 'agent');
+      const agent = agentText === null ? null : agents(agentText);
+      if (agent === undefined) return note(leftOut, 'The agent is none that is known here.', line);
+      const techniqueText = textAt(row, 'technique');
+      const technique =
+        techniqueText === null || techniqueText === ''
+          ? agent === null
+            ? undefined
+            : 'volatile'
+          : techniques(techniqueText);
+      if (technique === undefined)
+        return note(leftOut, 'The technique is not given, or none that is known here.', line);
+      if (technique === 'volatile' && agent === null)
+        return note(leftOut, 'A volatile anaesthetic without an agent.', line);
+
+      if (day !== null) {
+        firstDay = Math.min(firstDay, day);
+        lastDay = Math.max(lastDay, day);
+      }
+      const group = groupOf(name, technique, technique === 'volatile' ? agent : null);
+      group.cases++;
+      if (name > group.name) group.name = name;
+      addTo(group.sums.minutes, minutes);
+      for (const field of figures)
+        if (field !== 'minutes') {
+          const value = figure(row, field, line);
+          if (value !== null) addTo(group.sums[field], value);
+        }
+    },
+    finish() {
+      const daysCovered = plan.daysCovered ?? lastDay - firstDay + 1;
+      if (groups.size === 0)
+        throw new CaseLogError(`None of ${rowsRead} rows can be taken. ${reasons(leftOut)}`);
+      if (!(daysCovered > 0) || !Number.isFinite(daysCovered))
+        throw new CaseLogError(
+          'How many days the log covers is not known: choose the column with the date, or say how many.'
+        );
+      const kept = withoutSmall([...groups.values()], plan.fewestCases);
+      const tooFew =
+        [...groups.values()].reduce((sum, group) => sum + group.cases, 0) -
+        kept.reduce((sum, group) => sum + group.cases, 0);
+      const casesTaken = kept.reduce((sum, group) => sum + group.cases, 0);
+      return {
+        groups: kept
+          .map((group) => finished(group, daysCovered))
+          .sort(
+            (a, b) => b.cases - a.cases || compare(a.name, b.name) || compare(a.agent ?? '', b.agent ?? '')
+          ),
+        rowsRead,
+        casesTaken,
+        leftOut: [
+          ...listed(leftOut),
+          ...(tooFew > 0
+            ? [
+                {
+                  reason: `Fewer than ${plan.fewestCases} cases, also when put together as “${otherGroup}”.`,
+                  count: tooFew,
+                  lines: []
+                }
+              ]
+            : [])
+        ],
+        figuresLeftOut: listed(figuresLeftOut),
+        firstDate: firstDay <= lastDay ? isoDay(firstDay) : null,
+        lastDate: firstDay <= lastDay ? isoDay(lastDay) : null,
+        daysCovered
+      };
+    }
+  };
+
+  function groupOf(name: string, technique: Technique, agent: Agent | null): Group {
+    const key = `${name.toLowerCase()}\n${technique}\n${agent ?? ''}`;
+    const known = groups.get(key);
+    if (known !== undefined) return known;
+    if (groups.size >= mostGroups)
+      throw new CaseLogError(
+        `There are more than ${mostGroups} groups: choose columns that name a kind of case, such as the procedure or the specialty.`
+      );
+    const group: Group = { name, technique, agent, cases: 0, sums: emptySums() };
+    groups.set(key, group);
+    return group;
+  }
+}
+
+const emptySums = (): Record<Figure, Sums> =>
+  Object.fromEntries(figures.map((field) => [field, { cases: 0, sum: 0, squares: 0 }])) as Record<
+    Figure,
+    Sums
+  >;
+
+function addTo(sums: Sums, value: number): void {
+  sums.cases++;
+  sums.sum += value;
+  sums.squares += value * value;
+}
+
+/** Small groups put together by technique and agent; what is still small then is left out. */
+function withoutSmall(groups: readonly Group[], fewestCases: number): Group[] {
+  const large = groups.filter((group) => group.cases >= fewestCases);
+  const others = new Map<string, Group>();
+  for (const small of groups.filter((group) => group.cases < fewestCases)) {
+    const key = `${small.technique}\n${small.agent ?? ''}`;
+    const other = others.get(key) ??
+      large.find(
+        ({ name, technique, agent }) =>
+          name === otherGroup && technique === small.technique && agent === small.agent
+      ) ?? { ...small, name: otherGroup, cases: 0, sums: emptySums() };
+    others.set(key, other);
+    other.cases += small.cases;
+    for (const field of figures) {
+      other.sums[field].cases += small.sums[field].cases;
+      other.sums[field].sum += small.sums[field].sum;
+      other.sums[field].squares += small.sums[field].squares;
+    }
+  }
+  return [...new Set([...large, ...others.values()])].filter((group) => group.cases >= fewestCases);
+}
+
+function finished({ name, technique, agent, cases, sums }: Group, daysCovered: number): CaseGroup {
+  return {
+    name,
+    technique,
+    agent,
+    cases,
+    casesPerYear: (cases * daysOfYear) / daysCovered,
+    minutes: meanAndSpread(sums.minutes) as MeanAndSpread,
+    ageYears: meanAndSpread(sums.ageYears),
+    weightKg: meanAndSpread(sums.weightKg),
+    meanFlowLPerMin: meanAndSpread(sums.meanFlowLPerMin),
+    liquidMl: technique === 'volatile' ? meanAndSpread(sums.liquidMl) : null
+  };
+}
+
+function meanAndSpread({ cases, sum, squares }: Sums): MeanAndSpread | null {
+  if (cases === 0) return null;
+  const mean = sum / cases;
+  if (cases === 1) return { mean, deviation: null, low: null, high: null, cases };
+  const variance = Math.max(0, (squares - (sum * sum) / cases) / (cases - 1));
+  const half = Math.sqrt(7 * (variance / cases));
+  return { mean, deviation: Math.sqrt(variance), low: mean - half, high: mean + half, cases };
+}
+
+/** Codes of letters decide, as in a database without a language. */
+const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+const listed = (
+  reasonsByText: ReadonlyMap<string, { count: number; lines: readonly number[] }>
+): readonly LeftOut[] =>
+  [...reasonsByText]
+    .map(([reason, { count, lines }]) => ({ reason, count, lines }))
+    .sort((a, b) => b.count - a.count);
+
+const reasons = (leftOut: ReadonlyMap<string, { count: number; lines: readonly number[] }>): string =>
+  listed(leftOut)
+    .map(({ reason, count, lines }) => `${reason.replace(/\.$/, '')}: ${count}, first in line ${lines[0]}.`)
+    .join(' ');
+
+/** The answers to texts that come again and again, kept up to a number of them. */
+function remembered<T>(read: (text: string) => T): (text: string) => T {
+  const known = new Map<string, T>();
+  return (text) => {
+    const before = known.get(text);
+    if (before !== undefined || known.has(text)) return before as T;
+    const answer = read(text);
+    if (known.size < 5000) known.set(text, answer);
+    return answer;
+  };
+}
+
+/** Reads the numbers of a log: plain ones at once, others in every way that a cell takes. */
+function numberReader(locale: string): (text: string, unit: string) => number | null {
+  const byUnit = new Map<string, (text: string) => number | null>();
+  return (text, unit) => {
+    if (/^\d{1,9}$/.test(text)) return Number(text);
+    let read = byUnit.get(unit);
+    if (read === undefined) {
+      read = remembered((given: string) => {
+        const result = readNumber(given, { unit, locale });
+        return 'value' in result ? result.value : null;
+      });
+      byUnit.set(unit, read);
+    }
+    return read(text);
+  };
+}

@@ -1,0 +1,86 @@
+import { readCell } from '#lib/calc/cell-path.ts';
+import { readNumber } from '#lib/numbers/read-number.ts';
+import { fieldAt } from '#lib/workbook/field-at.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import type { ImportRequest, RefusedCell } from './import-table.ts';
+import type { TextRow } from './read-table.ts';
+
+/** The range that a file gives for a cell: two texts in one row. */
+export interface RangeTexts {
+  readonly path: string;
+  readonly line: number;
+  readonly low: string;
+  readonly high: string;
+  readonly column: string;
+}
+
+/** The ranges that the rows of a file give for the entries that they go to. */
+export function rangesIn(
+  { file, mapping }: ImportRequest,
+  met: readonly { readonly row: TextRow; readonly key: string }[]
+): readonly RangeTexts[] {
+  const keys = new Set(
+    mapping.flatMap((key) => (key?.includes('.') === true ? [key.split('.')[0] as string] : []))
+  );
+  return [...keys].flatMap((key) => {
+    const [low, high] = [mapping.indexOf(`${key}.low`), mapping.indexOf(`${key}.high`)];
+    return met.flatMap(({ row, key: id }): RangeTexts[] => {
+      const texts = { low: (row.texts[low] ?? '').trim(), high: (row.texts[high] ?? '').trim() };
+      if (texts.low === '' && texts.high === '') return [];
+      return [
+        {
+          path: `caseMix.${id}.${key}`,
+          line: row.line,
+          ...texts,
+          column: file.headers[Math.max(low, high)] ?? ''
+        }
+      ];
+    });
+  });
+}
+
+/** The workbook without the ranges that will be given anew: an old one must not refuse the new value. */
+export function withoutRanges(workbook: Workbook, ranges: readonly RangeTexts[]): Workbook {
+  const going = new Set(ranges.map(({ path }) => path));
+  if (!Object.keys(workbook.ranges).some((path) => going.has(path))) return workbook;
+  return {
+    ...workbook,
+    ranges: Object.fromEntries(Object.entries(workbook.ranges).filter(([path]) => !going.has(path)))
+  };
+}
+
+/** Puts ranges in place where both ends are numbers around the cell's value; the others are refused with a sentence. */
+export function placeRanges(
+  workbook: Workbook,
+  ranges: readonly RangeTexts[],
+  locale: string
+): { readonly workbook: Workbook; readonly refusedCells: readonly RefusedCell[] } {
+  const refusedCells: RefusedCell[] = [];
+  const placed: Record<string, { low: number; high: number }> = {};
+  for (const { path, line, low, high, column } of ranges) {
+    const field = fieldAt(path);
+    const unit = field?.kind === 'number' ? field.unit : '';
+    const [from, to] = [low, high].map((text) => readNumber(text, { unit, locale }));
+    const value = Number(readCell(workbook, path));
+    if (
+      from !== undefined &&
+      to !== undefined &&
+      'value' in from &&
+      'value' in to &&
+      from.value <= value &&
+      value <= to.value
+    )
+      placed[path] = { low: from.value, high: to.value };
+    else
+      refusedCells.push({
+        line,
+        column,
+        text: `${low} to ${high}`,
+        sentence: `Range: “${low}” to “${high}” was given; allowed are two numbers with the value, ${value}, between them.`
+      });
+  }
+  return {
+    workbook: ranges.length === 0 ? workbook : { ...workbook, ranges: { ...workbook.ranges, ...placed } },
+    refusedCells
+  };
+}
