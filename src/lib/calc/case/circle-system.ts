@@ -67,7 +67,7 @@ export interface CircleOutcome {
   leftInLungL: number;
   /** Delivered − taken up − spilled − left: rounding only. */
   balanceErrorL: number;
-  /** First time with F_A ≥ 0.95 F_T; NaN where that never comes. */
+  /** First time with F_A ≥ 0.95 F_T; NaN where that never comes, 0 where the target is 0. */
   minutesToTarget: number;
   /** Minutes with F_A < 0.95 F_T after it was reached. */
   minutesBelowTarget: number;
@@ -273,13 +273,15 @@ function regimeAt(circuit: number, lung: number, back: number): number {
   return gas + system.limit > 0 ? LIMITED + SPILLING : LIMITED;
 }
 
-/** Vapour flow in the present regime, L/min. */
+/** Vapour flow in the present regime, L/min, for the course: between two points of a step it keeps to the dial's limits. */
 function vapourAt(circuit: number, lung: number, back: number): number {
-  if ((system.regime & HOLDING) === 0) return (system.regime & LIMITED) === 0 ? 0 : system.limit;
-  const need = system.target + (system.carrySum * system.target - back) / system.ventilation;
-  const net = system.ventilation * (circuit - lung) + (system.circuit * (need - circuit)) / MIXING_TIME_MIN;
-  if ((system.regime & SPILLING) === 0) return net;
-  return (net + (system.flow - system.oxygen - system.carrySum * lung + back) * circuit) / (1 - circuit);
+  const { regime, limit, target, ventilation, carrySum } = system;
+  if ((regime & HOLDING) === 0) return (regime & LIMITED) === 0 ? 0 : limit;
+  const need = target + (carrySum * target - back) / ventilation;
+  const net = ventilation * (circuit - lung) + (system.circuit * (need - circuit)) / MIXING_TIME_MIN;
+  const gas = system.flow - system.oxygen - carrySum * lung + back;
+  const vapour = (regime & SPILLING) === 0 ? net : (net + gas * circuit) / (1 - circuit);
+  return Math.min(limit, Math.max(0, vapour));
 }
 
 /** dx/dt of a state in the present regime. */
@@ -686,6 +688,7 @@ export function solveCircleSystem(
   begin(given);
   clear(out);
   system.ideal = false;
+  if (given.targetFraction === 0) out.minutesToTarget = 0;
   let scale = given.targetFraction;
   for (const { vaporiser, dialFraction } of phases)
     if (vaporiser === 'dial' && dialFraction > scale) scale = dialFraction;

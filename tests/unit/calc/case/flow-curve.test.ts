@@ -1,0 +1,44 @@
+import { expect, test } from 'vitest';
+import { estimateCase } from '#lib/calc/case/estimate-case.ts';
+import { flowCurve } from '#lib/calc/case/flow-curve.ts';
+import { plain } from '#lib/calc/working/plain.ts';
+import { conditionsOf } from '../../../fixtures/circle-cases.ts';
+
+const given = conditionsOf({ agent: 'sevoflurane', minutes: 90 }, [
+  { minutes: 5, flowLPerMin: 5, vaporiser: 'hold', dialPercent: null },
+  { minutes: null, flowLPerMin: 1, vaporiser: 'hold', dialPercent: null }
+]);
+
+test('the curve runs from the least feasible flow to 6 L/min, above the floor and rising', () => {
+  const { points, floorMl, neededFlowLPerMin } = flowCurve(given);
+  expect(points).toHaveLength(25);
+  expect(points[0]!.flowLPerMin).toBe(neededFlowLPerMin);
+  expect(points.at(-1)!.flowLPerMin).toBeCloseTo(6, 9);
+  points.forEach(({ liquidMl, constantDialMl, flowLPerMin, meanFlowLPerMin }, i) => {
+    expect(liquidMl).toBeGreaterThan(floorMl!);
+    expect(meanFlowLPerMin).toBeCloseTo((5 * 5 + 85 * flowLPerMin) / 90, 9);
+    if (i === 0) return;
+    expect(liquidMl).toBeGreaterThan(points[i - 1]!.liquidMl);
+    expect(constantDialMl).toBeGreaterThan(points[i - 1]!.constantDialMl);
+  });
+});
+
+test('a point of it is the estimate at that flow', () => {
+  const point = flowCurve(given).points[12]!;
+  const [first, second] = given.plan.phases;
+  const plan = { ...given.plan, phases: [first!, { ...second!, flowLPerMin: point.flowLPerMin }] };
+  const result = estimateCase(plain, { ...given, plan, useMeasured: false });
+  expect(plain.value(result.liquidMl)).toBe(point.liquidMl);
+});
+
+test('the constant-dial formula flatters low flow: it lies below the floor there', () => {
+  const { points, floorMl } = flowCurve(given);
+  expect(points[0]!.constantDialMl).toBeLessThan(0.7 * floorMl!);
+});
+
+test('without a volatile agent there is nothing to draw', () => {
+  const row = { ...given.row, technique: 'intravenous' as const, agent: null, targetMac: null };
+  const curve = flowCurve({ ...given, row, agent: null });
+  expect(curve.points).toEqual([]);
+  expect(curve.floorMl).toBeNull();
+});
