@@ -255,10 +255,14 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
       return { row, plan, machine, agent, method: 'measured', result };
     }
     const model = modelled(given);
+    const todayModelMl = modelled(givenOf(today as Scenario, row)).liquidMl;
+    // Where the model gives nothing for today there is no ratio to carry over.
+    if (!(r.value(todayModelMl) > 0))
+      return { row, plan, machine, agent, method: model.method, result: model };
     const liquidMl = r.apply(scaledToMeasured, {
       modelMl: model.liquidMl,
       measuredMl: r.cell(row.measuredMlPerCase, 'mL', 'caseMix', row.id, 'measuredMlPerCase'),
-      todayModelMl: modelled(givenOf(today as Scenario, row)).liquidMl
+      todayModelMl
     });
     return { row, plan, machine, agent, method: 'scaled-to-measured', result: { ...model, liquidMl } };
   }

@@ -34,6 +34,7 @@ export function freshId(name: string, taken: Iterable<string>): string {
   const stem =
     name
       .normalize('NFKD')
+      .replace(/\p{M}/gu, '')
       .toLowerCase()
       .replace(/[^a-z0-9]+/g, '-')
       .replace(/^-+|-+$/g, '')

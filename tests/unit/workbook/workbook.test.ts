@@ -1,0 +1,276 @@
+import { describe, expect, test } from 'vitest';
+import { readCell, writeCell } from '#lib/calc/cell-path.ts';
+import { blankWorkbook } from '#lib/workbook/blank.ts';
+import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { editCells, keptSentences } from '#lib/workbook/edit-cells.ts';
+import { deletePhases, insertPhases, movePhases } from '#lib/workbook/edit-phases.ts';
+import { deleteRows, duplicateRows, freshId, insertRows, moveRows } from '#lib/workbook/edit-rows.ts';
+import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import { limits } from '#lib/workbook/workbook.ts';
+
+const plainCopy = (workbook: unknown): Record<string, unknown> =>
+  JSON.parse(JSON.stringify(workbook)) as Record<string, unknown>;
+
+/** The issues of the demo with one value changed, as `path: sentence`. */
+function issuesWith(path: string, value: unknown): string[] {
+  const parsed = parseWorkbook(writeCell(plainCopy(demoWorkbook()), path, value));
+  return parsed.kind === 'refused' ? parsed.issues.map((issue) => `${issue.path}: ${issue.sentence}`) : [];
+}
+
+describe('parsing', () => {
+  test('blank and demo are sound, and come back as they were', () => {
+    for (const workbook of [blankWorkbook(), demoWorkbook()])
+      expect(parseWorkbook(plainCopy(workbook))).toEqual({ kind: 'workbook', workbook });
+  });
+
+  test('fields that version 1 lets be absent get their defaults', () => {
+    const document = plainCopy(demoWorkbook());
+    for (const field of ['sampling', 'overrides', 'keptTexts', 'invented']) delete document[field];
+    delete (document['accounting'] as Record<string, unknown>)['bodyModel'];
+    const parsed = parseWorkbook(document);
+    expect(parsed.kind === 'workbook' && parsed.workbook.accounting.bodyModel).toBe('eger');
+    expect(parsed.kind === 'workbook' && parsed.workbook.overrides).toEqual([]);
+  });
+
+  test.each([
+    [
+      'a negative price',
+      'gases.oxygenPerM3',
+      '-3',
+      'gases.oxygenPerM3: Oxygen: “-3” was given; allowed is an amount of money of 0 or more.'
+    ],
+    [
+      'a flow of 0',
+      'flowPlans.usual.phases.0.flowLPerMin',
+      0,
+      'flowPlans.usual.phases.0.flowLPerMin: Fresh gas flow: 0 was given; allowed is a number above 0 to 20 L/min.'
+    ],
+    [
+      'a dial of 100 %',
+      'flowPlans.usual.phases.0.dialPercent',
+      100,
+      'Dial: 100 was given; allowed is a number above 0 to below 100 %'
+    ],
+    [
+      'a weight of 0',
+      'caseMix.lap-chole.weightKg',
+      0,
+      'caseMix.lap-chole.weightKg: Weight: 0 was given; allowed is a number from 1 to 300 kg.'
+    ],
+    ['an age below 1', 'caseMix.lap-chole.ageYears', 0.5, 'the published MAC formula holds from 1 year'],
+    [
+      'a pressure outside 50 to 110 kPa',
+      'site.ambientPressureKPa',
+      49,
+      'allowed is a number from 50 to 110 kPa'
+    ],
+    [
+      'an unknown machine',
+      'scenarios.closed.machine',
+      'm-none',
+      'scenarios.closed.machine: Machine: “m-none” is not in the list; allowed is one of m-old, m-closed, m-circle.'
+    ],
+    [
+      'an unknown plan of one row',
+      'scenarios.closed.flowPlanByCase',
+      { hip: 'none' },
+      'scenarios.closed.flowPlanByCase.hip'
+    ],
+    [
+      'an agent without a price',
+      'caseMix.lap-chole.agent',
+      'halothane',
+      'has no entry among the agents on Prices'
+    ],
+    ['a second baseline', 'scenarios.closed.baseline', true, '2 scenarios are marked as the baseline'],
+    ['no open phase', 'flowPlans.usual.phases.1.minutes', 30, '0 phases of “Usual practice” have no minutes'],
+    [
+      'a fixed dial without a setting',
+      'flowPlans.usual.phases.0.vaporiser',
+      'dial',
+      'a fixed dial needs a number above 0'
+    ],
+    [
+      'a low above its high',
+      'ranges',
+      { 'caseMix.lap-chole.minutes': { low: 90, high: 60 } },
+      'low 90 and high 60 were given'
+    ],
+    [
+      'a mode outside its range',
+      'ranges',
+      { 'caseMix.lap-chole.minutes': { low: 80, high: 90 } },
+      'it has to hold the cell’s own value, 75'
+    ],
+    ['a horizon of 0', 'accounting.appraisalYears', 0, 'allowed is a whole number from 1 to 60 years'],
+    ['a horizon above 60', 'accounting.appraisalYears', 61, 'allowed is a whole number from 1 to 60 years'],
+    ['a discount rate of -100 %', 'accounting.discountRatePercent', -100, 'allowed is a number above -100'],
+    ['a field of another version', 'site.windows', 3, 'no such field in a workbook of version 1'],
+    [
+      'AR5 over 20 years',
+      'accounting',
+      { ...demoWorkbook().accounting, warmingSet: 'AR5', warmingHorizonYears: 20 },
+      'for 100 years only'
+    ],
+    ['units that do not add up', 'scenarios.closed.unitsByYear', [1, 2], '3 in all were given'],
+    [
+      'an override without a reason',
+      'overrides',
+      [{ constant: 'sevoflurane.mac40', value: 2, unit: '%', reason: '' }],
+      'overrides.sevoflurane.mac40'
+    ]
+  ])('%s is refused with a sentence that names the place', (_, path, value, expected) => {
+    expect(issuesWith(path, value).join('\n')).toContain(expected);
+  });
+
+  test('a repeated id is refused', () => {
+    const demo = demoWorkbook();
+    const [first] = demo.caseMix;
+    const parsed = parseWorkbook(plainCopy({ ...demo, caseMix: [...demo.caseMix, first] }));
+    expect(parsed.kind === 'refused' && parsed.issues[0]?.sentence).toContain('stands more than once');
+  });
+
+  test('too many rows, another format, a newer version and no object are refused', () => {
+    const demo = demoWorkbook();
+    const sentence = (document: unknown) => {
+      const parsed = parseWorkbook(document);
+      return parsed.kind === 'refused' ? (parsed.issues[0]?.sentence ?? '') : '';
+    };
+    const many = Array.from({ length: limits.caseMix + 1 }, (_, index) => ({
+      ...demo.caseMix[0],
+      id: `row-${index}`
+    }));
+    expect(sentence(plainCopy({ ...demo, caseMix: many }))).toContain(
+      '2001 were given; allowed are at most 2000'
+    );
+    expect(sentence({ ...plainCopy(demo), format: 'other' })).toContain(
+      'allowed is “vapour-ledger-workbook”'
+    );
+    expect(sentence({ ...plainCopy(demo), version: 2 })).toContain('Open the file with a newer release');
+    expect(sentence([])).toContain('a list was given');
+    expect(sentence(null)).toContain('an empty value was given');
+  });
+
+  test('a reference set that this version does not have is told apart from a fault', () => {
+    const parsed = parseWorkbook({ ...plainCopy(demoWorkbook()), referenceSet: '2031-4' });
+    expect(parsed.kind).toBe('unknown-reference');
+  });
+});
+
+describe('cells by path', () => {
+  test('reads and writes by ids and indices, sharing what lies off the path', () => {
+    const demo = demoWorkbook();
+    expect(readCell(demo, 'flowPlans.usual.phases.1.flowLPerMin')).toBe(2);
+    expect(readCell(demo, 'agents.sevoflurane.bottlePrice')).toBe('118.00');
+    expect(readCell(demo, 'caseMix.nobody.minutes')).toBeUndefined();
+    const changed = writeCell(demo, 'caseMix.hip.minutes', 100);
+    expect(readCell(changed, 'caseMix.hip.minutes')).toBe(100);
+    expect(changed.caseMix[0]).toBe(demo.caseMix[0]);
+    expect(changed.machines).toBe(demo.machines);
+    expect(readCell(demo, 'caseMix.hip.minutes')).toBe(90);
+  });
+});
+
+describe('edits', () => {
+  const edit = (workbook: Workbook, path: string, text: string) =>
+    editCells(workbook, [{ path, text }], 'en-GB');
+
+  test('a text is read by the field: units, choices by label or beginning, yes and no', () => {
+    const demo = demoWorkbook();
+    const after = (path: string, text: string) => readCell(edit(demo, path, text).workbook, path);
+    expect(after('caseMix.hip.minutes', '1h15')).toBe(75);
+    expect(after('caseMix.lap-hernia.agent', 'desf')).toBe('desflurane');
+    expect(after('caseMix.hip.neuromuscularBlock', 'yes')).toBe(true);
+    expect(after('accounting.warmingHorizonYears', '20 years')).toBe(20);
+    expect(after('scenarios.closed.unitsByYear', '2, 2')).toEqual([2, 2]);
+    expect(after('scenarios.closed.flowPlanByCase.hip', 'Low flow')).toBe('low');
+  });
+
+  test('a bad text stays in its cell with its sentence, and the last good value in force', () => {
+    const { workbook, refused } = edit(demoWorkbook(), 'caseMix.hip.minutes', 'long');
+    expect(readCell(workbook, 'caseMix.hip.minutes')).toBe(90);
+    expect(workbook.keptTexts).toEqual({ 'caseMix.hip.minutes': 'long' });
+    expect(refused[0]?.sentence).toContain('“long” is not a number');
+    expect(keptSentences(workbook, 'en-GB')['caseMix.hip.minutes']).toContain('“long” is not a number');
+    expect(edit(workbook, 'caseMix.hip.minutes', '95').workbook.keptTexts).toEqual({});
+  });
+
+  test('a value that would break something elsewhere is refused too', () => {
+    const { workbook, refused } = edit(demoWorkbook(), 'caseMix.lap-chole.minutes', '200');
+    expect(readCell(workbook, 'caseMix.lap-chole.minutes')).toBe(75);
+    expect(refused[0]?.sentence).toContain('it has to hold the cell’s own value, 200');
+  });
+
+  test('of many texts the good ones go in and the bad ones stay', () => {
+    const { workbook, refused } = editCells(
+      demoWorkbook(),
+      [
+        { path: 'caseMix.hip.minutes', text: '100' },
+        { path: 'caseMix.hip.weightKg', text: '-2' },
+        { path: 'scenarios.closed.machine', text: 'Machines of today' }
+      ],
+      'en-GB'
+    );
+    expect(readCell(workbook, 'caseMix.hip.minutes')).toBe(100);
+    expect(readCell(workbook, 'scenarios.closed.machine')).toBe('m-old');
+    expect(refused.map(({ path }) => path)).toEqual(['caseMix.hip.weightKg']);
+  });
+
+  test('an empty text clears to “not given”, or is refused where a value is needed', () => {
+    const demo = demoWorkbook();
+    expect(readCell(edit(demo, 'machines.m-old.powerW', '').workbook, 'machines.m-old.powerW')).toBeNull();
+    expect(edit(demo, 'caseMix.hip.minutes', '').refused[0]?.sentence).toContain('an empty value was given');
+  });
+});
+
+describe('rows', () => {
+  const done = (changed: { workbook: Workbook } | { sentence: string }): Workbook => {
+    if ('sentence' in changed) throw new Error(changed.sentence);
+    return changed.workbook;
+  };
+
+  test('new, duplicated, moved and deleted rows leave a sound workbook', () => {
+    let workbook = demoWorkbook();
+    workbook = done(insertRows(workbook, { list: 'caseMix', at: 1, count: 2 }));
+    expect(workbook.caseMix[1]?.id).toBe('case');
+    workbook = done(duplicateRows(workbook, { list: 'caseMix', rows: [0] }));
+    expect(workbook.caseMix[1]?.name).toBe('Laparoscopic cholecystectomy (copy)');
+    workbook = done(moveRows(workbook, { list: 'caseMix', rows: [0], by: 2 }));
+    expect(workbook.caseMix[2]?.id).toBe('lap-chole');
+    workbook = done(deleteRows(workbook, { list: 'caseMix', rows: [2] }));
+    expect(Object.keys(workbook.ranges)).not.toContain('caseMix.lap-chole.minutes');
+    for (const list of ['machines', 'flowPlans', 'scenarios', 'absorbents', 'agents', 'monitors'] as const)
+      workbook = done(insertRows(workbook, { list, at: 0, count: 1 }));
+    expect(parseWorkbook(plainCopy(workbook)).kind).toBe('workbook');
+  });
+
+  test('what is in use is not deleted, and the baseline never', () => {
+    const demo = demoWorkbook();
+    expect(deleteRows(demo, { list: 'machines', rows: [0] })).toEqual({
+      sentence: 'This machine is in use by Today, Low flow, same machines; choose another there first.'
+    });
+    expect(deleteRows(demo, { list: 'scenarios', rows: [0] })).toHaveProperty('sentence');
+    expect(deleteRows(demo, { list: 'agents', rows: [0] })).toHaveProperty('sentence');
+  });
+
+  test('a list that is full takes no more', () => {
+    const demo = demoWorkbook();
+    expect(insertRows(demo, { list: 'caseMix', at: 0, count: limits.caseMix })).toHaveProperty('sentence');
+  });
+
+  test('ids are made from names and unlike all others', () => {
+    expect(freshId('Hüfte & Knie', [])).toBe('hufte-knie');
+    expect(freshId('Hüfte & Knie', ['hufte-knie'])).toBe('hufte-knie-2');
+    expect(freshId('胆囊', [])).toBe('row');
+  });
+
+  test('phases come and go, the open one stays', () => {
+    const demo = demoWorkbook();
+    const longer = done(insertPhases(demo, { plan: 'usual', at: 1, count: 1 }));
+    expect(longer.flowPlans[0]?.phases.map((phase) => phase.minutes)).toEqual([10, 5, null]);
+    const moved = done(movePhases(longer, { plan: 'usual', rows: [2], by: -1 }));
+    expect(moved.flowPlans[0]?.phases.map((phase) => phase.minutes)).toEqual([10, null, 5]);
+    expect(deletePhases(demo, { plan: 'usual', rows: [1] })).toHaveProperty('sentence');
+  });
+});
