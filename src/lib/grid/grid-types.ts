@@ -47,14 +47,20 @@ export interface GridRow {
   readonly cells: readonly GridCell[];
 }
 
-/** A cell to be written. `row` may lie at or past the number of rows: the grid is to grow. An empty text clears. */
+/**
+ * A cell to be written. `row` may lie at or past the number of rows: the grid is to grow. An empty text clears. What was
+ * picked from a list comes as the option's id; what was typed or pasted comes as it is, an id, a label or neither.
+ */
 export interface CellWrite {
   readonly row: number;
   readonly column: string;
   readonly text: string;
 }
 
-/** One action of the user: one step of undo. */
+/**
+ * One action of the user: one step of undo. Rows are counted from 0 and named in ascending order; copies go below the
+ * last row named.
+ */
 export type GridAction =
   | {
       readonly kind: 'write';

@@ -1,0 +1,59 @@
+import type { Command, RowCommand } from './keys.ts';
+
+export interface MenuItem {
+  readonly label: string;
+  /** Keys that do the same, as `keysShown` takes them; left out where there are none. */
+  readonly keys?: string;
+  readonly disabled?: boolean;
+  readonly command: Command | { readonly kind: 'show-keys' };
+}
+
+/** What the menu of a cell and its rows offers, in groups. */
+export function menuItems(on: {
+  readonly manyRows: boolean;
+  readonly canAsk: boolean;
+  /** The words for opening the row; null where it has no page. */
+  readonly openLabel: string | null;
+  readonly canGrow: boolean;
+  readonly canReorder: boolean;
+  readonly canDo: (command: RowCommand) => boolean;
+}): readonly (readonly MenuItem[])[] {
+  const row = (label: string, keys: string, command: RowCommand): MenuItem => ({
+    label,
+    keys,
+    disabled: !on.canDo(command),
+    command: { kind: 'row', row: command }
+  });
+  const rows = on.manyRows ? 'rows' : 'row';
+  const groups: MenuItem[][] = [
+    [
+      ...(on.canAsk
+        ? [{ label: 'Where does this come from?', keys: 'F8', command: { kind: 'ask' } as const }]
+        : []),
+      ...(on.openLabel === null
+        ? []
+        : [{ label: on.openLabel, keys: 'Ctrl+Enter', command: { kind: 'open' } as const }])
+    ],
+    [
+      { label: 'Clear', keys: 'Delete', command: { kind: 'clear' } },
+      { label: 'Fill down', keys: 'Ctrl+D', command: { kind: 'fill-down' } },
+      { label: 'Fill right', keys: 'Ctrl+R', command: { kind: 'fill-right' } }
+    ],
+    on.canGrow
+      ? [
+          row('Insert row above', 'Alt+Shift+Enter', 'insert-above'),
+          row('Insert row below', 'Alt+Enter', 'insert-below'),
+          row(`Duplicate ${rows}`, 'Alt+Shift+D', 'duplicate'),
+          row(`Delete ${rows}`, 'Alt+Shift+Delete', 'delete-rows')
+        ]
+      : [],
+    on.canReorder
+      ? [
+          row(`Move ${rows} up`, 'Alt+Shift+ArrowUp', 'move-up'),
+          row(`Move ${rows} down`, 'Alt+Shift+ArrowDown', 'move-down')
+        ]
+      : [],
+    [{ label: 'Keys of the grid', command: { kind: 'show-keys' } }]
+  ];
+  return groups.filter((group) => group.length > 0);
+}
