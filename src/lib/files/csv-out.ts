@@ -1,8 +1,8 @@
 import Papa from 'papaparse';
-import { readCell } from '#lib/calc/cell-path.ts';
 import { localeMarks } from '#lib/numbers/locale-marks.ts';
 import type { Field } from '#lib/workbook/field.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
+import { cellReader } from './cell-reader.ts';
 import { cellText } from './cell-text.ts';
 import { fileName } from './file-name.ts';
 import { guardFormula } from './formula-text.ts';
@@ -32,8 +32,9 @@ export function tableFileName(title: string, table: TableId): string {
 
 /** A table's cells as texts, its headings first. */
 function tableTexts(table: TableId, workbook: Workbook, locale: string): readonly (readonly string[])[] {
+  const valueAt = cellReader(workbook);
   const textAt = (path: string, field: Field): string => {
-    const text = cellText(readCell(workbook, path), { field, workbook, locale });
+    const text = cellText(valueAt(path), { field, workbook, locale });
     // Names can be anything and a choice may be one; numbers keep their minus sign.
     return field.kind === 'text' || field.kind === 'choice' ? guardFormula(text) : text;
   };

@@ -1,10 +1,9 @@
-import { readCell } from '#lib/calc/cell-path.ts';
 import { exactDecimal } from '#lib/numbers/decimal-text.ts';
 import { editCells } from '#lib/workbook/edit-cells.ts';
-import { entryKey } from '#lib/workbook/edit-rows.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import { readText } from '#lib/workbook/read-text.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
+import { cellReader } from './cell-reader.ts';
 import { cellText } from './cell-text.ts';
 import type { RefusedCell } from './import-table.ts';
 
@@ -70,18 +69,4 @@ function differs(
 function sameAmount(a: string, b: string): boolean {
   const [x, y] = [exactDecimal(a), exactDecimal(b)];
   return x.digits * 10n ** BigInt(y.decimals) === y.digits * 10n ** BigInt(x.decimals);
-}
-
-/** Reads many cells of one workbook: each list is searched through once, not once for each of its cells. */
-function cellReader(workbook: Workbook): (path: string) => unknown {
-  const byKey = new Map<string, ReadonlyMap<string, object>>();
-  return (path) => {
-    const [list = '', key = '', ...rest] = path.split('.');
-    const entries: unknown = workbook[list as keyof Workbook];
-    if (!Array.isArray(entries)) return readCell(workbook, path);
-    const known =
-      byKey.get(list) ?? new Map((entries as readonly object[]).map((entry) => [entryKey(entry), entry]));
-    byKey.set(list, known);
-    return readCell(known.get(key), rest.join('.'));
-  };
 }

@@ -2,11 +2,11 @@
  * The whole workbook as a spreadsheet with live formulas, for whoever checks and changes the figures there. To be loaded
  * when it is asked for (`await import`): the library behind it is larger than the rest of a page.
  */
-import { readCell } from '#lib/calc/cell-path.ts';
 import type { Source } from '#lib/calc/reference/constant.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import { agentOptions, monitorItemOptions } from '#lib/workbook/fields.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
+import { cellReader } from './cell-reader.ts';
 import { fileName } from './file-name.ts';
 import { FormulaSheets } from './xlsx/formula-sheets.ts';
 import { inputSheets } from './xlsx/input-sheets.ts';
@@ -38,10 +38,11 @@ export function xlsxFileName(title: string): string {
 /** The sheets, in the order in which they stand. */
 export function workbookSheets({ workbook, citation, ...recorded }: XlsxGiven): readonly Sheet[] {
   const inputs = inputSheets(workbook);
+  const valueAt = cellReader(workbook);
   const formulas = new FormulaSheets({
     inputAddresses: inputs.addresses,
-    inputValue: (path) => readCell(workbook, path),
-    nameOf: (path) => entryName(workbook, path),
+    inputValue: valueAt,
+    nameOf: (path) => entryName(valueAt, path),
     citation
   });
   const ledger = ledgerSheets(workbook, recorded, formulas);
@@ -56,9 +57,9 @@ export function workbookSheets({ workbook, citation, ...recorded }: XlsxGiven): 
 }
 
 /** What the entry is called in which a cell lies; null for a cell outside the lists. */
-function entryName(workbook: Workbook, path: string): string | null {
+function entryName(valueAt: (path: string) => unknown, path: string): string | null {
   const [list = '', key = ''] = path.split('.');
-  const entry = readCell(workbook, `${list}.${key}`);
+  const entry = valueAt(`${list}.${key}`);
   if (typeof entry !== 'object' || entry === null) return null;
   if ('name' in entry) return String(entry.name);
   const option = [...agentOptions, ...monitorItemOptions].find(({ id }) => id === key);
@@ -130,6 +131,7 @@ function choices({ scenarios, caseMix, flowPlans, machines }: Workbook): Sheet {
 
 /** What the user holds possible for single cells. */
 function ranges(workbook: Workbook): Sheet {
+  const valueAt = cellReader(workbook);
   return {
     name: 'Ranges',
     frozenRows: 1,
@@ -137,7 +139,7 @@ function ranges(workbook: Workbook): Sheet {
     rows: [
       ['Of', 'What', 'Low', 'High'].map(heading),
       ...Object.entries(workbook.ranges).map(([path, { low, high }]): SheetCell[] => [
-        { kind: 'text', text: entryName(workbook, path) ?? '' },
+        { kind: 'text', text: entryName(valueAt, path) ?? '' },
         { kind: 'text', text: fieldAt(path)?.title ?? path },
         { kind: 'number', value: low, look: 'input' },
         { kind: 'number', value: high, look: 'input' }

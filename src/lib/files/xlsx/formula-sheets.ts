@@ -111,7 +111,9 @@ export class FormulaSheets {
       rows: [headings.map((text): SheetCell => ({ kind: 'text', text, look: 'heading' })), ...rows]
     });
     return [
-      headed(otherInputsSheet, ['Input', 'Value'], [60, 16], this.#otherInputRows),
+      ...(this.#otherInputRows.length === 0
+        ? []
+        : [headed(otherInputsSheet, ['Input', 'Value'], [60, 16], this.#otherInputRows)]),
       headed(
         constantsSheet,
         [

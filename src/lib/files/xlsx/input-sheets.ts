@@ -1,7 +1,7 @@
 /** The workbook's inputs as sheets, one for each table, and where each cell of the document went. */
-import { readCell } from '#lib/calc/cell-path.ts';
 import type { Field } from '#lib/workbook/field.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
+import { cellReader } from '../cell-reader.ts';
 import { cellText } from '../cell-text.ts';
 import { columnsOf, headerOf, rowsOf, settingColumns, settings, tableIds, tableTitles } from '../tables.ts';
 import type { Sheet, SheetCell } from './sheet.ts';
@@ -35,9 +35,10 @@ const heading = (text: string): SheetCell => ({ kind: 'text', text, look: 'headi
 /** One sheet for each table: headings first, then the rows, as in the CSV files. */
 export function inputSheets(workbook: Workbook): InputSheets {
   const addresses = new Map<string, string>();
+  const valueAt = cellReader(workbook);
   const cellAt = (path: string, field: Field, place: { sheet: string; row: number; column: number }) => {
     if (!addresses.has(path)) addresses.set(path, cellAddress(place.sheet, place));
-    return inputCell(readCell(workbook, path), field, workbook);
+    return inputCell(valueAt(path), field, workbook);
   };
   const sheets = tableIds.map((table): Sheet => {
     const name = tableTitles[table];
