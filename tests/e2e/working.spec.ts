@@ -89,7 +89,7 @@ for (const sheet of ['case-mix', 'prices'])
     const cells = await page.locator('td[data-state="computed"]').all();
     expect(cells.length).toBeGreaterThan(1);
     for (const cell of cells) {
-      const shown = (await cell.locator('.text').textContent()) ?? '';
+      const shown = ((await cell.textContent()) ?? '').trim();
       await cell.click();
       await page.keyboard.press('Enter');
       const root = await page.locator(value).getAttribute('data-value');
