@@ -138,7 +138,7 @@ test('jumps to the cell that a figure rests on, with the cursor on it', async ({
   await expect(page).toHaveURL(/\?cell=/);
   const cell = new URL(page.url()).searchParams.get('cell') ?? '';
   expect(cell).toMatch(/minutes$/);
-  await expect(page.locator('td.active input:focus')).toHaveCount(1);
+  await expect(page.locator('[role="gridcell"] input:focus')).toHaveValue('10');
 });
 
 test('copies the working as text', async ({ page, context }) => {
