@@ -355,14 +355,12 @@ export class GridSession {
   }
 
   #tellWritten(by: CellWriteKind, cells: readonly CellWrite[], remarks: readonly string[]): void {
-    const index = new Map(this.#source.columns.map((column, at) => [column.key, at]));
-    const kept = cells.filter(
-      ({ row, column }) => this.cellAt({ row, column: index.get(column) ?? -1 })?.state === 'kept'
-    );
-    const first = kept[0];
-    if (cells.length === 1 && first !== undefined) {
-      const cell = this.cellAt({ row: first.row, column: index.get(first.column) ?? -1 });
-      this.told = `Not taken, and kept as typed. ${cell?.message ?? ''}`;
+    const columnOf = Object.fromEntries(this.#source.columns.map((column, at) => [column.key, at]));
+    const kept = cells
+      .map(({ row, column }) => this.cellAt({ row, column: columnOf[column] ?? -1 }))
+      .filter((cell) => cell?.state === 'kept');
+    if (cells.length === 1 && kept.length === 1) {
+      this.told = `Not taken, and kept as typed. ${kept[0]?.message ?? ''}`;
       return;
     }
     const verb = { typing: 'written', paste: 'pasted', fill: 'filled', clear: 'cleared', cut: 'cut' }[by];
