@@ -2,6 +2,8 @@
 import type { CheckArea, PublishedCheck } from '#lib/calc/case/published-checks.ts';
 import { isAccepted } from '#lib/calc/case/published-checks.ts';
 import type { BodyModel } from '#lib/calc/input.ts';
+import { bodyModels } from '#lib/calc/input.ts';
+import { bodyModelOptions } from '#lib/workbook/fields.ts';
 
 /** Areas in which the model stands against measurements, and what each chart of them is called, by unit. */
 export const charted: readonly {
@@ -50,15 +52,21 @@ export function verdictInWords(check: PublishedCheck, model: BodyModel): string 
   const figure = check.model[model];
   if (!Number.isFinite(figure)) return 'The model gives no figure here.';
   const within = isAccepted(check, figure);
-  const off = differenceInWords(check, model);
   const verdict = within
     ? `Within the tolerance (${check.tolerance}).`
-    : `Off by more than the tolerance (${check.tolerance})${off === '' ? '' : `: ${off}`}.`;
-  const cause =
-    check.remark !== ''
-      ? check.remark
-      : within
-        ? ''
-        : 'Another body model of the three lies nearer: how fat and muscle are perfused is what differs.';
+    : `Off by more than the tolerance (${check.tolerance}).`;
+  const cause = check.remark !== '' || within ? check.remark : nearerInWords(check, model);
   return [verdict, cause].filter((part) => part !== '').join(' ');
 }
+
+/** Where no cause is on record: whether the body model is it, as another of the three meets the figure. */
+function nearerInWords(check: PublishedCheck, model: BodyModel): string {
+  const met = bodyModels.filter((body) => body !== model && isAccepted(check, check.model[body]));
+  return met.length === 0
+    ? 'The cause is not known.'
+    : `The body model is the likely cause: ${met.map(bodyModelName).join(' and ')} met it.`;
+}
+
+/** A body model as a reader calls it. */
+export const bodyModelName = (body: BodyModel): string =>
+  bodyModelOptions.find(({ id }) => id === body)?.label ?? body;
