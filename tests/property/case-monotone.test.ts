@@ -7,8 +7,11 @@ import { heldCase } from '../fixtures/case-arbitrary.ts';
 
 const liquidOf = (given: CaseGiven): number => plain.value(estimateCase(plain, given).liquidMl);
 
-/** The accuracy of the solver: two runs may differ by so much though nothing changed but their steps. */
-const slack = 1 + 5e-4;
+/**
+ * The solver's accuracy, at its worst in cases of half a minute on tiny circuits: so much may two runs differ though
+ * nothing changed but their steps.
+ */
+const slack = 1 + 2e-3;
 const factor = fc.double({ min: 1, max: 5, noNaN: true });
 
 /**

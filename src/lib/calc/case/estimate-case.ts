@@ -28,6 +28,7 @@ import { emptyOutcome, solveCircleSystem, solveFloor } from './circle-system.ts'
 import type { CircleOutcome } from './circle-system.ts';
 import { constantDial, dialAsFraction } from './constant-dial.ts';
 import { flowClassOf } from './fresh-gas-flow.ts';
+import { floorOf } from './known-floor.ts';
 import {
   liquidDelivered,
   liquidFloor,
@@ -116,7 +117,8 @@ function agentUse(
   agent: AgentModel
 ): { use: AgentUse; vapour: readonly PhaseVapour[] } {
   solveCircleSystem(agent.circle, outcome);
-  solveFloor(agent.circle, floorOutcome);
+  if (r.records) solveFloor(agent.circle, floorOutcome);
+  const floorL = r.records ? floorOutcome.deliveredL : floorOf(row, agent.circle, floorOutcome);
   const inputs = r.records ? circleInputs(model, agent) : {};
   const solved = <T>(figure: CircleFigure, value: T, from: CircleOutcome = outcome): Quantity<T> =>
     r.result(value, inputs, () => circleReport(figure, from));
@@ -146,7 +148,7 @@ function agentUse(
         vapourPerLiquid
       }),
       floorMl: r.apply(liquidFloor, {
-        vapourL: solved('vapour-floor', floorOutcome.deliveredL, floorOutcome),
+        vapourL: solved('vapour-floor', floorL, floorOutcome),
         vapourPerLiquid
       }),
       constantDialMl: constantDialOf(r, model, agent),
