@@ -4,6 +4,7 @@ import { fileKind } from '../file-kind.ts';
 import { csvRows, UnreadableLogError } from './csv-rows.ts';
 import type { CaseLogPlan, LogField } from './group-cases.ts';
 import { logFields } from './group-cases.ts';
+import { numberLocale } from '../number-locale.ts';
 import { identifyingBecause, rowsLookedAt } from './identifying-columns.ts';
 import { dayOf, guessDateOrder } from './log-dates.ts';
 import { agentOf, techniqueOf } from './log-words.ts';
@@ -81,7 +82,11 @@ export async function openCaseLog(
     header,
     identifyingBecause: identifyingBecause(header, valuesOf(index))
   }));
-  return { kind: 'log', columns, plan: firstPlan(columns, valuesOf, locale) };
+  return {
+    kind: 'log',
+    columns,
+    plan: { ...firstPlan(columns, valuesOf, locale), locale: numberLocale(sample, locale) }
+  };
 }
 
 const refused = (sentence: string): OpenCaseLog => ({ kind: 'refused', sentence });

@@ -21,7 +21,7 @@ const cashFlowSheet = 'Cash flow';
 const yearSheet = 'Year';
 const casesSheet = 'Cases';
 
-export const costLineTitles: Readonly<Record<CostLine, string>> = {
+const costLineTitles: Readonly<Record<CostLine, string>> = {
   agents: 'Agents',
   gases: 'Oxygen, air, nitrous oxide',
   absorbent: 'Absorbent',
@@ -29,7 +29,7 @@ export const costLineTitles: Readonly<Record<CostLine, string>> = {
   electricity: 'Electricity',
   other: 'Other yearly cost',
   carbon: 'Carbon price',
-  recovery: 'Recovery minutes saved'
+  recovery: 'Recovery minutes'
 };
 
 const co2eLineTitles: Readonly<Record<Co2eLine, string>> = {
@@ -251,11 +251,8 @@ function fillCashFlow(
 ): CashFlowBlock {
   const first = 2;
   const last = first + years.length - 1;
-  const line = (
-    title: string,
-    of: (year: AgainstFigures['years'][number]) => Quantity<unknown>,
-    look?: CellLook
-  ) => sheet.row(text(title), text(currency), ...years.map((year) => workingOf(of(year))));
+  const line = (title: string, of: (year: AgainstFigures['years'][number]) => Quantity<unknown>) =>
+    sheet.row(text(title), text(currency), ...years.map((year) => workingOf(of(year))));
   /** A row of formulas over the row above it, year by year; year 0 has none. */
   const derived = (
     title: string,

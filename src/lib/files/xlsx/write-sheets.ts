@@ -3,17 +3,21 @@ import type { Cell, CellStyle, WriteSheet } from 'hucre/xlsx';
 import { writeXlsx } from 'hucre/xlsx';
 import type { CellLook, Sheet, SheetCell } from './sheet.ts';
 
+/** A font that every system has, or one of the same widths. */
+const font = { name: 'Arial', size: 10 };
+const lineHeightPt = 13.5;
+
 const looks: Readonly<Record<CellLook, CellStyle>> = {
-  title: { font: { bold: true, size: 13 } },
+  title: { font: { ...font, bold: true, size: 13 } },
   heading: {
-    font: { bold: true },
+    font: { ...font, bold: true },
     border: { bottom: { style: 'thin' } },
     alignment: { wrapText: true, vertical: 'top' }
   },
   input: { fill: { type: 'pattern', pattern: 'solid', fgColor: { rgb: 'FFF6F1E4' } } },
   amount: { numFmt: '#,##0.###' },
   money: { numFmt: '#,##0.00' },
-  note: { font: { color: { rgb: 'FF6B6459' } }, alignment: { wrapText: true, vertical: 'top' } }
+  note: { font: { ...font, color: { rgb: 'FF6B6459' } }, alignment: { wrapText: true, vertical: 'top' } }
 };
 
 /** The bytes of a spreadsheet file. Texts stay texts whatever they begin with: only a `formula` cell is one. */
@@ -21,7 +25,11 @@ export async function writeSheets(
   sheets: readonly Sheet[],
   { title }: { readonly title: string }
 ): Promise<Uint8Array> {
-  return writeXlsx({ sheets: sheets.map(writtenSheet), properties: { title: escaped(title) } });
+  return writeXlsx({
+    sheets: sheets.map(writtenSheet),
+    properties: { title: escaped(title) },
+    defaultFont: font
+  });
 }
 
 function writtenSheet({ name, widthsCh, frozenRows, rows }: Sheet): WriteSheet {
@@ -38,8 +46,29 @@ function writtenSheet({ name, widthsCh, frozenRows, rows }: Sheet): WriteSheet {
       row.map((cell) => (cell === null || cell.kind === 'formula' ? null : valueOf(cell)))
     ),
     cells,
+    rowDefs: new Map(
+      rows.flatMap((row, index) => wrappedHeight(row, widthsCh).map((height) => [index, { height }]))
+    ),
+    pageSetup: {
+      orientation: 'landscape',
+      fitToPage: true,
+      fitToWidth: 1,
+      fitToHeight: 0,
+      ...(frozenRows > 0 ? { printTitlesRow: `$1:$${frozenRows}` } : {})
+    },
     ...(frozenRows > 0 ? { freezePane: { rows: frozenRows } } : {})
   };
+}
+
+/** The height of a row whose words are wrapped, in points; none where one line is enough. */
+function wrappedHeight(row: readonly (SheetCell | null)[], widthsCh: readonly number[]): readonly number[] {
+  const lines = row.map((cell, column) =>
+    cell?.kind === 'text' && (cell.look === 'note' || cell.look === 'heading')
+      ? Math.ceil(cell.text.length / Math.max(1, widthsCh[column] ?? 10))
+      : 1
+  );
+  const most = Math.max(1, ...lines);
+  return most > 1 ? [most * lineHeightPt] : [];
 }
 
 const valueOf = (cell: Exclude<SheetCell, { kind: 'formula' }>): string | number | boolean =>
