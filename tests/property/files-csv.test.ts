@@ -17,7 +17,7 @@ describe.each(tableIds)('the table %s', (table) => {
       fc.property(randomWorkbook(), fc.constantFrom(...locales), (workbook, locale) => {
         const read = readCsv(writeTableCsv(table, workbook, locale));
         if (read.kind === 'refused') {
-          expect(read.sentence).toBe('The file has headings and no rows below them.');
+          expect(read.sentence).toBe('There are headings and no rows below them.');
           return;
         }
         const mapping = mapColumns(read.table.headers, importColumns(table, workbook));
