@@ -47,7 +47,7 @@ export interface CaseResult {
   readonly spilledMl: Quantity;
   /** In circuit and lung at the end, lost at disconnection. */
   readonly leftMl: Quantity;
-  /** The liquid that would be used if nothing spilled: what no machine can go below. */
+  /** The liquid that would be used if nothing spilled and the target were held throughout: see `solveFloor`. */
   readonly floorMl: Quantity;
   /** The constant-dial figure at the target concentration, phase by phase. */
   readonly constantDialMl: Quantity;

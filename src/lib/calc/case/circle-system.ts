@@ -191,544 +191,575 @@ const SWITCH_TOLERANCE_MIN = 0.04;
 const BISECTIONS = 14;
 const POINTS_PER_STEP = 6;
 
-// Places in a state: circuit, lung, then the tissues.
-const C = 0;
-const A = 1;
-const P = 2;
-const WIDTH = P + TISSUE_LIMIT;
-
-// Places among what is summed up: vapour delivered, vapour spilled, ∫F_A dt.
-const D = 0;
-const S = 1;
-const E = 2;
-
-// What the vaporiser does, and whether gas spills.
-const SHUT = 0;
-const LIMITED = 1;
-const HOLDING = 2;
-const SPILLING = 4;
-
-const vector = () => new Float64Array(WIDTH);
+type Solve = (given: CircleCase, out: CircleOutcome, course?: CourseSink | null) => void;
 
 /**
- * The case and phase at hand, its state and the room to work in: one object that is written over, so that a run
- * allocates nothing. The functions below take out of it what they need first, which lets the engine keep that at hand.
+ * The solver with its room to work in. A closure that is made once, as the engine then takes the arrays for constants and
+ * reaches them without a detour. In a bundle, where the constants of a module become variables, that saves a third of a
+ * case's time.
  */
-const system = {
-  width: P,
-  ventilation: 0,
-  lung: 0,
-  circuit: 0,
-  oxygen: 0,
-  /** λ Q q_k: blood flow to each tissue as the gas volume that it can carry, L/min; and their sum. */
-  carry: vector(),
-  carrySum: 0,
-  /** 1 / time constant of each tissue, 1/min. */
-  turnover: vector(),
-  /** λ s_k V_k: gas volume that a tissue holds at a tension of 1, L; 0 for circuit and lung. */
-  capacity: vector(),
-  target: 0,
+function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
+  // The method's table, taken into the closure for the same reason.
+  const stages = STAGES;
+  const aRows = A_ROWS;
+  const cRows = C_ROWS;
+  const sumWeights = SUM_WEIGHTS;
+  const errorWeights = ERROR_WEIGHTS;
 
-  flow: 0,
-  /** Vapour flow at the dial's setting or limit, L/min. */
-  limit: 0,
-  holds: false,
-  /** The floor's run: nothing spills and no limit acts. */
-  ideal: false,
-  regime: SHUT,
-  /** The regime found behind a switch point. */
-  regimeAfter: SHUT,
+  // Places in a state: circuit, lung, then the tissues.
+  const C = 0;
+  const A = 1;
+  const P = 2;
+  const WIDTH = P + TISSUE_LIMIT;
 
-  minute: 0,
-  /** The step that the controller would like next, min. */
-  nextStep: 0,
-  /** State and its rate at both ends of a step, and what is summed up until then. */
-  y: vector(),
-  yNew: vector(),
-  rate: vector(),
-  rateNew: vector(),
-  sums: new Float64Array(3),
-  sumsNew: new Float64Array(3),
-  sumsError: new Float64Array(3),
-  /** A stage's state and right-hand side, 1 / (1/(γh) + turnover), and the stages' k, `STAGES` to a place of the state. */
-  z: vector(),
-  r: vector(),
-  inverse: vector(),
-  k: new Float64Array(WIDTH * STAGES)
-};
+  // Places among what is summed up: vapour delivered, vapour spilled, ∫F_A dt.
+  const D = 0;
+  const S = 1;
+  const E = 2;
 
-/** Σ λ Q q_k x_k over the tissues of a state or of its rate. */
-function carried(x: Float64Array): number {
-  const { width, carry } = system;
-  let sum = 0;
-  for (let i = P; i < width; i++) sum += carry[i]! * x[i]!;
-  return sum;
-}
+  // What the vaporiser does, and whether gas spills.
+  const SHUT = 0;
+  const LIMITED = 1;
+  const HOLDING = 2;
+  const SPILLING = 1 << 2;
 
-/** The regime that belongs to a state, B being what the blood brings back, Σ λ Q q_k P_k. */
-function regimeAt(circuit: number, lung: number, back: number): number {
-  if (system.ideal) return HOLDING;
-  const gas = system.flow - system.oxygen - system.carrySum * lung + back;
-  if (system.holds) {
-    const need = system.target + (system.carrySum * system.target - back) / system.ventilation;
-    const net = system.ventilation * (circuit - lung) + (system.circuit * (need - circuit)) / MIXING_TIME_MIN;
-    const vapour = net + gas > 0 ? (net + gas * circuit) / (1 - circuit) : net;
-    if (vapour < system.limit) {
-      if (vapour > 0) return net + gas > 0 ? HOLDING + SPILLING : HOLDING;
-      return gas > 0 ? SHUT + SPILLING : SHUT;
-    }
+  const vector = () => new Float64Array(WIDTH);
+
+  /**
+   * The case and phase at hand, its state and the room to work in: one object that is written over, so that a run
+   * allocates nothing. The functions below take out of it what they need first, which lets the engine keep that at hand.
+   */
+  const system = {
+    width: P,
+    ventilation: 0,
+    lung: 0,
+    circuit: 0,
+    oxygen: 0,
+    /** λ Q q_k: blood flow to each tissue as the gas volume that it can carry, L/min; and their sum. */
+    carry: vector(),
+    carrySum: 0,
+    /** 1 / time constant of each tissue, 1/min. */
+    turnover: vector(),
+    /** λ s_k V_k: gas volume that a tissue holds at a tension of 1, L; 0 for circuit and lung. */
+    capacity: vector(),
+    target: 0,
+
+    flow: 0,
+    /** Vapour flow at the dial's setting or limit, L/min. */
+    limit: 0,
+    holds: false,
+    /** The floor's run: nothing spills and no limit acts. */
+    ideal: false,
+    regime: SHUT,
+    /** The regime found behind a switch point. */
+    regimeAfter: SHUT,
+
+    minute: 0,
+    /** The step that the controller would like next, min. */
+    nextStep: 0,
+    /** State and its rate at both ends of a step, and what is summed up until then. */
+    y: vector(),
+    yNew: vector(),
+    rate: vector(),
+    rateNew: vector(),
+    sums: new Float64Array(3),
+    sumsNew: new Float64Array(3),
+    sumsError: new Float64Array(3),
+    /** A stage's state and right-hand side, 1 / (1/(γh) + turnover), and the stages' k, `stages` to a place of the state. */
+    z: vector(),
+    r: vector(),
+    inverse: vector(),
+    k: new Float64Array(WIDTH * stages)
+  };
+
+  /** Σ λ Q q_k x_k over the tissues of a state or of its rate. */
+  function carried(x: Float64Array): number {
+    const { width, carry } = system;
+    let sum = 0;
+    for (let i = P; i < width; i++) sum += carry[i]! * x[i]!;
+    return sum;
   }
-  return gas + system.limit > 0 ? LIMITED + SPILLING : LIMITED;
-}
 
-/** Vapour flow in the present regime, L/min, for the course: between two points of a step it keeps to the dial's limits. */
-function vapourAt(circuit: number, lung: number, back: number): number {
-  const { regime, limit, target, ventilation, carrySum } = system;
-  if ((regime & HOLDING) === 0) return (regime & LIMITED) === 0 ? 0 : limit;
-  const need = target + (carrySum * target - back) / ventilation;
-  const net = ventilation * (circuit - lung) + (system.circuit * (need - circuit)) / MIXING_TIME_MIN;
-  const gas = system.flow - system.oxygen - carrySum * lung + back;
-  const vapour = (regime & SPILLING) === 0 ? net : (net + gas * circuit) / (1 - circuit);
-  return Math.min(limit, Math.max(0, vapour));
-}
-
-/** dx/dt of a state in the present regime. */
-function rates(x: Float64Array, out: Float64Array): void {
-  const { width, carry, turnover } = system;
-  const circuit = x[C]!;
-  const lung = x[A]!;
-  let back = 0;
-  for (let i = P; i < width; i++) {
-    back += carry[i]! * x[i]!;
-    out[i] = turnover[i]! * (lung - x[i]!);
-  }
-  const uptake = system.carrySum * lung - back;
-  const breathed = system.ventilation * (circuit - lung);
-  out[A] = (breathed - uptake) / system.lung;
-  if ((system.regime & HOLDING) !== 0)
-    out[C] =
-      (system.target + (system.carrySum * system.target - back) / system.ventilation - circuit) /
-      MIXING_TIME_MIN;
-  else {
-    const vapour = (system.regime & LIMITED) !== 0 ? system.limit : 0;
-    const spill = (system.regime & SPILLING) !== 0 ? system.flow + vapour - system.oxygen - uptake : 0;
-    out[C] = (vapour - breathed - spill * circuit) / system.circuit;
-  }
-}
-
-/**
- * One step of length h from y to yNew and from sums to sumsNew; the error estimate is left in the last k and sumsError.
- *
- * Each stage solves (1/(γh) − J) k = right-hand side, J being the Jacobian at y. A tissue's row has the lung and itself
- * alone, so it is eliminated; circuit and lung know the tissues only through the blood's return B = Σ λ Q q_k P_k.
- */
-function step(h: number): void {
-  const { width, ventilation, lung, circuit, oxygen, carry, carrySum, turnover, target, flow, limit } =
-    system;
-  const { y, yNew, rate, sums, sumsNew, sumsError, z, r, inverse, k } = system;
-  const holding = (system.regime & HOLDING) !== 0;
-  const spilling = (system.regime & SPILLING) !== 0;
-  const fixedVapour = (system.regime & LIMITED) !== 0 ? limit : 0;
-  const perH = 1 / h;
-  const perVentilation = 1 / ventilation;
-  const perLung = 1 / lung;
-  const perCircuit = 1 / circuit;
-  const perMixing = 1 / MIXING_TIME_MIN;
-  const sigma = perH / GAMMA;
-
-  // The Jacobian, by circuit, lung and returning blood.
-  let back = 0;
-  let backPerLung = 0;
-  for (let i = P; i < width; i++) {
-    const inv = 1 / (sigma + turnover[i]!);
-    inverse[i] = inv;
-    back += carry[i]! * y[i]!;
-    backPerLung += carry[i]! * turnover[i]! * inv;
-  }
-  let circuitByC: number, circuitByA: number, circuitByB: number;
-  let vapourByC = 0;
-  let vapourByA = 0;
-  let vapourByB = 0;
-  let spilledByC = 0;
-  let spilledByA = 0;
-  let spilledByB = 0;
-  const gas = flow - oxygen - carrySum * y[A]! + back;
-  if (holding) {
-    circuitByC = -1 / MIXING_TIME_MIN;
-    circuitByA = 0;
-    circuitByB = circuitByC / ventilation;
-    const netByC = ventilation + circuit * circuitByC;
-    const netByA = -ventilation;
-    const netByB = circuit * circuitByB;
-    vapourByC = netByC;
-    vapourByA = netByA;
-    vapourByB = netByB;
-    if (spilling) {
-      const rest = 1 / (1 - y[C]!);
-      const net = ventilation * (y[C]! - y[A]!) + circuit * rate[C]!;
-      vapourByC = (netByC + gas + (net + gas * y[C]!) * rest) * rest;
-      vapourByA = (netByA - carrySum * y[C]!) * rest;
-      vapourByB = (netByB + y[C]!) * rest;
-      spilledByC = vapourByC - netByC;
-      spilledByA = vapourByA - netByA;
-      spilledByB = vapourByB - netByB;
-    }
-  } else {
-    if (spilling) {
-      spilledByC = gas + fixedVapour;
-      spilledByA = -carrySum * y[C]!;
-      spilledByB = y[C]!;
-    }
-    circuitByC = -(ventilation + spilledByC) / circuit;
-    circuitByA = (ventilation - spilledByA) / circuit;
-    circuitByB = -spilledByB / circuit;
-  }
-  const m11 = sigma - circuitByC;
-  const m12 = -(circuitByA + circuitByB * backPerLung);
-  const m21 = -ventilation / lung;
-  const m22 = sigma + (ventilation + carrySum) / lung - perLung * backPerLung;
-  const perDeterminant = 1 / (m11 * m22 - m12 * m21);
-
-  let delivered = 0;
-  let spilled = 0;
-  let endTidal = 0;
-  let deliveredError = 0;
-  let spilledError = 0;
-  for (let s = 0; s < STAGES; s++) {
-    const row = s * STAGES;
-    for (let i = 0; i < width; i++) {
-      let state = y[i]!;
-      let right = 0;
-      for (let t = 0; t < s; t++) {
-        const earlier = k[i * STAGES + t]!;
-        state += A_ROWS[row + t]! * earlier;
-        right += C_ROWS[row + t]! * earlier;
+  /** The regime that belongs to a state, B being what the blood brings back, Σ λ Q q_k P_k. */
+  function regimeAt(circuit: number, lung: number, back: number): number {
+    if (system.ideal) return HOLDING;
+    const gas = system.flow - system.oxygen - system.carrySum * lung + back;
+    if (system.holds) {
+      const need = system.target + (system.carrySum * system.target - back) / system.ventilation;
+      const net =
+        system.ventilation * (circuit - lung) + (system.circuit * (need - circuit)) / MIXING_TIME_MIN;
+      const vapour = net + gas > 0 ? (net + gas * circuit) / (1 - circuit) : net;
+      if (vapour < system.limit) {
+        if (vapour > 0) return net + gas > 0 ? HOLDING + SPILLING : HOLDING;
+        return gas > 0 ? SHUT + SPILLING : SHUT;
       }
-      z[i] = state;
-      r[i] = right * perH;
     }
-    // The right-hand side at the stage's state, and the tissues' part of the elimination.
-    const c = z[C]!;
-    const a = z[A]!;
-    let b = 0;
-    let backOfRight = 0;
+    return gas + system.limit > 0 ? LIMITED + SPILLING : LIMITED;
+  }
+
+  /** Vapour flow in the present regime, L/min, for the course: between two points of a step it keeps to the dial's limits. */
+  function vapourAt(circuit: number, lung: number, back: number): number {
+    const { regime, limit, target, ventilation, carrySum } = system;
+    if ((regime & HOLDING) === 0) return (regime & LIMITED) === 0 ? 0 : limit;
+    const need = target + (carrySum * target - back) / ventilation;
+    const net = ventilation * (circuit - lung) + (system.circuit * (need - circuit)) / MIXING_TIME_MIN;
+    const gas = system.flow - system.oxygen - carrySum * lung + back;
+    const vapour = (regime & SPILLING) === 0 ? net : (net + gas * circuit) / (1 - circuit);
+    return Math.min(limit, Math.max(0, vapour));
+  }
+
+  /** dx/dt of a state in the present regime. */
+  function rates(x: Float64Array, out: Float64Array): void {
+    const { width, carry, turnover } = system;
+    const circuit = x[C]!;
+    const lung = x[A]!;
+    let back = 0;
     for (let i = P; i < width; i++) {
-      b += carry[i]! * z[i]!;
-      const right = r[i]! + turnover[i]! * (a - z[i]!);
-      r[i] = right;
-      backOfRight += carry[i]! * inverse[i]! * right;
+      back += carry[i]! * x[i]!;
+      out[i] = turnover[i]! * (lung - x[i]!);
     }
-    const uptake = carrySum * a - b;
-    const breathed = ventilation * (c - a);
-    let vapour: number, spill: number, toCircuit: number;
+    const uptake = system.carrySum * lung - back;
+    const breathed = system.ventilation * (circuit - lung);
+    out[A] = (breathed - uptake) / system.lung;
+    if ((system.regime & HOLDING) !== 0)
+      out[C] =
+        (system.target + (system.carrySum * system.target - back) / system.ventilation - circuit) /
+        MIXING_TIME_MIN;
+    else {
+      const vapour = (system.regime & LIMITED) !== 0 ? system.limit : 0;
+      const spill = (system.regime & SPILLING) !== 0 ? system.flow + vapour - system.oxygen - uptake : 0;
+      out[C] = (vapour - breathed - spill * circuit) / system.circuit;
+    }
+  }
+
+  /**
+   * One step of length h from y to yNew and from sums to sumsNew; the error estimate is left in the last k and sumsError.
+   *
+   * Each stage solves (1/(γh) − J) k = right-hand side, J being the Jacobian at y. A tissue's row has the lung and itself
+   * alone, so it is eliminated; circuit and lung know the tissues only through the blood's return B = Σ λ Q q_k P_k.
+   */
+  function step(h: number): void {
+    const { width, ventilation, lung, circuit, oxygen, carry, carrySum, turnover, target, flow, limit } =
+      system;
+    const { y, yNew, rate, sums, sumsNew, sumsError, z, r, inverse, k } = system;
+    const holding = (system.regime & HOLDING) !== 0;
+    const spilling = (system.regime & SPILLING) !== 0;
+    const fixedVapour = (system.regime & LIMITED) !== 0 ? limit : 0;
+    const perH = 1 / h;
+    const perVentilation = 1 / ventilation;
+    const perLung = 1 / lung;
+    const perCircuit = 1 / circuit;
+    const perMixing = 1 / MIXING_TIME_MIN;
+    const sigma = perH / GAMMA;
+
+    // The Jacobian, by circuit, lung and returning blood.
+    let back = 0;
+    let backPerLung = 0;
+    for (let i = P; i < width; i++) {
+      const inv = 1 / (sigma + turnover[i]!);
+      inverse[i] = inv;
+      back += carry[i]! * y[i]!;
+      backPerLung += carry[i]! * turnover[i]! * inv;
+    }
+    let circuitByC: number, circuitByA: number, circuitByB: number;
+    let vapourByC = 0;
+    let vapourByA = 0;
+    let vapourByB = 0;
+    let spilledByC = 0;
+    let spilledByA = 0;
+    let spilledByB = 0;
+    const gas = flow - oxygen - carrySum * y[A]! + back;
     if (holding) {
-      toCircuit = (target + (carrySum * target - b) * perVentilation - c) * perMixing;
-      const net = breathed + circuit * toCircuit;
-      vapour = spilling ? (net + (flow - oxygen - uptake) * c) / (1 - c) : net;
-      spill = vapour - net;
+      circuitByC = -1 / MIXING_TIME_MIN;
+      circuitByA = 0;
+      circuitByB = circuitByC / ventilation;
+      const netByC = ventilation + circuit * circuitByC;
+      const netByA = -ventilation;
+      const netByB = circuit * circuitByB;
+      vapourByC = netByC;
+      vapourByA = netByA;
+      vapourByB = netByB;
+      if (spilling) {
+        const rest = 1 / (1 - y[C]!);
+        const net = ventilation * (y[C]! - y[A]!) + circuit * rate[C]!;
+        vapourByC = (netByC + gas + (net + gas * y[C]!) * rest) * rest;
+        vapourByA = (netByA - carrySum * y[C]!) * rest;
+        vapourByB = (netByB + y[C]!) * rest;
+        spilledByC = vapourByC - netByC;
+        spilledByA = vapourByA - netByA;
+        spilledByB = vapourByB - netByB;
+      }
     } else {
-      vapour = fixedVapour;
-      spill = spilling ? (flow + vapour - oxygen - uptake) * c : 0;
-      toCircuit = (vapour - breathed - spill) * perCircuit;
+      if (spilling) {
+        spilledByC = gas + fixedVapour;
+        spilledByA = -carrySum * y[C]!;
+        spilledByB = y[C]!;
+      }
+      circuitByC = -(ventilation + spilledByC) / circuit;
+      circuitByA = (ventilation - spilledByA) / circuit;
+      circuitByB = -spilledByB / circuit;
     }
-    const rightC = r[C]! + toCircuit + circuitByB * backOfRight;
-    const rightA = r[A]! + (breathed - uptake) * perLung + perLung * backOfRight;
-    const kC = (m22 * rightC - m12 * rightA) * perDeterminant;
-    const kA = (m11 * rightA - m21 * rightC) * perDeterminant;
-    const kB = backOfRight + backPerLung * kA;
-    k[C * STAGES + s] = kC;
-    k[A * STAGES + s] = kA;
-    for (let i = P; i < width; i++) k[i * STAGES + s] = (r[i]! + turnover[i]! * kA) * inverse[i]!;
-    const rateD = vapour + vapourByC * kC + vapourByA * kA + vapourByB * kB;
-    const rateS = spill + spilledByC * kC + spilledByA * kA + spilledByB * kB;
-    delivered += SUM_WEIGHTS[s]! * rateD;
-    spilled += SUM_WEIGHTS[s]! * rateS;
-    endTidal += SUM_WEIGHTS[s]! * (a + kA);
-    deliveredError += ERROR_WEIGHTS[s]! * rateD;
-    spilledError += ERROR_WEIGHTS[s]! * rateS;
+    const m11 = sigma - circuitByC;
+    const m12 = -(circuitByA + circuitByB * backPerLung);
+    const m21 = -ventilation / lung;
+    const m22 = sigma + (ventilation + carrySum) / lung - perLung * backPerLung;
+    const perDeterminant = 1 / (m11 * m22 - m12 * m21);
+
+    let delivered = 0;
+    let spilled = 0;
+    let endTidal = 0;
+    let deliveredError = 0;
+    let spilledError = 0;
+    for (let s = 0; s < stages; s++) {
+      const row = s * stages;
+      for (let i = 0; i < width; i++) {
+        let state = y[i]!;
+        let right = 0;
+        for (let t = 0; t < s; t++) {
+          const earlier = k[i * stages + t]!;
+          state += aRows[row + t]! * earlier;
+          right += cRows[row + t]! * earlier;
+        }
+        z[i] = state;
+        r[i] = right * perH;
+      }
+      // The right-hand side at the stage's state, and the tissues' part of the elimination.
+      const c = z[C]!;
+      const a = z[A]!;
+      let b = 0;
+      let backOfRight = 0;
+      for (let i = P; i < width; i++) {
+        b += carry[i]! * z[i]!;
+        const right = r[i]! + turnover[i]! * (a - z[i]!);
+        r[i] = right;
+        backOfRight += carry[i]! * inverse[i]! * right;
+      }
+      const uptake = carrySum * a - b;
+      const breathed = ventilation * (c - a);
+      let vapour: number, spill: number, toCircuit: number;
+      if (holding) {
+        toCircuit = (target + (carrySum * target - b) * perVentilation - c) * perMixing;
+        const net = breathed + circuit * toCircuit;
+        vapour = spilling ? (net + (flow - oxygen - uptake) * c) / (1 - c) : net;
+        spill = vapour - net;
+      } else {
+        vapour = fixedVapour;
+        spill = spilling ? (flow + vapour - oxygen - uptake) * c : 0;
+        toCircuit = (vapour - breathed - spill) * perCircuit;
+      }
+      const rightC = r[C]! + toCircuit + circuitByB * backOfRight;
+      const rightA = r[A]! + (breathed - uptake) * perLung + perLung * backOfRight;
+      const kC = (m22 * rightC - m12 * rightA) * perDeterminant;
+      const kA = (m11 * rightA - m21 * rightC) * perDeterminant;
+      const kB = backOfRight + backPerLung * kA;
+      k[C * stages + s] = kC;
+      k[A * stages + s] = kA;
+      for (let i = P; i < width; i++) k[i * stages + s] = (r[i]! + turnover[i]! * kA) * inverse[i]!;
+      const rateD = vapour + vapourByC * kC + vapourByA * kA + vapourByB * kB;
+      const rateS = spill + spilledByC * kC + spilledByA * kA + spilledByB * kB;
+      delivered += sumWeights[s]! * rateD;
+      spilled += sumWeights[s]! * rateS;
+      endTidal += sumWeights[s]! * (a + kA);
+      deliveredError += errorWeights[s]! * rateD;
+      spilledError += errorWeights[s]! * rateS;
+    }
+    const last = stages - 1;
+    for (let i = 0; i < width; i++) yNew[i] = z[i]! + k[i * stages + last]!;
+    sumsNew[D] = sums[D]! + h * delivered;
+    sumsNew[S] = sums[S]! + h * spilled;
+    sumsNew[E] = sums[E]! + h * endTidal;
+    sumsError[D] = h * deliveredError;
+    sumsError[S] = h * spilledError;
   }
-  const last = STAGES - 1;
-  for (let i = 0; i < width; i++) yNew[i] = z[i]! + k[i * STAGES + last]!;
-  sumsNew[D] = sums[D]! + h * delivered;
-  sumsNew[S] = sums[S]! + h * spilled;
-  sumsNew[E] = sums[E]! + h * endTidal;
-  sumsError[D] = h * deliveredError;
-  sumsError[S] = h * spilledError;
-}
 
-/** The cubic through both ends of a step with their slopes, at the share θ of the step. */
-function hermite(
-  from: number,
-  slopeFrom: number,
-  to: number,
-  slopeTo: number,
-  h: number,
-  theta: number
-): number {
-  const rest = 1 - theta;
-  return (
-    rest * rest * ((1 + 2 * theta) * from + theta * h * slopeFrom) +
-    theta * theta * ((3 - 2 * theta) * to - rest * h * slopeTo)
-  );
-}
-
-/** Largest error of the step just tried, as a multiple of what is allowed. */
-function stepError(scale: number): number {
-  const { width, k, yNew, sumsNew, sumsError, capacity, carrySum } = system;
-  let ofFractions = 0;
-  let takenUp = 0;
-  let ofTakenUp = 0;
-  for (let i = 0; i < width; i++) {
-    const error = k[i * STAGES + STAGES - 1]!;
-    ofFractions = Math.max(ofFractions, Math.abs(error));
-    takenUp += capacity[i]! * yNew[i]!;
-    ofTakenUp += capacity[i]! * error;
-  }
-  const ofSums = Math.max(Math.abs(sumsError[D]!), Math.abs(sumsError[S]!));
-  const uptake = scale * carrySum;
-  const forSums = VOLUME_STRICTNESS / STEP_TOLERANCE;
-  return Math.max(
-    ofFractions / (STEP_TOLERANCE * scale),
-    (forSums * ofSums) / (sumsNew[D]! + DELIVERED_BASE_MIN * uptake),
-    // Without tissues nothing is taken up.
-    uptake === 0 ? 0 : (forSums * Math.abs(ofTakenUp)) / (takenUp + TAKEN_UP_BASE_MIN * uptake)
-  );
-}
-
-/**
- * Share of the step from y to yNew after which another regime holds, to 2^-BISECTIONS from above; the regime there is
- * left in `system.regimeAfter`. 1 where the regime at the end is the present one, or where it did not hold at the start
- * either (a point located just short of the switch).
- */
-function switchShare(h: number): number {
-  const { y, yNew, rate, rateNew } = system;
-  const backFrom = carried(y);
-  const backTo = carried(yNew);
-  system.regimeAfter = regimeAt(yNew[C]!, yNew[A]!, backTo);
-  if (system.regimeAfter === system.regime || regimeAt(y[C]!, y[A]!, backFrom) !== system.regime) return 1;
-  const slopeFrom = carried(rate);
-  const slopeTo = carried(rateNew);
-  let low = 0;
-  let high = 1;
-  for (let i = 0; i < BISECTIONS; i++) {
-    const middle = (low + high) / 2;
-    const regime = regimeAt(
-      hermite(y[C]!, rate[C]!, yNew[C]!, rateNew[C]!, h, middle),
-      hermite(y[A]!, rate[A]!, yNew[A]!, rateNew[A]!, h, middle),
-      hermite(backFrom, slopeFrom, backTo, slopeTo, h, middle)
+  /** The cubic through both ends of a step with their slopes, at the share θ of the step. */
+  function hermite(
+    from: number,
+    slopeFrom: number,
+    to: number,
+    slopeTo: number,
+    h: number,
+    theta: number
+  ): number {
+    const rest = 1 - theta;
+    return (
+      rest * rest * ((1 + 2 * theta) * from + theta * h * slopeFrom) +
+      theta * theta * ((3 - 2 * theta) * to - rest * h * slopeTo)
     );
-    if (regime === system.regime) low = middle;
-    else {
-      high = middle;
-      system.regimeAfter = regime;
+  }
+
+  /** Largest error of the step just tried, as a multiple of what is allowed. */
+  function stepError(scale: number): number {
+    const { width, k, yNew, sumsNew, sumsError, capacity, carrySum } = system;
+    let ofFractions = 0;
+    let takenUp = 0;
+    let ofTakenUp = 0;
+    for (let i = 0; i < width; i++) {
+      const error = k[i * stages + stages - 1]!;
+      ofFractions = Math.max(ofFractions, Math.abs(error));
+      takenUp += capacity[i]! * yNew[i]!;
+      ofTakenUp += capacity[i]! * error;
+    }
+    const ofSums = Math.max(Math.abs(sumsError[D]!), Math.abs(sumsError[S]!));
+    const uptake = scale * carrySum;
+    const forSums = VOLUME_STRICTNESS / STEP_TOLERANCE;
+    return Math.max(
+      ofFractions / (STEP_TOLERANCE * scale),
+      (forSums * ofSums) / (sumsNew[D]! + DELIVERED_BASE_MIN * uptake),
+      // Without tissues nothing is taken up.
+      uptake === 0 ? 0 : (forSums * Math.abs(ofTakenUp)) / (takenUp + TAKEN_UP_BASE_MIN * uptake)
+    );
+  }
+
+  /**
+   * Share of the step from y to yNew after which another regime holds, to 2^-BISECTIONS from above; the regime there is
+   * left in `system.regimeAfter`. 1 where the regime at the end is the present one, or where it did not hold at the start
+   * either (a point located just short of the switch).
+   */
+  function switchShare(h: number): number {
+    const { y, yNew, rate, rateNew } = system;
+    const backFrom = carried(y);
+    const backTo = carried(yNew);
+    system.regimeAfter = regimeAt(yNew[C]!, yNew[A]!, backTo);
+    if (system.regimeAfter === system.regime || regimeAt(y[C]!, y[A]!, backFrom) !== system.regime) return 1;
+    const slopeFrom = carried(rate);
+    const slopeTo = carried(rateNew);
+    let low = 0;
+    let high = 1;
+    for (let i = 0; i < BISECTIONS; i++) {
+      const middle = (low + high) / 2;
+      const regime = regimeAt(
+        hermite(y[C]!, rate[C]!, yNew[C]!, rateNew[C]!, h, middle),
+        hermite(y[A]!, rate[A]!, yNew[A]!, rateNew[A]!, h, middle),
+        hermite(backFrom, slopeFrom, backTo, slopeTo, h, middle)
+      );
+      if (regime === system.regime) low = middle;
+      else {
+        high = middle;
+        system.regimeAfter = regime;
+      }
+    }
+    return high;
+  }
+
+  /** Share of the step at which F_A crosses the level. */
+  function crossingShare(h: number, level: number): number {
+    const { y, yNew, rate, rateNew } = system;
+    const above = y[A]! >= level;
+    let low = 0;
+    let high = 1;
+    for (let i = 0; i < BISECTIONS; i++) {
+      const middle = (low + high) / 2;
+      if (hermite(y[A]!, rate[A]!, yNew[A]!, rateNew[A]!, h, middle) >= level === above) low = middle;
+      else high = middle;
+    }
+    return high;
+  }
+
+  /** Keeps account of when the target was reached, and of the minutes below it afterwards. */
+  function watchTarget(h: number, vaporiserOff: boolean, out: CircleOutcome): void {
+    const { y, yNew } = system;
+    const level = REACHED_SHARE * system.target;
+    const from = y[A]!;
+    const to = yNew[A]!;
+    let below = 0;
+    if (Number.isNaN(out.minutesToTarget)) {
+      if (to >= level)
+        out.minutesToTarget = system.minute + h * (from >= level ? 0 : crossingShare(h, level));
+    } else if (from < level && to < level) below = h;
+    else if (from < level) below = h * crossingShare(h, level);
+    else if (to < level) below = h * (1 - crossingShare(h, level));
+    out.minutesBelowTarget += below;
+    if (vaporiserOff) out.minutesBelowWhileOff += below;
+  }
+
+  /** Tells the course of the step from y to yNew in the regime that it was taken in. */
+  function tellCourse(h: number, course: CourseSink): void {
+    const { y, yNew, rate, rateNew } = system;
+    const backFrom = carried(y);
+    const backTo = carried(yNew);
+    const slopeFrom = carried(rate);
+    const slopeTo = carried(rateNew);
+    for (let i = 0; i <= POINTS_PER_STEP; i++) {
+      const theta = i / POINTS_PER_STEP;
+      const inspiredFraction = hermite(y[C]!, rate[C]!, yNew[C]!, rateNew[C]!, h, theta);
+      const endTidalFraction = hermite(y[A]!, rate[A]!, yNew[A]!, rateNew[A]!, h, theta);
+      const back = hermite(backFrom, slopeFrom, backTo, slopeTo, h, theta);
+      course.add({
+        minute: system.minute + theta * h,
+        flowLPerMin: system.flow,
+        vapourLPerMin: vapourAt(inspiredFraction, endTidalFraction, back),
+        inspiredFraction,
+        endTidalFraction
+      });
     }
   }
-  return high;
-}
 
-/** Share of the step at which F_A crosses the level. */
-function crossingShare(h: number, level: number): number {
-  const { y, yNew, rate, rateNew } = system;
-  const above = y[A]! >= level;
-  let low = 0;
-  let high = 1;
-  for (let i = 0; i < BISECTIONS; i++) {
-    const middle = (low + high) / 2;
-    if (hermite(y[A]!, rate[A]!, yNew[A]!, rateNew[A]!, h, middle) >= level === above) low = middle;
-    else high = middle;
-  }
-  return high;
-}
-
-/** Keeps account of when the target was reached, and of the minutes below it afterwards. */
-function watchTarget(h: number, vaporiserOff: boolean, out: CircleOutcome): void {
-  const { y, yNew } = system;
-  const level = REACHED_SHARE * system.target;
-  const from = y[A]!;
-  const to = yNew[A]!;
-  let below = 0;
-  if (Number.isNaN(out.minutesToTarget)) {
-    if (to >= level) out.minutesToTarget = system.minute + h * (from >= level ? 0 : crossingShare(h, level));
-  } else if (from < level && to < level) below = h;
-  else if (from < level) below = h * crossingShare(h, level);
-  else if (to < level) below = h * (1 - crossingShare(h, level));
-  out.minutesBelowTarget += below;
-  if (vaporiserOff) out.minutesBelowWhileOff += below;
-}
-
-/** Tells the course of the step from y to yNew in the regime that it was taken in. */
-function tellCourse(h: number, course: CourseSink): void {
-  const { y, yNew, rate, rateNew } = system;
-  const backFrom = carried(y);
-  const backTo = carried(yNew);
-  const slopeFrom = carried(rate);
-  const slopeTo = carried(rateNew);
-  for (let i = 0; i <= POINTS_PER_STEP; i++) {
-    const theta = i / POINTS_PER_STEP;
-    const inspiredFraction = hermite(y[C]!, rate[C]!, yNew[C]!, rateNew[C]!, h, theta);
-    const endTidalFraction = hermite(y[A]!, rate[A]!, yNew[A]!, rateNew[A]!, h, theta);
-    const back = hermite(backFrom, slopeFrom, backTo, slopeTo, h, theta);
-    course.add({
-      minute: system.minute + theta * h,
-      flowLPerMin: system.flow,
-      vapourLPerMin: vapourAt(inspiredFraction, endTidalFraction, back),
-      inspiredFraction,
-      endTidalFraction
-    });
-  }
-}
-
-/** Runs one phase from the state y at system.minute. */
-function runPhase(
-  minutes: number,
-  scale: number,
-  vaporiserOff: boolean,
-  out: CircleOutcome,
-  course: CourseSink | null
-): void {
-  const { y, yNew, rate, rateNew, sums, sumsNew } = system;
-  system.regime = regimeAt(y[C]!, y[A]!, carried(y));
-  rates(y, rate);
-  system.nextStep = Math.min(system.nextStep, STEP_AFTER_SWITCH_MIN);
-  let done = 0;
-  while (done < minutes) {
-    const remaining = minutes - done;
-    let last = system.nextStep >= remaining;
-    let h = last ? remaining : system.nextStep;
-    step(h);
-    out.steps++;
-    const error = stepError(scale);
-    const factor = Math.min(LARGEST_GROWTH, Math.max(SMALLEST_GROWTH, SAFETY / Math.sqrt(Math.sqrt(error))));
-    if (error > 1 && h > SHORTEST_STEP_MIN) {
-      out.rejected++;
-      system.nextStep = h * factor;
-      continue;
-    }
-    if (!last) system.nextStep = h * factor;
-    rates(yNew, rateNew);
-    let share = switchShare(h);
-    if (share < 1) {
-      out.switches++;
-      last = false;
-      // The cubic is rough over a long step: the switch is looked for again in the shortened one, until it stays put.
-      do {
-        h = Math.min(h, h * share + SWITCH_MARGIN_MIN);
-        step(h);
-        out.steps++;
-        rates(yNew, rateNew);
-        share = switchShare(h);
-      } while ((1 - share) * h > SWITCH_TOLERANCE_MIN);
-      system.nextStep = Math.min(system.nextStep, STEP_AFTER_SWITCH_MIN);
-    }
-    watchTarget(h, vaporiserOff, out);
-    if (course !== null) tellCourse(h, course);
-    y.set(yNew);
-    sums.set(sumsNew);
-    system.minute += h;
-    done = last ? minutes : done + h;
-    if (system.regimeAfter === system.regime) rate.set(rateNew);
-    else {
-      system.regime = system.regimeAfter;
-      rates(y, rate);
+  /** Runs one phase from the state y at system.minute. */
+  function runPhase(
+    minutes: number,
+    scale: number,
+    vaporiserOff: boolean,
+    out: CircleOutcome,
+    course: CourseSink | null
+  ): void {
+    const { y, yNew, rate, rateNew, sums, sumsNew } = system;
+    system.regime = regimeAt(y[C]!, y[A]!, carried(y));
+    rates(y, rate);
+    system.nextStep = Math.min(system.nextStep, STEP_AFTER_SWITCH_MIN);
+    let done = 0;
+    while (done < minutes) {
+      const remaining = minutes - done;
+      let last = system.nextStep >= remaining;
+      let h = last ? remaining : system.nextStep;
+      step(h);
+      out.steps++;
+      const error = stepError(scale);
+      const factor = Math.min(
+        LARGEST_GROWTH,
+        Math.max(SMALLEST_GROWTH, SAFETY / Math.sqrt(Math.sqrt(error)))
+      );
+      if (error > 1 && h > SHORTEST_STEP_MIN) {
+        out.rejected++;
+        system.nextStep = h * factor;
+        continue;
+      }
+      if (!last) system.nextStep = h * factor;
+      rates(yNew, rateNew);
+      let share = switchShare(h);
+      if (share < 1) {
+        out.switches++;
+        last = false;
+        // The cubic is rough over a long step: the switch is looked for again in the shortened one, until it stays put.
+        do {
+          h = Math.min(h, h * share + SWITCH_MARGIN_MIN);
+          step(h);
+          out.steps++;
+          rates(yNew, rateNew);
+          share = switchShare(h);
+        } while ((1 - share) * h > SWITCH_TOLERANCE_MIN);
+        system.nextStep = Math.min(system.nextStep, STEP_AFTER_SWITCH_MIN);
+      }
+      watchTarget(h, vaporiserOff, out);
+      if (course !== null) tellCourse(h, course);
+      y.set(yNew);
+      sums.set(sumsNew);
+      system.minute += h;
+      done = last ? minutes : done + h;
+      if (system.regimeAfter === system.regime) rate.set(rateNew);
+      else {
+        system.regime = system.regimeAfter;
+        rates(y, rate);
+      }
     }
   }
-}
 
-/** Puts the patient and the machine in place, with no agent anywhere. */
-function begin(given: CircleCase): void {
-  const { carry, turnover, capacity } = system;
-  const { tissues, bloodGas, cardiacOutputLPerMin } = given;
-  if (tissues.length > TISSUE_LIMIT)
-    throw new RangeError(`A body of ${tissues.length} tissues: at most ${TISSUE_LIMIT} are provided for.`);
-  system.width = P + tissues.length;
-  system.ventilation = given.alveolarVentilationLPerMin;
-  system.lung = given.lungVolumeL;
-  system.circuit = given.circuitVolumeL;
-  system.oxygen = given.oxygenUptakeLPerMin;
-  system.target = given.targetFraction;
-  let carrySum = 0;
-  for (let i = 0; i < tissues.length; i++) {
-    const { volumeL, tissueBlood, outputShare } = tissues[i]!;
-    carry[P + i] = bloodGas * cardiacOutputLPerMin * outputShare;
-    capacity[P + i] = bloodGas * tissueBlood * volumeL;
-    turnover[P + i] = (outputShare * cardiacOutputLPerMin) / (volumeL * tissueBlood);
-    carrySum += carry[P + i]!;
+  /** Puts the patient and the machine in place, with no agent anywhere. */
+  function begin(given: CircleCase): void {
+    const { carry, turnover, capacity } = system;
+    const { tissues, bloodGas, cardiacOutputLPerMin } = given;
+    if (tissues.length > TISSUE_LIMIT)
+      throw new RangeError(`A body of ${tissues.length} tissues: at most ${TISSUE_LIMIT} are provided for.`);
+    system.width = P + tissues.length;
+    system.ventilation = given.alveolarVentilationLPerMin;
+    system.lung = given.lungVolumeL;
+    system.circuit = given.circuitVolumeL;
+    system.oxygen = given.oxygenUptakeLPerMin;
+    system.target = given.targetFraction;
+    let carrySum = 0;
+    for (let i = 0; i < tissues.length; i++) {
+      const { volumeL, tissueBlood, outputShare } = tissues[i]!;
+      carry[P + i] = bloodGas * cardiacOutputLPerMin * outputShare;
+      capacity[P + i] = bloodGas * tissueBlood * volumeL;
+      turnover[P + i] = (outputShare * cardiacOutputLPerMin) / (volumeL * tissueBlood);
+      carrySum += carry[P + i]!;
+    }
+    system.carrySum = carrySum;
+    system.minute = 0;
+    system.nextStep = FIRST_STEP_MIN;
+    system.y.fill(0);
+    system.sums.fill(0);
   }
-  system.carrySum = carrySum;
-  system.minute = 0;
-  system.nextStep = FIRST_STEP_MIN;
-  system.y.fill(0);
-  system.sums.fill(0);
-}
 
-/** What lies in the tissues, L vapour: Σ λ s_k V_k P_k. */
-function inTissues(given: CircleCase): number {
-  const { y } = system;
-  let sum = 0;
-  for (let i = 0; i < given.tissues.length; i++) {
-    const { volumeL, tissueBlood } = given.tissues[i]!;
-    sum += given.bloodGas * tissueBlood * volumeL * y[P + i]!;
+  /** What lies in the tissues, L vapour: Σ λ s_k V_k P_k. */
+  function inTissues(): number {
+    const { width, capacity, y } = system;
+    let sum = 0;
+    for (let i = P; i < width; i++) sum += capacity[i]! * y[i]!;
+    return sum;
   }
-  return sum;
+
+  function clear(out: CircleOutcome): void {
+    out.minutesToTarget = NaN;
+    out.minutesBelowTarget = 0;
+    out.minutesBelowWhileOff = 0;
+    out.steps = 0;
+    out.rejected = 0;
+    out.switches = 0;
+  }
+
+  /** Writes the volumes at the end of a run. */
+  function conclude(out: CircleOutcome): void {
+    const { y, sums } = system;
+    out.deliveredL = sums[D]!;
+    out.takenUpL = inTissues();
+    out.spilledL = sums[S]!;
+    out.leftInCircuitL = system.circuit * y[C]!;
+    out.leftInLungL = system.lung * y[A]!;
+    out.balanceErrorL = out.deliveredL - out.takenUpL - out.spilledL - out.leftInCircuitL - out.leftInLungL;
+  }
+
+  function solveCase(given: CircleCase, out: CircleOutcome, course: CourseSink | null = null): void {
+    const { sums } = system;
+    const { phases } = given;
+    if (phases.length > PHASE_LIMIT)
+      throw new RangeError(`A plan of ${phases.length} phases: at most ${PHASE_LIMIT} are provided for.`);
+    begin(given);
+    clear(out);
+    system.ideal = false;
+    if (given.targetFraction === 0) out.minutesToTarget = 0;
+    let scale = given.targetFraction;
+    for (const { vaporiser, dialFraction } of phases)
+      if (vaporiser === 'dial' && dialFraction > scale) scale = dialFraction;
+    for (let i = 0; i < phases.length; i++) {
+      const { minutes, flowLPerMin, vaporiser, dialFraction } = phases[i]!;
+      system.flow = flowLPerMin;
+      system.holds = vaporiser === 'hold';
+      system.limit = vaporiser === 'off' ? 0 : (flowLPerMin * dialFraction) / (1 - dialFraction);
+      // Without agent anywhere there is nothing to solve: a target of 0 and no fixed dial.
+      if (scale > 0) runPhase(minutes, scale, vaporiser === 'off', out, course);
+      out.deliveredByPhaseL[i] = sums[D]!;
+      out.takenUpByPhaseL[i] = inTissues();
+      out.endTidalByPhaseMin[i] = sums[E]!;
+    }
+    conclude(out);
+  }
+
+  function solveFloor(given: CircleCase, out: CircleOutcome): void {
+    begin(given);
+    clear(out);
+    system.ideal = true;
+    let minutes = 0;
+    for (const phase of given.phases) minutes += phase.minutes;
+    if (given.targetFraction > 0) runPhase(minutes, given.targetFraction, false, out, null);
+    conclude(out);
+  }
+
+  return { solveCase, solveFloor };
 }
 
-function clear(out: CircleOutcome): void {
-  out.minutesToTarget = NaN;
-  out.minutesBelowTarget = 0;
-  out.minutesBelowWhileOff = 0;
-  out.steps = 0;
-  out.rejected = 0;
-  out.switches = 0;
-}
-
-/** Writes the volumes at the end of a run. */
-function conclude(given: CircleCase, out: CircleOutcome): void {
-  const { y, sums } = system;
-  out.deliveredL = sums[D]!;
-  out.takenUpL = inTissues(given);
-  out.spilledL = sums[S]!;
-  out.leftInCircuitL = system.circuit * y[C]!;
-  out.leftInLungL = system.lung * y[A]!;
-  out.balanceErrorL = out.deliveredL - out.takenUpL - out.spilledL - out.leftInCircuitL - out.leftInLungL;
-}
+const solver = makeSolver();
 
 /**
  * Solves one case and writes what became of the vapour into `out`.
  *
  * The case is taken as valid: flows, volumes and ventilation above 0, dial fractions from 0 to below 1, oxygen uptake at
  * most the flow, at most `PHASE_LIMIT` phases and 12 tissues. `course` receives the course of the same run; with or
- * without it the outcome has the same bits. Volumes are within 0.2 %, mostly within 0.01 %, of a solution at tolerance 1e-9 (see the tests).
+ * without it the outcome has the same bits. Volumes are within 0.2 %, mostly within 0.01 %, of a general-purpose
+ * library's solution at tolerance 1e-9.
  * @throws RangeError for more phases or tissues than provided for.
  */
-export function solveCircleSystem(
-  given: CircleCase,
-  out: CircleOutcome,
-  course: CourseSink | null = null
-): void {
-  const { sums } = system;
-  const { phases } = given;
-  if (phases.length > PHASE_LIMIT)
-    throw new RangeError(`A plan of ${phases.length} phases: at most ${PHASE_LIMIT} are provided for.`);
-  begin(given);
-  clear(out);
-  system.ideal = false;
-  if (given.targetFraction === 0) out.minutesToTarget = 0;
-  let scale = given.targetFraction;
-  for (const { vaporiser, dialFraction } of phases)
-    if (vaporiser === 'dial' && dialFraction > scale) scale = dialFraction;
-  for (let i = 0; i < phases.length; i++) {
-    const { minutes, flowLPerMin, vaporiser, dialFraction } = phases[i]!;
-    system.flow = flowLPerMin;
-    system.holds = vaporiser === 'hold';
-    system.limit = vaporiser === 'off' ? 0 : (flowLPerMin * dialFraction) / (1 - dialFraction);
-    // Without agent anywhere there is nothing to solve: a target of 0 and no fixed dial.
-    if (scale > 0) runPhase(minutes, scale, vaporiser === 'off', out, course);
-    out.deliveredByPhaseL[i] = sums[D]!;
-    out.takenUpByPhaseL[i] = inTissues(given);
-    out.endTidalByPhaseMin[i] = sums[E]!;
-  }
-  conclude(given, out);
-}
+export const solveCircleSystem: Solve = solver.solveCase;
 
 /**
  * The floor, L vapour: what a circuit that spills nothing takes to hold the target from the first minute to the last,
@@ -738,12 +769,4 @@ export function solveCircleSystem(
  * floor plus what it spills, and never less. A plan whose end-tidal fraction comes later to the target, or falls short
  * of it, takes up less and can go below; its result says that it did so.
  */
-export function solveFloor(given: CircleCase, out: CircleOutcome): void {
-  begin(given);
-  clear(out);
-  system.ideal = true;
-  let minutes = 0;
-  for (const phase of given.phases) minutes += phase.minutes;
-  if (given.targetFraction > 0) runPhase(minutes, given.targetFraction, false, out, null);
-  conclude(given, out);
-}
+export const solveFloor: (given: CircleCase, out: CircleOutcome) => void = solver.solveFloor;
