@@ -39,7 +39,7 @@ export function planWarnings(
   if (raised.length > 0)
     add(
       'flow-raised-to-need',
-      `${namesOf(raised)}: ${said(raised[0]!.plannedFlowLPerMin)} L/min is below the ${said(need.neededFlowLPerMin)} L/min that patient, leak and gas sample need or the machine gives; it was computed at that flow.`
+      `${raised.map(({ name, plannedFlowLPerMin }) => `“${name}” at ${said(plannedFlowLPerMin)} L/min`).join(', ')}: less than the ${said(need.neededFlowLPerMin)} L/min that patient, leak and gas sample need or the machine gives; computed at that flow.`
     );
   const starved = raised.filter((phase) => phase.plannedFlowLPerMin * 1000 < need.oxygenMlPerMin);
   if (starved.length > 0)
@@ -92,24 +92,28 @@ export function agentWarnings(
   if (refused.length > 0)
     add(
       'dial-above-maximum',
-      `${namesOf(refused)}: a dial of ${said(refused[0]!.refusedDialPercent ?? 0)} % is above the vaporiser’s maximum of ${said(agent.vaporiserMaximumPercent)} % for ${agent.agent}; it was computed at the maximum.`
+      `${refused.map(({ name, refusedDialPercent }) => `“${name}” at ${said(refusedDialPercent ?? 0)} %`).join(', ')}: above the vaporiser’s maximum of ${said(agent.vaporiserMaximumPercent)} % for ${agent.agent}; computed at the maximum.`
     );
   if (targetFraction === 0)
     add(
       'nitrous-oxide-target',
       `${said(given.row.nitrousOxidePercent)} % nitrous oxide alone comes to the target of ${said(given.row.targetMac ?? 0)} MAC: no ${agent.agent} is given to hold it.`
     );
-  const holding = circlePhases.filter((phase) => phase.vaporiser === 'hold');
-  if (holding.length > 0 && holding.every((phase) => phase.dialFraction <= targetFraction))
-    add(
-      'target-above-vaporiser',
-      `The target of ${percent(targetFraction)} ${agent.agent} is not below the highest setting allowed, ${percent(Math.max(...holding.map((phase) => phase.dialFraction)))}: it cannot be reached.`
-    );
-  else if (Number.isNaN(outcome.minutesToTarget))
-    add(
-      'target-not-reached',
-      `The target of ${percent(targetFraction)} ${agent.agent} was not reached in ${minutes(given.row.minutes)}: the end-tidal share stayed below ${percent(REACHED_SHARE * targetFraction)}.`
-    );
+  if (Number.isNaN(outcome.minutesToTarget)) {
+    const limits = circlePhases
+      .filter(({ vaporiser }) => vaporiser === 'hold')
+      .map(({ dialFraction }) => dialFraction);
+    if (limits.length > 0 && limits.every((limit) => limit <= targetFraction))
+      add(
+        'target-above-vaporiser',
+        `The target of ${percent(targetFraction)} ${agent.agent} is not below the highest setting allowed, ${percent(Math.max(...limits))}: it cannot be reached.`
+      );
+    else
+      add(
+        'target-not-reached',
+        `The target of ${percent(targetFraction)} ${agent.agent} was not reached in ${minutes(given.row.minutes)}: the end-tidal share stayed below ${percent(REACHED_SHARE * targetFraction)}.`
+      );
+  }
   const sagged = outcome.minutesBelowTarget - outcome.minutesBelowWhileOff;
   if (sagged >= SAG_MIN)
     add(

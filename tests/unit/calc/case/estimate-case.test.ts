@@ -189,7 +189,7 @@ describe('warnings', () => {
     expect(codes(result)).toContain('flow-raised-to-need');
     expect(codes(result)).not.toContain('oxygen-not-held');
     expect(sentence(result, 'flow-raised-to-need')).toMatch(
-      /“Phase 2”: 0\.3 L\/min is below the 0\.542 L\/min/
+      /“Phase 2” at 0\.3 L\/min: less than the 0\.542 L\/min/
     );
   });
 
@@ -221,7 +221,9 @@ describe('warnings', () => {
       { ...hold(null, 2), vaporiser: 'dial' as const, dialPercent }
     ];
     const over = estimate(given({}, phase(9)));
-    expect(sentence(over, 'dial-above-maximum')).toMatch(/9 % is above the vaporiser’s maximum of 8 %/);
+    expect(sentence(over, 'dial-above-maximum')).toMatch(
+      /“Phase 1” at 9 %: above the vaporiser’s maximum of 8 %/
+    );
     expect(number(over.liquidMl)).toBe(number(estimate(given({}, phase(8))).liquidMl));
   });
 
