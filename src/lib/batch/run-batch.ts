@@ -1,6 +1,11 @@
 import { estimate } from '#lib/calc/estimate.ts';
 import { explain, NoSuchFigureError } from '#lib/calc/explain.ts';
+import { reckon } from '#lib/calc/reckoning.ts';
+import { citation } from '#lib/calc/working/citation.ts';
+import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
 import { workingText } from '#lib/calc/working/working-text.ts';
+import { tableFileName, writeTableCsv } from '#lib/files/csv-out.ts';
+import { tableIds } from '#lib/files/tables.ts';
 import { readWorkbookFile } from '#lib/files/workbook-file.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -23,6 +28,9 @@ Prints one estimate as JSON for each workbook, one a line.
   --help           this text
 A workbook that cannot be read prints nothing; its issues go to standard error as “file: path: sentence”, the other
 files are still done, and the exit status is 2.`;
+
+/** Files of the batch command are written alike on every computer, whatever its language. */
+const batchLocale = 'en-GB';
 
 interface Wanted {
   readonly files: readonly string[];
@@ -108,5 +116,21 @@ async function answer(file: string, workbook: Workbook, wanted: Wanted, world: B
     }
   }
   world.out(JSON.stringify(estimate(input)));
+  if (wanted.csvDir !== null)
+    for (const table of tableIds)
+      await world.writeFile(
+        `${wanted.csvDir}/${tableFileName(workbook.title, table)}`,
+        writeTableCsv(table, workbook, batchLocale)
+      );
+  if (wanted.xlsxDir !== null) {
+    const { writeWorkbookXlsx, xlsxFileName } = await import('#lib/files/xlsx-out.ts');
+    const bytes = await writeWorkbookXlsx({
+      workbook,
+      reckoning: reckon(recorder, input),
+      workingOf,
+      citation
+    });
+    await world.writeFile(`${wanted.xlsxDir}/${xlsxFileName(workbook.title)}`, bytes);
+  }
   return true;
 }

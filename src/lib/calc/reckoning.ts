@@ -597,40 +597,69 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
       r,
       flow.years.map((year) => year.cumulative)
     );
-    const discounted = payback(
-      r,
-      flow.years.map((year) => year.cumulativeDiscounted)
-    );
     const npv = netPresentValue(
       r,
       flow.years.map((year) => year.discounted)
     );
-    const rates = internalRates(
-      r,
-      flow.years.map((year) => year.net)
+    // Made when they are read: what-if runs read few of them, thousands of times.
+    const once = <T>(make: () => T): (() => T) => {
+      let made: { readonly value: T } | undefined;
+      return () => (made ??= { value: make() }).value;
+    };
+    const discounted = once(() =>
+      payback(
+        r,
+        flow.years.map((year) => year.cumulativeDiscounted)
+      )
     );
-    const ownership = costOfOwnership(r, { today: ownershipToday('once'), flow, factors: factors('once') });
+    const rates = once(() =>
+      internalRates(
+        r,
+        flow.years.map((year) => year.net)
+      )
+    );
+    const ownership = once(() =>
+      costOfOwnership(r, { today: ownershipToday('once'), flow, factors: factors('once') })
+    );
+    const perTonne = once(() =>
+      costPerTonneAvoided(r, {
+        netPresentValue: npv,
+        avoidedKg: co2eAvoidedKg,
+        shareInUse: side.investment.shareInUse,
+        factors: factors('once')
+      })
+    );
+    const ratio = once(() => benefitCostRatio(r, { flow, factors: factors('once') }));
     return {
       figures: {
         yearlySaving: flow.yearlySaving,
         co2eAvoidedKg,
         investment: flow.investment,
         simplePaybackYears: simple.years,
-        discountedPaybackYears: discounted.years,
         npv,
-        irrPercent: rates.ratePercent,
-        costPerTonneAvoided: costPerTonneAvoided(r, {
-          netPresentValue: npv,
-          avoidedKg: co2eAvoidedKg,
-          shareInUse: side.investment.shareInUse,
-          factors: factors('once')
-        }),
-        equivalentAnnualCost: ownership.equivalentAnnualCost,
-        benefitCostRatio: benefitCostRatio(r, { flow, factors: factors('once') }),
-        totalCostOfOwnership: ownership.total,
-        years: flow.years
+        years: flow.years,
+        get discountedPaybackYears() {
+          return discounted().years;
+        },
+        get irrPercent() {
+          return rates().ratePercent;
+        },
+        get costPerTonneAvoided() {
+          return perTonne();
+        },
+        get equivalentAnnualCost() {
+          return ownership().equivalentAnnualCost;
+        },
+        get benefitCostRatio() {
+          return ratio();
+        },
+        get totalCostOfOwnership() {
+          return ownership().total;
+        }
       },
-      irrAllPercent: rates.allPercent,
+      get irrAllPercent() {
+        return rates().allPercent;
+      },
       paybackFallsBelowAgain: simple.fallsBelowAgain
     };
   });

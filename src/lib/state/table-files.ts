@@ -65,12 +65,40 @@ export interface Importer {
   readonly columns: (table: TableId, workbook: Workbook) => readonly TableColumn[];
   readonly map: (headers: readonly string[], columns: readonly TableColumn[]) => ColumnMapping;
   readonly preview: (workbook: Workbook, wish: ImportWish) => ImportPreview;
+  /** How the numbers of these rows are written: the user's way, unless they can only be read in another. */
+  readonly localeOf: (rows: readonly (readonly string[])[], locale: string) => string;
 }
 
 export async function importer(): Promise<Importer> {
-  const [{ importColumns, previewImport }, { mapColumns }] = await Promise.all([
+  const [{ importColumns, previewImport }, { mapColumns }, { numberLocale }] = await Promise.all([
     import('#lib/files/import-table.ts'),
-    import('#lib/files/column-mapping.ts')
+    import('#lib/files/column-mapping.ts'),
+    import('#lib/files/number-locale.ts')
   ]);
-  return { columns: importColumns, map: mapColumns, preview: previewImport };
+  return { columns: importColumns, map: mapColumns, preview: previewImport, localeOf: numberLocale };
+}
+
+/** The whole workbook as a spreadsheet with live formulas. Large workbooks take some seconds. */
+export async function workbookXlsx(workbook: Workbook): Promise<OfferedFile> {
+  const [
+    { writeWorkbookXlsx, xlsxFileName },
+    { reckon },
+    { recorder, workingOf },
+    { citation },
+    { coreInput }
+  ] = await Promise.all([
+    import('#lib/files/xlsx-out.ts'),
+    import('#lib/calc/reckoning.ts'),
+    import('#lib/calc/working/recorder.ts'),
+    import('#lib/calc/working/citation.ts'),
+    import('#lib/workbook/core-input.ts')
+  ]);
+  const reckoning = reckon(recorder, coreInput(workbook));
+  const bytes = await writeWorkbookXlsx({ workbook, reckoning, workingOf, citation });
+  return {
+    name: xlsxFileName(workbook.title),
+    content: new Blob([bytes as Uint8Array<ArrayBuffer>], {
+      type: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
+    })
+  };
 }

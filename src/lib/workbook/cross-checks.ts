@@ -19,6 +19,7 @@ export function crossChecks(workbook: Workbook): readonly Issue[] {
   scenarios(workbook, report);
   accounting(workbook, report);
   ranges(workbook, report);
+  currency(workbook, report);
   overrides(workbook, report);
   return issues;
 }
@@ -168,14 +169,16 @@ function accounting(workbook: Workbook, report: Report): void {
     );
   const set = findReferenceSet(workbook.referenceSet);
   if (set !== null && warmingSet !== 'custom') {
-    const given = new Set(workbook.caseMix.flatMap((row) => (row.technique === 'volatile' && row.agent !== null ? [row.agent] : [])));
-    for (const scenario of workbook.scenarios) for (const to of Object.values(scenario.agentSwitch)) if (to !== undefined) given.add(to);
-    for (const agent of given)
-      if (!set.constants.has(`warming.${warmingSet}.${warmingHorizonYears}.${agent}`))
-        report(
-          'accounting.warmingSet',
-          `Warming potentials: ${warmingSet} was given, which has no value for ${agent} over ${warmingHorizonYears} years; choose AR6, or a set of your own.`
-        );
+    const lacks = (agent: string): boolean =>
+      !set.constants.has(`warming.${warmingSet}.${warmingHorizonYears}.${agent}`);
+    const sentence = (agent: string): string =>
+      `Agent: ${agent} was given, for which ${warmingSet} has no warming potential over ${warmingHorizonYears} years; choose AR6 on Comparison, or a set of your own.`;
+    for (const { id, technique, agent } of workbook.caseMix)
+      if (technique === 'volatile' && agent !== null && lacks(agent))
+        report(`caseMix.${id}.agent`, sentence(agent));
+    for (const { id, agentSwitch } of workbook.scenarios)
+      for (const [from, to] of Object.entries(agentSwitch))
+        if (to !== undefined && lacks(to)) report(`scenarios.${id}.agentSwitch.${from}`, sentence(to));
   }
   if (warmingSet === 'custom')
     for (const { agent } of workbook.agents)
@@ -184,6 +187,14 @@ function accounting(workbook: Workbook, report: Report): void {
           `accounting.customWarming.${agent}`,
           `Warming potential of ${agent}: none was given; a set of your own needs one for each agent on Prices.`
         );
+}
+
+function currency(workbook: Workbook, report: Report): void {
+  if (!/^[A-Z]{3}$/.test(workbook.currency))
+    report(
+      'currency',
+      `Currency: ${quoted(workbook.currency)} was given; allowed is a code of three capital letters, such as EUR.`
+    );
 }
 
 function ranges(workbook: Workbook, report: Report): void {

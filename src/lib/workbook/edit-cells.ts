@@ -1,8 +1,9 @@
 import { readCell, writeCell } from '#lib/calc/cell-path.ts';
 import { crossChecks } from './cross-checks.ts';
+import { entryKey } from './edit-rows.ts';
 import { fieldAt } from './field-at.ts';
 import { readText } from './read-text.ts';
-import type { Workbook } from './workbook.ts';
+import type { Issue, Workbook } from './workbook.ts';
 
 /** A text that the user put into a cell. */
 export interface CellText {
@@ -20,6 +21,11 @@ export interface EditedWorkbook {
   readonly refused: readonly RefusedText[];
 }
 
+/** A text that was read, on its way into its cell. */
+interface ReadCellText extends CellText {
+  readonly value: unknown;
+}
+
 /**
  * Puts texts into cells. What can be read and fits goes in; every other text stays in its cell as typed (`keptTexts`)
  * with its sentence, while the last good value stays in force. A text that would break something elsewhere in the
@@ -27,30 +33,27 @@ export interface EditedWorkbook {
  */
 export function editCells(workbook: Workbook, texts: readonly CellText[], locale: string): EditedWorkbook {
   const refused: RefusedText[] = [];
-  const read: { path: string; text: string; value: unknown }[] = [];
-  for (const { path, text } of texts) {
+  let taken: readonly ReadCellText[] = texts.flatMap(({ path, text }) => {
     const field = fieldAt(path);
     if (field === undefined) throw new Error(`There is no cell at ${path}.`);
     const result = readText(text, { field, workbook, locale });
-    if ('value' in result) read.push({ path, text, value: result.value });
-    else refused.push({ path, text, sentence: result.sentence });
-  }
+    if ('value' in result) return [{ path, text, value: result.value }];
+    refused.push({ path, text, sentence: result.sentence });
+    return [];
+  });
   const known = new Set(crossChecks(workbook).map(({ path, sentence }) => `${path} ${sentence}`));
-  const newIssues = (candidate: Workbook) =>
-    crossChecks(candidate).filter(({ path, sentence }) => !known.has(`${path} ${sentence}`));
-  let taken = read;
   let edited = write(workbook, taken);
-  let issues = newIssues(edited);
-  while (issues.length > 0 && taken.length > 0) {
-    const blamed = taken.filter(({ path }) => issues.some((issue) => touches(issue.path, path)));
-    const turnedAway = blamed.length > 0 ? blamed : taken;
-    for (const { path, text } of turnedAway) {
-      const issue = issues.find((each) => touches(each.path, path)) ?? issues[0];
-      refused.push({ path, text, sentence: issue?.sentence ?? '' });
+  for (;;) {
+    const issues = crossChecks(edited).filter(({ path, sentence }) => !known.has(`${path} ${sentence}`));
+    const [first] = issues;
+    if (first === undefined || taken.length === 0) break;
+    const blamed = blame(issues, taken);
+    for (const { path, text } of taken) {
+      const issue = blamed.size > 0 ? blamed.get(path) : first;
+      if (issue !== undefined) refused.push({ path, text, sentence: issue.sentence });
     }
-    taken = taken.filter((each) => !turnedAway.includes(each));
+    taken = blamed.size > 0 ? taken.filter(({ path }) => !blamed.has(path)) : [];
     edited = write(workbook, taken);
-    issues = newIssues(edited);
   }
   const keptTexts: Record<string, string> = { ...workbook.keptTexts };
   for (const { path } of taken) delete keptTexts[path];
@@ -58,18 +61,56 @@ export function editCells(workbook: Workbook, texts: readonly CellText[], locale
   return { workbook: { ...edited, keptTexts }, refused };
 }
 
-/** Whether an issue is the doing of a cell: its own, its range's, or another of the same row. */
-function touches(issuePath: string, cellPath: string): boolean {
-  const bare = issuePath.startsWith('ranges.') ? issuePath.slice('ranges.'.length) : issuePath;
-  if (bare === cellPath) return true;
-  const row = (path: string) => path.split('.').slice(0, -1).join('.');
-  return row(bare) === row(cellPath) || bare.startsWith(`${cellPath}.`) || bare === row(cellPath);
+const rowOf = (path: string): string => path.slice(0, Math.max(0, path.lastIndexOf('.')));
+
+/**
+ * The cells at fault, each with its issue: those that an issue names, and only where it names none the other cells of
+ * its row, or what lies under it; so that one bad cell does not turn its whole row away.
+ */
+function blame(issues: readonly Issue[], taken: readonly CellText[]): ReadonlyMap<string, Issue> {
+  const paths = new Set(taken.map(({ path }) => path));
+  const places = issues.map((issue) => ({ issue, at: issue.path.replace(/^ranges\./, '') }));
+  const named = new Map<string, Issue>();
+  for (const { issue, at } of places) if (paths.has(at) && !named.has(at)) named.set(at, issue);
+  if (named.size > 0) return named;
+  const byRow = new Map<string, Issue>();
+  for (const { issue, at } of places) {
+    byRow.set(rowOf(at), issue);
+    byRow.set(at, issue);
+  }
+  const near = new Map<string, Issue>();
+  for (const path of paths) {
+    const issue = byRow.get(rowOf(path)) ?? places.find(({ at }) => at.startsWith(`${path}.`))?.issue;
+    if (issue !== undefined) near.set(path, issue);
+  }
+  return near;
 }
 
-function write(workbook: Workbook, values: readonly { path: string; value: unknown }[]): Workbook {
+/** The workbook with values in place; a list is copied once, however many of its cells change. */
+function write(workbook: Workbook, values: readonly ReadCellText[]): Workbook {
+  const inEntries = new Map<string, Map<string, ReadCellText[]>>();
   let written = workbook;
-  for (const { path, value } of values)
-    if (readCell(written, path) !== value) written = writeCell(written, path, value ?? nothingAt(path));
+  for (const cell of values) {
+    if (readCell(workbook, cell.path) === cell.value) continue;
+    const [list = '', key = '', , ...deeper] = cell.path.split('.');
+    if (!Array.isArray(workbook[list as keyof Workbook]) || deeper.length > 0) {
+      written = writeCell(written, cell.path, cell.value ?? nothingAt(cell.path));
+      continue;
+    }
+    const entries = inEntries.get(list) ?? new Map<string, ReadCellText[]>();
+    inEntries.set(list, entries);
+    entries.set(key, [...(entries.get(key) ?? []), cell]);
+  }
+  for (const [list, entries] of inEntries) {
+    const before = written[list as keyof Workbook] as unknown as readonly object[];
+    const after = before.map((entry) => {
+      const cells = entries.get(entryKey(entry));
+      if (cells === undefined) return entry;
+      const changes = cells.map(({ path, value }) => [path.slice(path.lastIndexOf('.') + 1), value] as const);
+      return { ...entry, ...Object.fromEntries(changes) };
+    });
+    written = { ...written, [list]: after };
+  }
   return written;
 }
 
@@ -79,11 +120,12 @@ const nothingAt = (path: string): null | undefined =>
 
 /** The sentence of every kept text, by path, as it stands now. */
 export function keptSentences(workbook: Workbook, locale: string): Readonly<Record<string, string>> {
-  const sentences: Record<string, string> = {};
-  for (const [path, text] of Object.entries(workbook.keptTexts)) {
-    if (fieldAt(path) === undefined || readCell(workbook, path) === undefined) continue;
-    const { refused } = editCells({ ...workbook, keptTexts: {} }, [{ path, text }], locale);
-    sentences[path] = refused[0]?.sentence ?? 'This text can be taken now: enter it again.';
-  }
-  return sentences;
+  const texts = Object.entries(workbook.keptTexts)
+    .map(([path, text]) => ({ path, text }))
+    .filter(({ path }) => fieldAt(path) !== undefined && readCell(workbook, path) !== undefined);
+  const { refused } = editCells({ ...workbook, keptTexts: {} }, texts, locale);
+  const sentences = new Map(refused.map(({ path, sentence }) => [path, sentence]));
+  return Object.fromEntries(
+    texts.map(({ path }) => [path, sentences.get(path) ?? 'This text can be taken now: enter it again.'])
+  );
 }

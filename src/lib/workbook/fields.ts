@@ -332,9 +332,7 @@ export const absorbentFields = {
 export const caseFields = {
   name: text('Case group', 'What is done; use a group of alike cases, never a patient.'),
   casesPerYear: number('Cases', 'a year', 0, 1e6, 'Cases of this group in a year.'),
-  minutes: number('Minutes', 'min', 0, 1440, 'Mean anaesthetic time with the breathing system in use.', {
-    aboveMin: true
-  }),
+  minutes: number('Minutes', 'min', 0.1, 1440, 'Mean anaesthetic time with the breathing system in use.'),
   ageYears: number('Age', 'years', 0, 120, 'Typical age; the MAC formula holds from 1 year.'),
   weightKg: number('Weight', 'kg', 1, 300, 'Typical weight; flows and compartments scale with it.'),
   technique: choice('Technique', techniqueOptions, 'Volatile, intravenous or regional anaesthesia.'),

@@ -65,7 +65,11 @@ export function readText(
     case 'choice': {
       const options = optionsOf(field, workbook);
       const given = folded(text);
-      const exact = options.filter((option) => folded(option.id) === given || folded(option.label) === given);
+      const byId = options.filter((option) => option.id === trimmed);
+      const exact =
+        byId.length > 0
+          ? byId
+          : options.filter((option) => folded(option.id) === given || folded(option.label) === given);
       const found =
         exact.length > 0 ? exact : options.filter((option) => folded(option.label).startsWith(given));
       const only = found.length === 1 ? found[0] : undefined;

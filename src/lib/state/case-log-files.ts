@@ -1,0 +1,43 @@
+/** A log of single anaesthetics from a file, grouped in a worker: loaded when first used. */
+import type { CaseLogPlan, GroupedCases } from '#lib/files/case-log/group-cases.ts';
+import type { LogEncoding, OpenCaseLog, OpenedCaseLog } from '#lib/files/case-log/open-case-log.ts';
+import type { ReadCaseLog } from '#lib/files/case-log/read-case-log.ts';
+import type { ReadTable } from '#lib/files/read-table.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+
+/** Looks at a log's first rows: its columns, which may identify somebody, and a plan to start from. */
+export async function openLog(
+  file: File,
+  given: { locale: string; encoding?: LogEncoding }
+): Promise<OpenCaseLog> {
+  const [{ openCaseLog }, { filePieces }] = await Promise.all([
+    import('#lib/files/case-log/open-case-log.ts'),
+    import('#lib/files/case-log/file-pieces.ts')
+  ]);
+  return openCaseLog(filePieces(file), given);
+}
+
+/** Groups a log by a plan, in a worker, with progress (0 to 1) and a way to cancel. */
+export async function groupLog(
+  file: File,
+  run: {
+    plan: CaseLogPlan;
+    columns: OpenedCaseLog['columns'];
+    allowed: readonly number[];
+    encoding?: LogEncoding;
+  },
+  watch: { progress: (share: number) => void; signal: AbortSignal }
+): Promise<ReadCaseLog> {
+  const { groupInWorker } = await import('#lib/files/case-log/group-in-worker.ts');
+  return groupInWorker(file, run, watch);
+}
+
+/** The groups as a table that the case mix takes in. */
+export async function tableOfGroups(
+  cases: GroupedCases,
+  workbook: Workbook,
+  locale: string
+): Promise<ReadTable> {
+  const { caseMixTable } = await import('#lib/files/case-log/case-mix-table.ts');
+  return caseMixTable(cases, workbook, locale);
+}
