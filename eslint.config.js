@@ -5,7 +5,9 @@ import ts from 'typescript-eslint';
 import svelteConfig from './svelte.config.js';
 
 export default ts.config(
-  { ignores: ['build/', '.svelte-kit/', '.cache/', 'coverage/', 'node_modules/', 'static/', 'test-results/'] },
+  {
+    ignores: ['build/', '.svelte-kit/', '.cache/', 'coverage/', 'node_modules/', 'static/', 'test-results/']
+  },
   js.configs.recommended,
   ...ts.configs.recommended,
   ...svelte.configs.recommended,
