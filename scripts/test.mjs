@@ -101,7 +101,7 @@ async function runStaticCheck(check) {
     output: 'on-failure'
   });
   const pages = await runCommand(node, [
-    ...[toolScript('svelte-check'), '--tsconfig', './tsconfig.json', '--fail-on-warnings', '--incremental']
+    ...[toolScript('svelte-check'), '--tsconfig', './tsconfig.json', '--fail-on-warnings']
   ]);
   // The service worker lives in a world of other globals than the pages, so it is checked apart.
   const serviceWorker = await runCommand(node, [
