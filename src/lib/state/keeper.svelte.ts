@@ -107,6 +107,18 @@ export class Keeper {
     if (store) await this.flush();
   }
 
+  /** Shows a workbook that names a reference set which this version does not have: read only, until it is moved. */
+  async openUnknownReference(workbook: Workbook, sentence: string): Promise<void> {
+    await this.openFresh(workbook, { store: false });
+    this.#desk.readOnly = unknownReference(sentence);
+  }
+
+  /** Takes over the workbook moved to another reference set, as one step of undo; from then on it can be changed. */
+  moveTo(workbook: Workbook): void {
+    this.#desk.readOnly = null;
+    this.#desk.apply(workbook);
+  }
+
   async #take({ head, parsed }: OpenedWorkbook): Promise<void> {
     this.#letGo();
     this.#desk.open(parsed.workbook);
