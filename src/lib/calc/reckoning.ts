@@ -34,6 +34,9 @@ import type { Quantity, Reckoner } from './working/reckoner.ts';
 import type { Consumption, RowResult } from './year/consumption.ts';
 import {
   consumption,
+  cubicMetres,
+  electricity,
+  hours,
   nitrousOxideLost,
   nitrousOxideMass,
   recoveryMinutes,
@@ -129,42 +132,6 @@ const avoided = formula<{ todayKg: number; scenarioKg: number }>({
   unit: 'kg CO2e',
   source: 'definition',
   compute: ({ todayKg, scenarioKg }) => todayKg - scenarioKg
-});
-
-const litresToM3 = formula<{ litres: number }>({
-  id: 'case.cubic-metres',
-  yields: 'Volume of a case in cubic metres',
-  words: 'litres divided by 1000',
-  expression: 'V / 1000',
-  inputs: { litres: { symbol: 'V', unit: 'L', words: 'volume' } },
-  unit: 'm3',
-  source: 'definition',
-  compute: ({ litres }) => litres / 1000
-});
-
-const caseElectricity = formula<{ minutes: number; powerW: number }>({
-  id: 'case.electricity',
-  yields: 'Electricity of a case',
-  words: 'minutes times the machine’s power',
-  expression: 't / 60 * p / 1000',
-  inputs: {
-    minutes: { symbol: 't', unit: 'min', words: 'minutes' },
-    powerW: { symbol: 'p', unit: 'W', words: 'electrical power' }
-  },
-  unit: 'kWh',
-  source: 'definition',
-  compute: ({ minutes, powerW }) => ((minutes / 60) * powerW) / 1000
-});
-
-const caseHours = formula<{ minutes: number }>({
-  id: 'case.hours',
-  yields: 'Hours of a case',
-  words: 'minutes divided by 60',
-  expression: 't / 60',
-  inputs: { minutes: { symbol: 't', unit: 'min', words: 'minutes' } },
-  unit: 'h',
-  source: 'definition',
-  compute: ({ minutes }) => minutes / 60
 });
 
 /** A part of a scenario's year that runs on one machine with one capture. */
@@ -501,8 +468,8 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
       'No breathing system, and no intravenous anaesthesia, in this case.'
     );
     const usedKg = nitrousOxideKg(result.nitrousOxideL);
-    const oxygenM3 = r.apply(litresToM3, { litres: result.oxygenL });
-    const electricityKWh = r.apply(caseElectricity, {
+    const oxygenM3 = r.apply(cubicMetres, { litres: result.oxygenL });
+    const electricityKWh = r.apply(electricity, {
       minutes: row.technique === 'regional' ? nothing : minutes,
       powerW: powerOf(machine)
     });
@@ -523,7 +490,7 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
       oxygenM3,
       absorbents: [{ massKg: result.absorbentKg, kgCo2ePerKg: absorbentFactor(machine.absorbent) }],
       electricityKWh,
-      intravenousH: r.apply(caseHours, { minutes: row.technique === 'intravenous' ? minutes : nothing })
+      intravenousH: r.apply(hours, { minutes: row.technique === 'intravenous' ? minutes : nothing })
     };
     return {
       liquidMl: result.liquidMl,
@@ -544,7 +511,7 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
       cost: costOfCase(r, input, {
         liquidMl: agent === null ? {} : { [agent]: result.liquidMl },
         oxygenM3,
-        airM3: r.apply(litresToM3, { litres: result.airL }),
+        airM3: r.apply(cubicMetres, { litres: result.airL }),
         nitrousOxideKg: usedKg,
         nitrousOxideLostKg: null,
         absorbentKg: { [machine.absorbent]: result.absorbentKg }

@@ -1,5 +1,7 @@
+import { readFile } from 'node:fs/promises';
 import { describe, expect, test } from 'vitest';
 import { readCell, writeCell } from '#lib/calc/cell-path.ts';
+import { writeWorkbookFile } from '#lib/files/workbook-file.ts';
 import { blankWorkbook } from '#lib/workbook/blank.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import { editCells, keptSentences } from '#lib/workbook/edit-cells.ts';
@@ -156,6 +158,12 @@ describe('parsing', () => {
     const parsed = parseWorkbook({ ...plainCopy(demoWorkbook()), referenceSet: '2031-4' });
     expect(parsed.kind).toBe('unknown-reference');
   });
+});
+
+test('the example workbook that ships beside the app is the demo', async () => {
+  // To renew it after a change of the demo: save the demo from the app as a file, and put it there.
+  const shipped = await readFile(new URL('../../../static/examples/invented-hospital.json', import.meta.url));
+  expect(new TextDecoder().decode(shipped)).toBe(new TextDecoder().decode(writeWorkbookFile(demoWorkbook())));
 });
 
 describe('cells by path', () => {

@@ -126,7 +126,7 @@ const intravenousTotal = total(
 );
 const casesTotal = total('year.general-anaesthetics', 'General anaesthetics in a year', '1');
 
-const cubicMetres = formula<{ litres: number }>({
+export const cubicMetres = formula<{ litres: number }>({
   id: 'year.cubic-metres',
   yields: 'Volume in cubic metres',
   words: 'litres divided by 1000',
@@ -137,9 +137,9 @@ const cubicMetres = formula<{ litres: number }>({
   compute: ({ litres }) => litres / 1000
 });
 
-const electricity = formula<{ minutes: number; powerW: number }>({
+export const electricity = formula<{ minutes: number; powerW: number }>({
   id: 'year.electricity',
-  yields: 'Electricity in a year',
+  yields: 'Electricity',
   words: 'hours with the machine in use times its power; standby between cases is left out',
   expression: 't / 60 * p / 1000',
   inputs: {
@@ -151,7 +151,7 @@ const electricity = formula<{ minutes: number; powerW: number }>({
   compute: ({ minutes, powerW }) => ((minutes / 60) * powerW) / 1000
 });
 
-const hours = formula<{ minutes: number }>({
+export const hours = formula<{ minutes: number }>({
   id: 'year.hours',
   yields: 'Hours',
   words: 'minutes divided by 60',
