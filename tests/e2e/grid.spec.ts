@@ -1,0 +1,153 @@
+/** The habits of a spreadsheet, in a real browser on the case mix. */
+import type { Locator, Page } from '@playwright/test';
+import { expect, test } from './browser.ts';
+import { gridCell } from './grid-cell.ts';
+
+const cell = (page: Page, row: string, column: string): Promise<Locator> =>
+  gridCell(page, { grid: 'Case mix', row, column });
+
+/** The cell with the cursor, by its place. */
+const place = async (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    const at = document.activeElement?.closest('[role=gridcell]');
+    return `${at?.closest('tr')?.getAttribute('data-row')},${at?.getAttribute('data-column')}`;
+  });
+const text = (page: Page, row: number, column: number): Promise<string> =>
+  page
+    .getByRole('grid', { name: 'Case mix' })
+    .locator(`tr[data-row="${row}"] [role=gridcell][data-column="${column}"]`)
+    .evaluate((each) => each.textContent.replace('†', '').trim());
+
+test.beforeEach(async ({ page }) => {
+  await page.goto('./case-mix/');
+  await (await cell(page, 'Laparoscopic cholecystectomy', 'Cases')).click();
+});
+
+test('arrows, Tab, Home, End and their kin move the cursor', async ({ page }) => {
+  const moves: readonly (readonly [string, string])[] = [
+    ['ArrowDown', '1,1'],
+    ['ArrowRight', '1,2'],
+    ['Tab', '1,3'],
+    ['Shift+Tab', '1,2'],
+    ['Home', '1,0'],
+    ['Control+End', '12,15'],
+    ['Control+Home', '0,0']
+  ];
+  for (const [key, expected] of moves) {
+    await page.keyboard.press(key);
+    await expect.poll(() => place(page), key).toBe(expected);
+  }
+});
+
+test('Enter opens the cell, and Enter again takes its text and moves down', async ({ page }) => {
+  await page.keyboard.press('Enter');
+  expect(await place(page)).toBe('0,1');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => place(page)).toBe('1,1');
+});
+
+test('Tab leaves the grid after its last cell', async ({ page }) => {
+  await page.keyboard.press('Control+End');
+  await page.keyboard.press('Tab');
+  await expect(page.getByRole('button', { name: 'Add a case group' })).toBeFocused();
+});
+
+test('F2 edits in place, Escape restores, typing replaces', async ({ page }) => {
+  await page.keyboard.press('F2');
+  await page.keyboard.type('9');
+  await page.keyboard.press('Escape');
+  expect(await text(page, 0, 1)).toBe('420');
+  await page.keyboard.press('F2');
+  await page.keyboard.type('9');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => text(page, 0, 1)).toBe('4,209');
+  await page.keyboard.press('ArrowUp');
+  await page.keyboard.type('7');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => text(page, 0, 1)).toBe('7');
+});
+
+test('a block is filled down and to the right, as one step of undo', async ({ page }) => {
+  await page.keyboard.press('Shift+ArrowDown');
+  await page.keyboard.press('Shift+ArrowDown');
+  await page.keyboard.press('Control+d');
+  await expect.poll(() => text(page, 2, 1)).toBe('420');
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => text(page, 2, 1)).toBe('190');
+});
+
+test('a block is copied as tab-separated text and pasted where the cursor stands', async ({
+  page,
+  context
+}) => {
+  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await page.keyboard.press('Shift+ArrowRight');
+  await page.keyboard.press('Shift+ArrowDown');
+  await page.keyboard.press('Control+c');
+  expect(await page.evaluate(() => navigator.clipboard.readText())).toBe('420\t75\n260\t80');
+  await (await cell(page, 'Breast surgery', 'Cases')).click();
+  await page.keyboard.press('Control+v');
+  await expect.poll(() => text(page, 7, 1)).toBe('420');
+  await expect.poll(() => text(page, 8, 2)).toBe('80');
+});
+
+test('Delete clears to “not given” where that is allowed, and is refused with a sentence where it is not', async ({
+  page
+}) => {
+  const measured = await cell(page, 'Breast surgery', 'Measured');
+  await measured.click();
+  await page.keyboard.type('30');
+  await page.keyboard.press('Enter');
+  await expect(measured).toContainText('30');
+  await measured.click();
+  await page.keyboard.press('Delete');
+  await expect(measured).toContainText('estimated');
+  const cases = await cell(page, 'Breast surgery', 'Cases');
+  await cases.click();
+  await page.keyboard.press('Delete');
+  await expect(cases).toHaveAttribute('aria-invalid', 'true');
+});
+
+test('a choice is found by the first letters of its label', async ({ page }) => {
+  const agent = await cell(page, 'Breast surgery', 'Agent');
+  await agent.click();
+  await page.keyboard.type('des');
+  await page.keyboard.press('Enter');
+  await expect(agent).toContainText('Desflurane');
+});
+
+test('units and percent typed with a number are read', async ({ page }) => {
+  const minutes = await cell(page, 'Breast surgery', 'Minutes');
+  await minutes.click();
+  await page.keyboard.type('1h15');
+  await page.keyboard.press('Enter');
+  await expect(minutes).toContainText('75');
+  const oxygen = await cell(page, 'Breast surgery', 'Inspired oxygen');
+  await oxygen.click();
+  await page.keyboard.type('50 %');
+  await page.keyboard.press('Enter');
+  await expect(oxygen).toContainText('50');
+});
+
+test('rows are duplicated, moved, inserted and deleted by keyboard', async ({ page }) => {
+  await page.keyboard.press('Alt+Shift+KeyD');
+  await expect.poll(() => text(page, 1, 0)).toBe('Laparoscopic cholecystectomy (copy)');
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => text(page, 1, 0)).toBe('Laparoscopic hernia repair');
+  await (await cell(page, 'Laparoscopic cholecystectomy', 'Cases')).click();
+  await page.keyboard.press('Alt+Shift+ArrowDown');
+  await expect.poll(() => text(page, 1, 0)).toBe('Laparoscopic cholecystectomy');
+  await page.keyboard.press('Alt+Enter');
+  await expect.poll(() => text(page, 2, 0)).toBe('New case group');
+  await (await cell(page, 'New case group', 'Cases')).click();
+  await page.keyboard.press('Alt+Shift+Delete');
+  await expect.poll(() => text(page, 2, 0)).toBe('Laparoscopic appendicectomy');
+});
+
+test('a click on a heading selects the column, on a row’s head the row', async ({ page }) => {
+  const grid = page.getByRole('grid', { name: 'Case mix' });
+  await grid.locator('[data-header="2"] .title').click();
+  await expect(grid.locator('[role=gridcell][aria-selected=true]')).toHaveCount(13);
+  await grid.locator('[data-row-header="3"] .ordinal').click();
+  await expect(grid.locator('tr[data-row="3"] [role=gridcell][aria-selected=true]')).toHaveCount(16);
+});
