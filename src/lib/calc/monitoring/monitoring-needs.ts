@@ -43,21 +43,51 @@ export function monitoringNeeds(question: MonitoringQuestion): UnpricedNeed[] {
   const { standard, facilityLevel } = question;
   const isAsked = ({ level }: MonitoringRule): boolean =>
     standard !== 'who-wfsa' || facilityLevel === null || levelOfFacility[level] <= facilityLevel;
+  const kinds = kindsOf(question.cases);
   return [
     ...standards[standard].flatMap((document) =>
-      document.rules.filter(isAsked).flatMap((rule) => need(document, rule, question))
+      document.rules.filter(isAsked).flatMap((rule) => need(document, rule, question, kinds))
     ),
-    ...layers.flatMap((document) => document.rules.flatMap((rule) => need(document, rule, question)))
+    ...layers.flatMap((document) => document.rules.flatMap((rule) => need(document, rule, question, kinds)))
   ];
+}
+
+/** Rows that are alike in all on which monitoring depends, so that a rule is put to each kind once. */
+interface Kinds {
+  readonly samples: readonly MonitoredCase[];
+  /** For each row, in its order, the index of its kind. */
+  readonly ofRow: readonly number[];
+}
+
+function kindsOf(cases: readonly MonitoredCase[]): Kinds {
+  const known = new Map<string, number>();
+  const samples: MonitoredCase[] = [];
+  const ofRow = cases.map((row) => {
+    const { caseId: _, ...facts } = row;
+    const key = Object.values(facts).join('|');
+    const kind = known.get(key) ?? samples.length;
+    if (kind === samples.length) {
+      known.set(key, kind);
+      samples.push(row);
+    }
+    return kind;
+  });
+  return { samples, ofRow };
 }
 
 function need(
   document: MonitoringDocument,
   rule: MonitoringRule,
-  question: MonitoringQuestion
+  question: MonitoringQuestion,
+  kinds: Kinds
 ): UnpricedNeed[] {
+  const answers = kinds.samples.map((sample) => meets(sample, rule.when));
   const rowsThat = (answer: 'yes' | 'cannot-tell'): string[] =>
-    question.cases.filter((row) => meets(row, rule.when) === answer).map(({ caseId }) => caseId);
+    answers.includes(answer)
+      ? question.cases
+          .filter((_, index) => answers[kinds.ofRow[index] as number] === answer)
+          .map(({ caseId }) => caseId)
+      : [];
   const met = rowsThat('yes');
   const why = met.length > 0 ? met : rowsThat('cannot-tell');
   if (why.length === 0) return [];
