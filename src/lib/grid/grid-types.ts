@@ -13,6 +13,8 @@ export interface GridColumn {
   /** One sentence on what the column is, and what it takes. */
   readonly words: string;
   readonly kind: 'text' | 'number' | 'choice' | 'flag' | 'computed';
+  /** True where a computed column holds names and not numbers: set like texts. */
+  readonly names?: true;
   /** For `choice`; a `flag` is offered yes and no. */
   readonly options?: readonly GridOption[];
   /** Width in characters, as a start; the user may change it. */
