@@ -76,7 +76,9 @@ export function useAgainstFlow({
       `${figureText(liquidMl, liquid)} with ${name} (${figureText(flowLPerMin, flow)} on average)`
   );
   const floor =
-    floorMl === null ? '' : ` No flow goes below ${figureText(floorMl, liquid)}, what patient, circuit and lung take up.`;
+    floorMl === null
+      ? ''
+      : ` No flow goes below ${figureText(floorMl, liquid)}, what patient, circuit and lung take up.`;
   const empty =
     curve.length === 0 && marked.length === 0
       ? `Nothing to draw for ${caseName}: it has no vapour. Choose a case with an inhaled agent.`
