@@ -45,9 +45,11 @@ export function solveByRungeKutta(given: CircleCase, stepMin: number, out: Runge
       const c = x[0]!;
       const a = x[1]!;
       let back = 0;
+      let backRate = 0;
       for (let i = 4; i < n; i++) {
         back += carry[i]! * x[i]!;
         f[i] = turnover[i]! * (a - x[i]!);
+        backRate += carry[i]! * f[i]!;
       }
       const uptake = carrySum * a - back;
       const breathed = ventilation * (c - a);
@@ -55,7 +57,7 @@ export function solveByRungeKutta(given: CircleCase, stepMin: number, out: Runge
       let vapour = limit;
       if (holds) {
         const need = target + (carrySum * target - back) / ventilation;
-        const net = breathed + (circuit * (need - c)) / mixingTimeMin;
+        const net = breathed + circuit * ((need - c) / mixingTimeMin - backRate / ventilation);
         const wanted = net + gas > 0 ? (net + gas * c) / (1 - c) : net;
         vapour = wanted < limit ? (wanted > 0 ? wanted : 0) : limit;
       }

@@ -10,7 +10,8 @@
  * F_C, F_A, P_k are the agent's share of the gas in circuit and lung and its tension in each tissue, v the vapour flow.
  * The vaporiser is off (v = 0), sits at a dial D (v = F D / (1 − D)), or holds the end-tidal target F_T: the inspired
  * share that keeps F_A at F_T is F_need = F_T + λ Q Σ q_k (F_T − P_k) / V_A, and the circuit is led to it with the mixing
- * time τ, F_C' = (F_need − F_C) / τ, as far as 0 ≤ v ≤ F D / (1 − D) allows.
+ * time τ and then follows it, F_C' = (F_need − F_C) / τ + F_need', as far as 0 ≤ v ≤ F D / (1 − D) allows. F_need falls
+ * while the tissues fill, so without its own rate in the law the circuit would lag above it, and F_A above the target.
  *
  * So the system is smooth but for the moments at which the vaporiser meets a limit, or gas begins or ceases to spill.
  * Between them it is solved by a stiffly accurate, L-stable Rosenbrock method of order 4 with an embedded one of order 3
@@ -238,6 +239,8 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     /** λ Q q_k: blood flow to each tissue as the gas volume that it can carry, L/min; and their sum. */
     carry: vector(),
     carrySum: 0,
+    /** Σ λ Q q_k / time constant: the rate of the blood's return as the lung is above the tissues, L/min². */
+    fillSum: 0,
     /** 1 / time constant of each tissue, 1/min. */
     turnover: vector(),
     /** λ s_k V_k: gas volume that a tissue holds at a tension of 1, L; 0 for circuit and lung. */
@@ -269,6 +272,8 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     z: vector(),
     r: vector(),
     inverse: vector(),
+    /** How F_C' depends on each tissue's tension, 1/min. */
+    pull: vector(),
     k: new Float64Array(WIDTH * stages)
   };
 
@@ -280,14 +285,24 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     return sum;
   }
 
-  /** The regime that belongs to a state, B being what the blood brings back, Σ λ Q q_k P_k. */
-  function regimeAt(circuit: number, lung: number, back: number): number {
+  /**
+   * F_C' that holds the target, `back` being what the blood brings back, B = Σ λ Q q_k P_k, and `backRate` B'. As
+   * F_need = F_T + (λ Q Σ q_k F_T − B) / V_A, its rate is −B' / V_A.
+   */
+  function holdingRate(circuit: number, back: number, backRate: number): number {
+    const { target, carrySum, ventilation } = system;
+    return (
+      (target + (carrySum * target - back) / ventilation - circuit) / MIXING_TIME_MIN - backRate / ventilation
+    );
+  }
+
+  /** The regime that belongs to a state. */
+  function regimeAt(circuit: number, lung: number, back: number, backRate: number): number {
     if (system.ideal) return HOLDING;
     const gas = system.flow - system.oxygen - system.carrySum * lung + back;
     if (system.holds) {
-      const need = system.target + (system.carrySum * system.target - back) / system.ventilation;
       const net =
-        system.ventilation * (circuit - lung) + (system.circuit * (need - circuit)) / MIXING_TIME_MIN;
+        system.ventilation * (circuit - lung) + system.circuit * holdingRate(circuit, back, backRate);
       const vapour = net + gas > 0 ? (net + gas * circuit) / (1 - circuit) : net;
       if (vapour < system.limit) {
         if (vapour > 0) return net + gas > 0 ? HOLDING + SPILLING : HOLDING;
@@ -298,11 +313,10 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
   }
 
   /** Vapour flow in the present regime, L/min, for the course: between two points of a step it keeps to the dial's limits. */
-  function vapourAt(circuit: number, lung: number, back: number): number {
-    const { regime, limit, target, ventilation, carrySum } = system;
+  function vapourAt(circuit: number, lung: number, back: number, backRate: number): number {
+    const { regime, limit, ventilation, carrySum } = system;
     if ((regime & HOLDING) === 0) return (regime & LIMITED) === 0 ? 0 : limit;
-    const need = target + (carrySum * target - back) / ventilation;
-    const net = ventilation * (circuit - lung) + (system.circuit * (need - circuit)) / MIXING_TIME_MIN;
+    const net = ventilation * (circuit - lung) + system.circuit * holdingRate(circuit, back, backRate);
     const gas = system.flow - system.oxygen - carrySum * lung + back;
     const vapour = (regime & SPILLING) === 0 ? net : (net + gas * circuit) / (1 - circuit);
     return Math.min(limit, Math.max(0, vapour));
@@ -314,17 +328,17 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     const circuit = x[C]!;
     const lung = x[A]!;
     let back = 0;
+    let backRate = 0;
     for (let i = P; i < width; i++) {
+      const filling = turnover[i]! * (lung - x[i]!);
       back += carry[i]! * x[i]!;
-      out[i] = turnover[i]! * (lung - x[i]!);
+      backRate += carry[i]! * filling;
+      out[i] = filling;
     }
     const uptake = system.carrySum * lung - back;
     const breathed = system.ventilation * (circuit - lung);
     out[A] = (breathed - uptake) / system.lung;
-    if ((system.regime & HOLDING) !== 0)
-      out[C] =
-        (system.target + (system.carrySum * system.target - back) / system.ventilation - circuit) /
-        MIXING_TIME_MIN;
+    if ((system.regime & HOLDING) !== 0) out[C] = holdingRate(circuit, back, backRate);
     else {
       const vapour = (system.regime & LIMITED) !== 0 ? system.limit : 0;
       const spill = (system.regime & SPILLING) !== 0 ? system.flow + vapour - system.oxygen - uptake : 0;
@@ -336,12 +350,13 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
    * One step of length h from y to yNew and from sums to sumsNew; the error estimate is left in the last k and sumsError.
    *
    * Each stage solves (1/(γh) − J) k = right-hand side, J being the Jacobian at y. A tissue's row has the lung and itself
-   * alone, so it is eliminated; circuit and lung know the tissues only through the blood's return B = Σ λ Q q_k P_k.
+   * alone, so it is eliminated; the lung knows the tissues only through the blood's return B = Σ λ Q q_k P_k, and the
+   * circuit through Σ pull_k P_k. What vapour and spill depend on is C, A, B and, while holding, the circuit's rate R.
    */
   function step(h: number): void {
-    const { width, ventilation, lung, circuit, oxygen, carry, carrySum, turnover, target, flow, limit } =
-      system;
-    const { y, yNew, rate, sums, sumsNew, sumsError, z, r, inverse, k } = system;
+    const { width, ventilation, lung, circuit, oxygen, carry, carrySum, fillSum, turnover } = system;
+    const { target, flow, limit } = system;
+    const { y, yNew, rate, sums, sumsNew, sumsError, z, r, inverse, pull, k } = system;
     const holding = (system.regime & HOLDING) !== 0;
     const spilling = (system.regime & SPILLING) !== 0;
     const fixedVapour = (system.regime & LIMITED) !== 0 ? limit : 0;
@@ -352,42 +367,38 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     const perMixing = 1 / MIXING_TIME_MIN;
     const sigma = perH / GAMMA;
 
-    // The Jacobian, by circuit, lung and returning blood.
-    let back = 0;
-    let backPerLung = 0;
-    for (let i = P; i < width; i++) {
-      const inv = 1 / (sigma + turnover[i]!);
-      inverse[i] = inv;
-      back += carry[i]! * y[i]!;
-      backPerLung += carry[i]! * turnover[i]! * inv;
-    }
-    let circuitByC: number, circuitByA: number, circuitByB: number;
+    // The Jacobian.
+    const gas = flow - oxygen - carrySum * y[A]! + carried(y);
+    let circuitByC: number, circuitByA: number;
+    // A tissue's pull is its carry times this.
+    let pullPerCarry: number, pullPerFill: number;
     let vapourByC = 0;
     let vapourByA = 0;
     let vapourByB = 0;
+    let vapourByR = 0;
     let spilledByC = 0;
     let spilledByA = 0;
     let spilledByB = 0;
-    const gas = flow - oxygen - carrySum * y[A]! + back;
+    let spilledByR = 0;
     if (holding) {
-      circuitByC = -1 / MIXING_TIME_MIN;
-      circuitByA = 0;
-      circuitByB = circuitByC / ventilation;
-      const netByC = ventilation + circuit * circuitByC;
-      const netByA = -ventilation;
-      const netByB = circuit * circuitByB;
-      vapourByC = netByC;
-      vapourByA = netByA;
-      vapourByB = netByB;
+      circuitByC = -perMixing;
+      circuitByA = -fillSum * perVentilation;
+      pullPerCarry = -perMixing * perVentilation;
+      pullPerFill = perVentilation;
+      vapourByC = ventilation;
+      vapourByA = -ventilation;
+      vapourByR = circuit;
       if (spilling) {
         const rest = 1 / (1 - y[C]!);
         const net = ventilation * (y[C]! - y[A]!) + circuit * rate[C]!;
-        vapourByC = (netByC + gas + (net + gas * y[C]!) * rest) * rest;
-        vapourByA = (netByA - carrySum * y[C]!) * rest;
-        vapourByB = (netByB + y[C]!) * rest;
-        spilledByC = vapourByC - netByC;
-        spilledByA = vapourByA - netByA;
-        spilledByB = vapourByB - netByB;
+        vapourByC = (ventilation + gas + (net + gas * y[C]!) * rest) * rest;
+        vapourByA = (-ventilation - carrySum * y[C]!) * rest;
+        vapourByB = y[C]! * rest;
+        vapourByR = circuit * rest;
+        spilledByC = vapourByC - ventilation;
+        spilledByA = vapourByA + ventilation;
+        spilledByB = vapourByB;
+        spilledByR = vapourByR - circuit;
       }
     } else {
       if (spilling) {
@@ -395,12 +406,23 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
         spilledByA = -carrySum * y[C]!;
         spilledByB = y[C]!;
       }
-      circuitByC = -(ventilation + spilledByC) / circuit;
-      circuitByA = (ventilation - spilledByA) / circuit;
-      circuitByB = -spilledByB / circuit;
+      circuitByC = -(ventilation + spilledByC) * perCircuit;
+      circuitByA = (ventilation - spilledByA) * perCircuit;
+      pullPerCarry = -spilledByB * perCircuit;
+      pullPerFill = 0;
+    }
+    let backPerLung = 0;
+    let pullPerLung = 0;
+    for (let i = P; i < width; i++) {
+      const inv = 1 / (sigma + turnover[i]!);
+      const perLungRise = turnover[i]! * inv;
+      inverse[i] = inv;
+      pull[i] = carry[i]! * (pullPerCarry + pullPerFill * turnover[i]!);
+      backPerLung += carry[i]! * perLungRise;
+      pullPerLung += pull[i]! * perLungRise;
     }
     const m11 = sigma - circuitByC;
-    const m12 = -(circuitByA + circuitByB * backPerLung);
+    const m12 = -(circuitByA + pullPerLung);
     const m21 = -ventilation / lung;
     const m22 = sigma + (ventilation + carrySum) / lung - perLung * backPerLung;
     const perDeterminant = 1 / (m11 * m22 - m12 * m21);
@@ -427,18 +449,24 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       const c = z[C]!;
       const a = z[A]!;
       let b = 0;
+      let bRate = 0;
       let backOfRight = 0;
+      let pullOfRight = 0;
       for (let i = P; i < width; i++) {
-        b += carry[i]! * z[i]!;
-        const right = r[i]! + turnover[i]! * (a - z[i]!);
+        const filling = turnover[i]! * (a - z[i]!);
+        const right = r[i]! + filling;
         r[i] = right;
+        b += carry[i]! * z[i]!;
+        bRate += carry[i]! * filling;
         backOfRight += carry[i]! * inverse[i]! * right;
+        pullOfRight += pull[i]! * inverse[i]! * right;
       }
       const uptake = carrySum * a - b;
       const breathed = ventilation * (c - a);
       let vapour: number, spill: number, toCircuit: number;
       if (holding) {
-        toCircuit = (target + (carrySum * target - b) * perVentilation - c) * perMixing;
+        toCircuit =
+          (target + (carrySum * target - b) * perVentilation - c) * perMixing - bRate * perVentilation;
         const net = breathed + circuit * toCircuit;
         vapour = spilling ? (net + (flow - oxygen - uptake) * c) / (1 - c) : net;
         spill = vapour - net;
@@ -447,16 +475,17 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
         spill = spilling ? (flow + vapour - oxygen - uptake) * c : 0;
         toCircuit = (vapour - breathed - spill) * perCircuit;
       }
-      const rightC = r[C]! + toCircuit + circuitByB * backOfRight;
+      const rightC = r[C]! + toCircuit + pullOfRight;
       const rightA = r[A]! + (breathed - uptake) * perLung + perLung * backOfRight;
       const kC = (m22 * rightC - m12 * rightA) * perDeterminant;
       const kA = (m11 * rightA - m21 * rightC) * perDeterminant;
       const kB = backOfRight + backPerLung * kA;
+      const kR = circuitByC * kC + circuitByA * kA + pullOfRight + pullPerLung * kA;
       k[C * stages + s] = kC;
       k[A * stages + s] = kA;
       for (let i = P; i < width; i++) k[i * stages + s] = (r[i]! + turnover[i]! * kA) * inverse[i]!;
-      const rateD = vapour + vapourByC * kC + vapourByA * kA + vapourByB * kB;
-      const rateS = spill + spilledByC * kC + spilledByA * kA + spilledByB * kB;
+      const rateD = vapour + vapourByC * kC + vapourByA * kA + vapourByB * kB + vapourByR * kR;
+      const rateS = spill + spilledByC * kC + spilledByA * kA + spilledByB * kB + spilledByR * kR;
       delivered += sumWeights[s]! * rateD;
       spilled += sumWeights[s]! * rateS;
       endTidal += sumWeights[s]! * (a + kA);
@@ -520,10 +549,11 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     const { y, yNew, rate, rateNew } = system;
     const backFrom = carried(y);
     const backTo = carried(yNew);
-    system.regimeAfter = regimeAt(yNew[C]!, yNew[A]!, backTo);
-    if (system.regimeAfter === system.regime || regimeAt(y[C]!, y[A]!, backFrom) !== system.regime) return 1;
     const slopeFrom = carried(rate);
     const slopeTo = carried(rateNew);
+    system.regimeAfter = regimeAt(yNew[C]!, yNew[A]!, backTo, slopeTo);
+    if (system.regimeAfter === system.regime || regimeAt(y[C]!, y[A]!, backFrom, slopeFrom) !== system.regime)
+      return 1;
     let low = 0;
     let high = 1;
     for (let i = 0; i < BISECTIONS; i++) {
@@ -531,7 +561,8 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       const regime = regimeAt(
         hermite(y[C]!, rate[C]!, yNew[C]!, rateNew[C]!, h, middle),
         hermite(y[A]!, rate[A]!, yNew[A]!, rateNew[A]!, h, middle),
-        hermite(backFrom, slopeFrom, backTo, slopeTo, h, middle)
+        hermite(backFrom, slopeFrom, backTo, slopeTo, h, middle),
+        slopeFrom + middle * (slopeTo - slopeFrom)
       );
       if (regime === system.regime) low = middle;
       else {
@@ -588,7 +619,12 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       course.add({
         minute: system.minute + theta * h,
         flowLPerMin: system.flow,
-        vapourLPerMin: vapourAt(inspiredFraction, endTidalFraction, back),
+        vapourLPerMin: vapourAt(
+          inspiredFraction,
+          endTidalFraction,
+          back,
+          slopeFrom + theta * (slopeTo - slopeFrom)
+        ),
         inspiredFraction,
         endTidalFraction
       });
@@ -604,7 +640,9 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     course: CourseSink | null
   ): void {
     const { y, yNew, rate, rateNew, sums, sumsNew } = system;
-    system.regime = regimeAt(y[C]!, y[A]!, carried(y));
+    // The tissues' rates, and so the regime, hang on the state alone; the circuit's hangs on the regime.
+    rates(y, rate);
+    system.regime = regimeAt(y[C]!, y[A]!, carried(y), carried(rate));
     rates(y, rate);
     system.nextStep = Math.min(system.nextStep, STEP_AFTER_SWITCH_MIN);
     let done = 0;
@@ -667,14 +705,17 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     system.oxygen = given.oxygenUptakeLPerMin;
     system.target = given.targetFraction;
     let carrySum = 0;
+    let fillSum = 0;
     for (let i = 0; i < tissues.length; i++) {
       const { volumeL, tissueBlood, outputShare } = tissues[i]!;
       carry[P + i] = bloodGas * cardiacOutputLPerMin * outputShare;
       capacity[P + i] = bloodGas * tissueBlood * volumeL;
       turnover[P + i] = (outputShare * cardiacOutputLPerMin) / (volumeL * tissueBlood);
       carrySum += carry[P + i]!;
+      fillSum += carry[P + i]! * turnover[P + i]!;
     }
     system.carrySum = carrySum;
+    system.fillSum = fillSum;
     system.minute = 0;
     system.nextStep = FIRST_STEP_MIN;
     system.y.fill(0);
