@@ -5,7 +5,11 @@ import type { CaseGiven } from '#lib/calc/case/case-given.ts';
 import { heldCase } from '../fixtures/case-arbitrary.ts';
 import { circleOf } from '../fixtures/circle-cases.ts';
 
-/** Highest end-tidal share of the target while the vaporiser is open; once it had to close, nothing is held. */
+/**
+ * Highest end-tidal share of the target while the vaporiser is open. Once it had to close nothing is held: a large circuit
+ * that was filled for the wash-in and is then shut to the outside holds more than a small child goes on to take up, and
+ * no setting of the vaporiser takes that out again.
+ */
 function overshoot(given: CaseGiven): number {
   const circle = circleOf(given);
   let highest = 0;
