@@ -93,6 +93,8 @@ export interface YearRow {
 export interface AgainstBaseline {
   yearlySaving: string;
   co2eAvoidedKg: number;
+  /** Of the department's footprint; null where that was not given, or is 0. */
+  departmentSharePercent: number | null;
   investment: string;
   simplePaybackYears: number | null;
   discountedPaybackYears: number | null;
@@ -143,12 +145,23 @@ export interface MonitoringNeed {
   cost: string | null;
 }
 
+/** Liquid agent of a year by where its vapour goes, if every case follows the scenario's own plan; the model's own figures. */
+export interface VapourOnOwnPlan {
+  takenUpMl: number;
+  spilledMl: number;
+  leftMl: number;
+  togetherMl: number;
+}
+
 export interface ScenarioEstimate {
   id: string;
   perYear: ScenarioYear;
   cases: CaseEstimate[];
   againstBaseline: AgainstBaseline;
   monitoring: MonitoringNeed[];
+  /** Required monitors that theatres lack, each counted once. */
+  monitoringGaps: number;
+  vapourOnOwnPlan: VapourOnOwnPlan;
   failed: FailedCell[];
 }
 

@@ -69,6 +69,15 @@ function scenarioEstimate(reckoning: Reckoning, scenario: Scenario): ScenarioEst
   const cases = once(() => reckoning.cases(scenario).map((one) => caseEstimate(reckoning, scenario, one)));
   const againstBaseline = once(() => againstEstimate(reckoning.against(scenario)));
   const monitoring = once(() => reckoning.monitoring(scenario).map(pricedNeed));
+  const vapour = once(() => {
+    const { takenUpMl, spilledMl, leftMl, togetherMl } = reckoning.vapour(scenario);
+    return {
+      takenUpMl: number(takenUpMl),
+      spilledMl: number(spilledMl),
+      leftMl: number(leftMl),
+      togetherMl: number(togetherMl)
+    };
+  });
   return {
     id: scenario.id,
     get perYear() {
@@ -82,6 +91,12 @@ function scenarioEstimate(reckoning: Reckoning, scenario: Scenario): ScenarioEst
     },
     get monitoring() {
       return monitoring();
+    },
+    get monitoringGaps() {
+      return number(reckoning.monitoringGaps(scenario));
+    },
+    get vapourOnOwnPlan() {
+      return vapour();
     },
     get failed() {
       // Failures come to light as the cases are computed.
@@ -164,6 +179,8 @@ function againstEstimate({
   return {
     yearlySaving: money(figures.yearlySaving),
     co2eAvoidedKg: number(figures.co2eAvoidedKg),
+    departmentSharePercent:
+      figures.departmentSharePercent === null ? null : number(figures.departmentSharePercent),
     investment: money(figures.investment),
     simplePaybackYears: number(figures.simplePaybackYears),
     discountedPaybackYears: number(figures.discountedPaybackYears),

@@ -4,6 +4,8 @@ import { recorder, workingOf } from './working/recorder.ts';
 import type { Quantity } from './working/reckoner.ts';
 import type { Working } from './working/working.ts';
 
+const rooms = ['perYear', 'cases', 'againstBaseline', 'monitoring', 'monitoringGaps', 'vapourOnOwnPlan'];
+
 /** A figure with this path does not exist, or nothing was computed for it. */
 export class NoSuchFigureError extends Error {
   constructor(path: string, allowed: string) {
@@ -15,7 +17,7 @@ export class NoSuchFigureError extends Error {
 /**
  * How one figure of the estimate came about: the same calculation run again with the recorder, for this figure alone.
  * @param path as in the estimate, e.g. `today.perYear.cost.total`, `closed.cases.lap-chole.liquidMl`,
- *   `closed.againstBaseline.years.3.savings.agents`.
+ *   `closed.againstBaseline.years.3.savings.agents`, `closed.monitoring.low-flow.agent-concentration.cost`.
  * @throws NoSuchFigureError with what is allowed at the first part that leads nowhere.
  */
 export function explain(input: EstimateInput, path: string): Working {
@@ -48,8 +50,19 @@ export function explainer(input: EstimateInput): (path: string) => Working {
           );
         return follow(reckoning.caseFigures(scenario, row), figure, path);
       }
+      case 'monitoring':
+        // Ids of rules hold a dot, e.g. `low-flow.agent-concentration`.
+        return follow(
+          reckoning.monitoringFigures(scenario),
+          [rest.slice(0, -1).join('.'), ...rest.slice(-1)],
+          path
+        );
+      case 'monitoringGaps':
+        return follow(reckoning.monitoringGaps(scenario), rest, path);
+      case 'vapourOnOwnPlan':
+        return follow(reckoning.vapour(scenario), rest, path);
       default:
-        throw new NoSuchFigureError(path, `${scenarioId}. and one of perYear, cases, againstBaseline`);
+        throw new NoSuchFigureError(path, `${scenarioId}. and one of ${rooms.join(', ')}`);
     }
   };
 }

@@ -22,6 +22,7 @@ const caseFigures = [
 const againstFigures = [
   'yearlySaving',
   'co2eAvoidedKg',
+  'departmentSharePercent',
   'investment',
   'simplePaybackYears',
   'discountedPaybackYears',
@@ -39,13 +40,21 @@ const againstFigures = [
  * sentences, and `irrAllPercent`, whose entries all come from the one search that `irrPercent` shows.
  */
 export function figurePaths(estimate: Estimate): string[] {
-  return estimate.scenarios.flatMap(({ id, perYear, cases, againstBaseline }) => [
+  return estimate.scenarios.flatMap(({ id, perYear, cases, againstBaseline, ...more }) => [
     ...leaves(`${id}.perYear`, perYear),
     ...cases.flatMap(({ caseId }) => caseFigures.map((figure) => `${id}.cases.${caseId}.${figure}`)),
-    ...againstFigures.map((figure) => `${id}.againstBaseline.${figure}`),
+    ...againstFigures
+      // Without a footprint there is no share of it, and no working that says more.
+      .filter((figure) => figure !== 'departmentSharePercent' || againstBaseline[figure] !== null)
+      .map((figure) => `${id}.againstBaseline.${figure}`),
     ...againstBaseline.years.flatMap(({ year, ...figures }) =>
       leaves(`${id}.againstBaseline.years.${year}`, figures)
-    )
+    ),
+    ...more.monitoring.flatMap(({ rule, theatresMissing, cost }) =>
+      leaves(`${id}.monitoring.${rule}`, { theatresMissing, cost })
+    ),
+    `${id}.monitoringGaps`,
+    ...leaves(`${id}.vapourOnOwnPlan`, more.vapourOnOwnPlan)
   ]);
 }
 

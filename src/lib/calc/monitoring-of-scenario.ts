@@ -1,7 +1,8 @@
 import type { MonitoringLevel, MonitoringNeed } from './estimate-types.ts';
 import type { CaseResult } from './case/case-result.ts';
 import type { Agent, CaseRow, EstimateInput, Machine } from './input.ts';
-import { Decimal, amount, text } from './money/decimal.ts';
+import { amount, text } from './money/decimal.ts';
+import { costOfMonitor } from './money/monitor-cost.ts';
 import type { UnpricedNeed } from './monitoring/monitoring-needs.ts';
 import { monitoringNeeds } from './monitoring/monitoring-needs.ts';
 
@@ -48,6 +49,6 @@ export function pricedNeed({ unitPrice, ...need }: UnpricedNeed): MonitoringNeed
   const cost =
     unitPrice === null || need.theatresMissing === null
       ? null
-      : text(amount(unitPrice).times(new Decimal(need.theatresMissing)));
+      : text(costOfMonitor.compute({ theatres: need.theatresMissing, unitPrice: amount(unitPrice) }));
   return { ...need, cost };
 }

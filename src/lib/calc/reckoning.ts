@@ -9,7 +9,7 @@ import type { CaseGiven, CaseMemo } from './case-memo.ts';
 import type { EmittingUse } from './emissions/co2e-lines.ts';
 import { co2eLines } from './emissions/co2e-lines.ts';
 import type { Co2eLine, CostLine, FailedCell } from './estimate-types.ts';
-import type { Agent, CaseRow, EstimateInput, FlowPlan, Machine, Scenario } from './input.ts';
+import type { Agent, CaseRow, EstimateInput, FlowPlan, Machine, MonitorItem, Scenario } from './input.ts';
 import { benefitCostRatio } from './money/benefit-cost-ratio.ts';
 import type { CashFlow, Side } from './money/cash-flow.ts';
 import { cashFlow } from './money/cash-flow.ts';
@@ -21,12 +21,14 @@ import { costPerTonneAvoided } from './money/cost-per-tonne.ts';
 import type { Decimal } from './money/decimal.ts';
 import { internalRates } from './money/internal-rate.ts';
 import { investment } from './money/investment.ts';
-import { monitorCost } from './money/monitor-cost.ts';
+import { costOfGap, monitorCost } from './money/monitor-cost.ts';
 import { netPresentValue } from './money/net-present-value.ts';
 import { payback } from './money/payback.ts';
 import { timeFactors } from './money/time-factors.ts';
 import type { UnpricedNeed } from './monitoring/monitoring-needs.ts';
+import { gapsOf } from './monitoring/gaps.ts';
 import { monitorsToBuy } from './monitoring/monitors-to-buy.ts';
+import { deviceFor, theatresLacking } from './monitoring/theatres-missing.ts';
 import { monitoringOf } from './monitoring-of-scenario.ts';
 import { take } from './reference/reference-set.ts';
 import { formula } from './working/formula.ts';
@@ -43,6 +45,7 @@ import {
   restOfCases,
   together
 } from './year/consumption.ts';
+import { vapourOfYear } from './year/vapour.ts';
 import {
   estimateOverPurchase,
   purchasedLiquid,
@@ -101,6 +104,8 @@ export interface CaseFigures {
 export interface AgainstFigures {
   readonly yearlySaving: Quantity<Decimal>;
   readonly co2eAvoidedKg: Quantity;
+  /** null: the department's footprint was not given, or is 0. */
+  readonly departmentSharePercent: Quantity | null;
   readonly investment: Quantity<Decimal>;
   readonly simplePaybackYears: Quantity<number | null>;
   readonly discountedPaybackYears: Quantity<number | null>;
@@ -132,6 +137,20 @@ const avoided = formula<{ todayKg: number; scenarioKg: number }>({
   unit: 'kg CO2e',
   source: 'definition',
   compute: ({ todayKg, scenarioKg }) => todayKg - scenarioKg
+});
+
+const shareOfFootprint = formula<{ avoidedKg: number; footprintTonnes: number }>({
+  id: 'emissions.share-of-department',
+  yields: 'Share of the department’s footprint that is avoided',
+  words: 'emissions avoided in a year, as a percentage of what the department emits',
+  expression: '100 * m / (1000 * F)',
+  inputs: {
+    avoidedKg: { symbol: 'm', unit: 'kg CO2e', words: 'emissions avoided' },
+    footprintTonnes: { symbol: 'F', unit: 't CO2e', words: 'the department’s footprint' }
+  },
+  unit: '%',
+  source: 'definition',
+  compute: ({ avoidedKg, footprintTonnes }) => (100 * avoidedKg) / (1000 * footprintTonnes)
 });
 
 /** A part of a scenario's year that runs on one machine with one capture. */
@@ -526,17 +545,43 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
     })
   );
 
+  const lackingIn = (scenario: Scenario, item: MonitorItem): Quantity => {
+    const { id, monitors, units } = machineOf(scenario);
+    const builtIn = { items: monitors, units };
+    return theatresLacking(r, item, { theatres: site.theatres, stock: input.monitors, builtIn, machine: id });
+  };
+
+  /** The figures of a scenario's monitoring: by rule, the theatres that lack the item and the cost. */
+  const monitoringFigures = (scenario: Scenario) => {
+    const needs = monitoring(scenario);
+    const byRule = needs.map(({ rule, item, theatresMissing, unitPrice }) => {
+      const device = deviceFor(item);
+      const lacking = device === null || theatresMissing === null ? null : lackingIn(scenario, device);
+      const cost =
+        lacking === null || unitPrice === null ? null : costOfGap(r, { item, theatres: lacking, unitPrice });
+      return [rule, { theatresMissing: lacking, cost }] as const;
+    });
+    return Object.fromEntries(byRule);
+  };
+  const monitoringGaps = (scenario: Scenario): Quantity =>
+    gapsOf(r, monitoring(scenario), (item) => lackingIn(scenario, item));
+  const vapourOf = (scenario: Scenario) =>
+    vapourOfYear(
+      r,
+      rowsOf(scenario).map((row) => casesOf(scenario)(row))
+    );
+
   const factors = kept((_: 'once') => timeFactors(r, accounting));
   const sideOf = kept((scenario: Scenario): Side => {
-    const lackedToday = new Map(
-      monitorsToBuy(monitoring(today)).toBuy.map(({ item, theatresMissing }) => [item, theatresMissing])
-    );
+    const lackedToday = new Set(monitorsToBuy(monitoring(today)).toBuy.map(({ item }) => item));
     const missing =
       scenario === today
         ? []
-        : monitorsToBuy(monitoring(scenario)).toBuy.map((monitor) => ({
-            ...monitor,
-            missingToday: lackedToday.get(monitor.item) ?? 0
+        : monitorsToBuy(monitoring(scenario)).toBuy.map(({ item, unitPrice }) => ({
+            item,
+            unitPrice,
+            theatresMissing: lackingIn(scenario, item),
+            missingToday: lackedToday.has(item) ? lackingIn(today, item) : null
           }));
     return {
       cost: yearOf(scenario).cost,
@@ -552,6 +597,13 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
   const ownershipToday = kept((_: 'once') =>
     costOfToday(r, { baseline: sideOf(today), factors: factors('once') })
   );
+
+  const departmentShare = (avoidedKg: Quantity): Quantity | null => {
+    const footprint = site.departmentFootprintTonnes;
+    if (footprint === null || !(footprint > 0)) return null;
+    const footprintTonnes = r.cell(footprint, 't CO2e', 'site', 'departmentFootprintTonnes');
+    return r.apply(shareOfFootprint, { avoidedKg, footprintTonnes });
+  };
 
   const against = kept((scenario: Scenario): AgainstReckoning => {
     const side = sideOf(scenario);
@@ -605,6 +657,9 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
         simplePaybackYears: simple.years,
         npv,
         years: flow.years,
+        get departmentSharePercent() {
+          return departmentShare(co2eAvoidedKg);
+        },
         get discountedPaybackYears() {
           return discounted().years;
         },
@@ -639,6 +694,9 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
     year: (scenario: Scenario): YearFigures => yearOf(scenario).figures,
     against,
     monitoring,
+    monitoringFigures,
+    monitoringGaps,
+    vapour: vapourOf,
     reconciliation,
     failed: (): readonly FailedCell[] => failed
   };

@@ -1,6 +1,6 @@
 /** Short sentences for results that are not plain numbers. */
 import type { AgainstBaseline, MonitoringNeed } from '#lib/calc/estimate-types.ts';
-import { monitorItems } from '#lib/calc/input.ts';
+import { openGaps } from '#lib/calc/monitoring/gaps.ts';
 import { formatNumber } from '#lib/numbers/format-number.ts';
 
 /** A payback in years, or why there is none. */
@@ -16,20 +16,6 @@ export function paybackInWords(against: AgainstBaseline, locale: string): string
   if (Number(investment) === 0 && Number(yearlySaving) === 0) return 'nothing to pay back';
   const years = yearsInWords(simplePaybackYears, locale);
   return against.paybackFallsBelowAgain ? `${years}, until replacement` : years;
-}
-
-const isDevice = (item: MonitoringNeed['item']): boolean => monitorItems.some((each) => each === item);
-
-/** Required monitors that theatres lack, each counted once, however many rules ask for it. */
-export function openGaps(needs: readonly MonitoringNeed[]): { missing: string[]; unknown: string[] } {
-  const required = needs.filter((need) => need.level === 'required' && need.applies === 'yes');
-  const itemsWith = (test: (need: MonitoringNeed) => boolean) => [
-    ...new Set(required.filter(test).map((need) => need.item))
-  ];
-  return {
-    missing: itemsWith((need) => (need.theatresMissing ?? 0) > 0),
-    unknown: itemsWith((need) => need.theatresMissing === null && isDevice(need.item))
-  };
 }
 
 /** The open gaps in a few words. */

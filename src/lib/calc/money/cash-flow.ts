@@ -169,27 +169,29 @@ export function cashFlow(
     r.apply(againstToday, { today: baseline.cost.lines[line], scenario: scenario.cost.lines[line] })
   );
   const growing = costLineNames.filter((line) => factors.at(-1)?.growth[line] !== undefined);
-  const steady = r.apply(sumOfAmounts, {
-    amounts: costLineNames.filter((line) => !growing.includes(line)).map((line) => yearlySavings[line])
-  });
-  const savingInYear = ({ year, growth }: YearFactors): Quantity<Decimal> => {
+  const atLevel = (line: CostLine, level: Quantity<Decimal> | undefined): Quantity<Decimal> => {
+    const saving = yearlySavings[line];
+    return level === undefined ? saving : r.apply(savingAtPriceLevel, { saving, growth: level });
+  };
+  const steadyAt = (standing: YearFactors['standing']): Quantity<Decimal> =>
+    r.apply(sumOfAmounts, {
+      amounts: costLineNames
+        .filter((line) => !growing.includes(line))
+        .map((line) => atLevel(line, standing[line]))
+    });
+  const steady = r.records ? null : steadyAt({});
+  const savingInYear = ({ year, growth, standing }: YearFactors): Quantity<Decimal> => {
     if (year === 0) return nothing;
-    const grown = growing.map((line) =>
-      r.apply(savingAtPriceLevel, {
-        saving: yearlySavings[line],
-        growth: growth[line] as Quantity<Decimal>
-      })
-    );
     return r.apply(savingOfAllLines, {
-      savings: [steady, ...grown],
+      savings: [steady ?? steadyAt(standing), ...growing.map((line) => atLevel(line, growth[line]))],
       share: at(scenario.investment.shareInUse, year)
     });
   };
-  const savingOfLineInYear = ({ year, growth }: YearFactors, line: CostLine): Quantity<Decimal> => {
+  const savingOfLineInYear = ({ year, growth, standing }: YearFactors, line: CostLine): Quantity<Decimal> => {
     if (year === 0) return nothing;
     const saving = yearlySavings[line];
     const share = at(scenario.investment.shareInUse, year);
-    const level = growth[line];
+    const level = growth[line] ?? standing[line];
     return level === undefined
       ? r.apply(savingOfYear, { saving, share })
       : r.apply(grownSavingOfYear, { saving, share, growth: level });

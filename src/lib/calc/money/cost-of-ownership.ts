@@ -69,7 +69,7 @@ export function costOfToday(
   r: Reckoner,
   { baseline, factors }: { baseline: Side; factors: readonly YearFactors[] }
 ): Quantity<Decimal>[] {
-  return factors.map(({ year, growth }) => {
+  return factors.map(({ year, growth, standing }) => {
     const outlay = baseline.investment.outlays[year];
     if (outlay === undefined) throw new Error(`The appraisal has no year ${year}.`);
     return r.apply(costOfTodayInYear, {
@@ -79,7 +79,7 @@ export function costOfToday(
 
     function grown(line: CostLine): Quantity<Decimal> {
       const cost = baseline.cost.lines[line];
-      const level = growth[line];
+      const level = growth[line] ?? standing[line];
       return level === undefined ? cost : r.apply(grownCost, { cost, growth: level });
     }
   });

@@ -52,23 +52,26 @@ export const purchaseOfUnits = formula<{ units: number; unitPrice: Decimal }, De
 });
 
 export const replacementOfUnits = formula<
-  { units: readonly number[]; unitPrice: Decimal; installation: Decimal },
+  { units: readonly number[]; due: readonly number[]; unitPrice: Decimal; installation: Decimal },
   Decimal
 >({
   id: 'money.replacement-of-units',
   yields: 'Replacement of machines at the end of their life',
   words:
     'Units whose life ends in this year, times price and installation of a new one; nothing is traded in again.',
-  expression: 'sum(n) * (p + q)',
+  expression: 'dot(n, d) * (p + q)',
   inputs: {
-    units: { symbol: 'n', unit: '1', words: 'units to be replaced' },
+    units: { symbol: 'n', unit: '1', words: 'units bought together' },
+    due: { symbol: 'd', unit: '1', words: 'whether they are due in this year' },
     unitPrice: { symbol: 'p', unit: 'currency', words: 'price of a unit' },
     installation: { symbol: 'q', unit: 'currency', words: 'installation of a unit' }
   },
   unit: 'currency',
   source: 'definition',
-  compute: ({ units, unitPrice, installation }) =>
-    unitPrice.plus(installation).times(units.reduce((sum, next) => sum.plus(next), new Decimal(0)))
+  compute: ({ units, due, unitPrice, installation }) =>
+    unitPrice
+      .plus(installation)
+      .times(units.reduce((sum, next, k) => sum.plus(next * (due[k] ?? 0)), new Decimal(0)))
 });
 
 export const ageAtEnd = formula<{ appraisalYears: number; boughtInYear: number }>({
@@ -263,16 +266,13 @@ export function investment(
       installation: r.apply(purchaseOfUnits, { units, unitPrice: installation }),
       tradeIn: r.apply(purchaseOfUnits, { units, unitPrice: tradeIn })
     });
-  for (const year of new Set(cohorts.flatMap(({ replacedInYears }) => replacedInYears))) {
-    const due = cohorts.filter(({ replacedInYears }) => replacedInYears.includes(year));
+  // Where the working is kept, years without a replacement say by which life there is none.
+  const yearsAhead = Array.from({ length: horizonYears }, (_, ahead) => ahead + 1);
+  const told = r.records && cohorts.length > 0;
+  for (const year of told ? yearsAhead : new Set(cohorts.flatMap((cohort) => cohort.replacedInYears)))
     add(year, {
-      replacement: r.apply(replacementOfUnits, {
-        units: due.map(({ units }) => units),
-        unitPrice,
-        installation
-      })
+      replacement: replacementInYear(r, { year, cohorts, unitPrice, installation, machine, horizonYears })
     });
-  }
   for (const year of new Set(scenario.avoidedPurchases.map((purchase) => Math.round(purchase.year))))
     add(year, { avoided: avoidedInYear(r, scenario, year) });
   if (accounting.residualValue === 'straight-line' && cohorts.length > 0)
@@ -332,6 +332,55 @@ function replacementYears({
     if (year >= horizonYears) return years;
     years.push(year);
   }
+}
+
+function replacementInYear(
+  r: Reckoner,
+  {
+    year,
+    cohorts,
+    unitPrice,
+    installation,
+    machine,
+    horizonYears
+  }: {
+    year: number;
+    cohorts: readonly Cohort[];
+    unitPrice: Quantity<Decimal>;
+    installation: Quantity<Decimal>;
+    machine: Machine;
+    horizonYears: number;
+  }
+): Quantity<Decimal> {
+  const lifeYears = r.cell(machine.lifeYears, 'year', 'machines', machine.id, 'lifeYears');
+  const appraisalYears = r.cell(horizonYears, 'year', 'accounting', 'appraisalYears');
+  return r.apply(replacementOfUnits, {
+    units: cohorts.map(({ units }) => units),
+    due: cohorts.map(({ boughtInYear, replacedInYears }) =>
+      r.result(
+        replacedInYears.includes(year) ? 1 : 0,
+        {
+          'life of a machine': lifeYears,
+          'length of the appraisal': appraisalYears,
+          'year of the purchase': r.assumption(
+            boughtInYear,
+            'year',
+            `These units are bought in year ${boughtInYear}.`
+          )
+        },
+        () => ({
+          id: 'money.replacement-due',
+          yields: `Whether a replacement is due in year ${year}`,
+          words: `Ends of life are counted from the purchase, each taken to the nearest whole year; those at or after the end of the appraisal are left out. 1 where year ${year} is one of them, otherwise 0.`,
+          unit: '1',
+          source: 'definition',
+          report: []
+        })
+      )
+    ),
+    unitPrice,
+    installation
+  });
 }
 
 function avoidedInYear(r: Reckoner, scenario: Scenario, year: number): Quantity<Decimal> {

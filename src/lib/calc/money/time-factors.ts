@@ -14,6 +14,8 @@ export interface YearFactors {
   readonly discount: Quantity<Decimal>;
   /** Price level of the lines that grow, against today's; without those that do not grow, and empty in year 0. */
   readonly growth: Readonly<Partial<Record<CostLine, Quantity<Decimal>>>>;
+  /** Price level of the lines that may grow and do not, for the working alone: a bulk run does without a factor of 1. */
+  readonly standing: Readonly<Partial<Record<CostLine, Quantity<Decimal>>>>;
 }
 
 export const discountFactor = formula<{ ratePercent: number; years: number }, Decimal>({
@@ -59,20 +61,23 @@ const growthCells = {
 export function timeFactors(r: Reckoner, accounting: Accounting): YearFactors[] {
   check(accounting);
   const ratePercent = r.cell(accounting.discountRatePercent, '%', 'accounting', 'discountRatePercent');
-  const growing = Object.entries(growthCells).filter(([, cell]) => accounting[cell] !== 0) as [
-    CostLine,
-    (typeof growthCells)[keyof typeof growthCells]
-  ][];
+  const cells = Object.entries(growthCells) as [CostLine, (typeof growthCells)[keyof typeof growthCells]][];
+  const growing = cells.filter(([, cell]) => accounting[cell] !== 0);
+  const standing = r.records ? cells.filter(([, cell]) => accounting[cell] === 0) : [];
   return Array.from({ length: accounting.appraisalYears + 1 }, (_, year) => {
     const years = r.assumption(year, '1', `Year ${year} of the appraisal.`);
-    const growth: Partial<Record<CostLine, Quantity<Decimal>>> = {};
-    if (year > 0)
-      for (const [line, cell] of growing)
-        growth[line] = r.apply(growthFactor, {
-          growthPercent: r.cell(accounting[cell], '%', 'accounting', cell),
-          years
-        });
-    return { year, discount: r.apply(discountFactor, { ratePercent, years }), growth };
+    const levels = (lines: typeof cells): Partial<Record<CostLine, Quantity<Decimal>>> => {
+      const level: Partial<Record<CostLine, Quantity<Decimal>>> = {};
+      if (year > 0)
+        for (const [line, cell] of lines)
+          level[line] = r.apply(growthFactor, {
+            growthPercent: r.cell(accounting[cell], '%', 'accounting', cell),
+            years
+          });
+      return level;
+    };
+    const discount = r.apply(discountFactor, { ratePercent, years });
+    return { year, discount, growth: levels(growing), standing: levels(standing) };
   });
 }
 

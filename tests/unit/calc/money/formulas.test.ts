@@ -101,7 +101,14 @@ const figuresOf = (r: Reckoner): Quantity<unknown>[] => {
     of.costPerTonneAvoided,
     ...of.bottles,
     costOfCase(r, prices, amountsOf(r, { sevofluraneMl: 12.5, oxygenM3: 0.07, sodaLimeKg: 0.03 })),
-    monitorCost(r, [{ item: 'capnography', theatresMissing: 3, missingToday: 1, unitPrice: '2600' }])
+    monitorCost(r, [
+      {
+        item: 'capnography',
+        theatresMissing: r.cell(3, '1', 'given', 'theatresMissing'),
+        missingToday: r.cell(1, '1', 'given', 'missingToday'),
+        unitPrice: '2600'
+      }
+    ])
   ];
 };
 

@@ -76,12 +76,20 @@ export function notReplayed(steps: readonly StepWorking[]): string[] {
 /** Figures whose working ends in another value than the estimate shows, in words. */
 export function notTheEstimates({ estimate: given, figures }: Recorded): string[] {
   return figures.flatMap(({ path, working }) => {
-    const [scenario = '', ...rest] = path.split('.');
-    const shown = readCell(given.scenarios, `${scenario}.${rest.join('.')}`);
+    const shown = shownAt(given, path);
     const { value } = working;
     const root = typeof value === 'object' && value !== null ? amountText(value) : value;
     return Object.is(root, shown) ? [] : [`${path}: working ${String(root)}, estimate ${String(shown)}`];
   });
+}
+
+/** The figure of the estimate at a path; a rule of monitoring is found by its id, which holds a dot. */
+function shownAt(given: Estimate, path: string): unknown {
+  const [scenario, room, ...rest] = path.split('.');
+  if (room !== 'monitoring') return readCell(given.scenarios, path);
+  const needs = given.scenarios.find(({ id }) => id === scenario)?.monitoring;
+  const need = needs?.find(({ rule }) => rule === rest.slice(0, -1).join('.'));
+  return readCell(need, rest.at(-1) ?? '');
 }
 
 const amountText = (amount: object): string =>
