@@ -52,10 +52,7 @@ function stepOfEqualAccuracy(
 
 export async function bench(): Promise<BenchRow[]> {
   const random = seededRandom(1);
-  const given: CaseGiven[] = Array.from({ length: 500 }, () => ({
-    ...typicalConditions(random),
-    useMeasured: false
-  }));
+  const given: CaseGiven[] = Array.from({ length: 500 }, () => typicalConditions(random));
   const circles = given.map(circleOf);
   const outcome = emptyOutcome();
 

@@ -24,8 +24,7 @@ const cautionOf = (agent: 'sevoflurane' | 'isoflurane', flowLPerMin: number, min
     ...conditionsOf({ agent, minutes }, [
       { ...hold, minutes: 5, flowLPerMin: 6 },
       { ...hold, minutes: null, flowLPerMin }
-    ]),
-    useMeasured: false
+    ])
   }).warnings.find(({ code }) => code === 'sevoflurane-label')?.sentence;
 
 test('a case says so where it is beyond the clause, and that local policy decides', () => {

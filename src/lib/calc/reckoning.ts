@@ -4,8 +4,10 @@
  * one computes only what it needs.
  */
 import { estimateCase } from './case/estimate-case.ts';
+import type { CaseGiven } from './case/case-given.ts';
 import type { CaseResult, CaseMethod } from './case/case-result.ts';
-import type { CaseGiven, CaseMemo } from './case-memo.ts';
+import type { CaseMemo } from './case-memo.ts';
+import { caseGivens } from './case-givens.ts';
 import type { EmittingUse } from './emissions/co2e-lines.ts';
 import { co2eLines } from './emissions/co2e-lines.ts';
 import type { Co2eLine, CostLine, FailedCell } from './estimate-types.ts';
@@ -166,13 +168,6 @@ interface ScenarioYearReckoning {
   readonly cost: YearlyCost;
 }
 
-function entry<T extends { readonly id: string }>(list: readonly T[], id: string, what: string): T {
-  const found = list.find((each) => each.id === id);
-  if (found === undefined)
-    throw new Error(`The input has no ${what} “${id}”; a workbook is checked before it gets here.`);
-  return found;
-}
-
 /** Keeps what a function returned for each key. */
 function kept<K, V>(make: (key: K) => V): (key: K) => V {
   const known = new Map<K, V>();
@@ -194,30 +189,8 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
   if (today === undefined)
     throw new Error('The input has no baseline; a workbook is checked before it gets here.');
 
-  const machineOf = kept((scenario: Scenario) => entry(input.machines, scenario.machine, 'machine'));
-  const planById = kept((id: string) => entry(input.flowPlans, id, 'flow plan'));
-  const absorbentById = kept((id: string) => entry(input.absorbents, id, 'absorbent'));
-  const planOf = (scenario: Scenario, row: CaseRow): FlowPlan =>
-    planById(scenario.flowPlanByCase[row.id] ?? scenario.flowPlan);
-  const agentOf = (scenario: Scenario, row: CaseRow): Agent | null =>
-    row.technique === 'volatile' && row.agent !== null
-      ? (scenario.agentSwitch[row.agent] ?? row.agent)
-      : null;
-
-  const givenOf = (scenario: Scenario, row: CaseRow): CaseGiven => {
-    const machine = machineOf(scenario);
-    return {
-      row,
-      plan: planOf(scenario, row),
-      machine,
-      agent: agentOf(scenario, row),
-      absorbent: absorbentById(machine.absorbent),
-      site,
-      bodyModel: accounting.bodyModel,
-      reference
-    };
-  };
-  const run = (given: CaseGiven): CaseResult => estimateCase(r, { ...given, useMeasured: false });
+  const { machineOf, absorbentById, planOf, agentOf, givenOf } = caseGivens(input);
+  const run = (given: CaseGiven): CaseResult => estimateCase(r, given);
   const modelled = (given: CaseGiven): CaseResult =>
     memo === undefined ? run(given) : memo.result(given, run);
 
@@ -236,18 +209,18 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
       const result = modelled(given);
       return { row, plan, machine, agent, method: result.method, result };
     }
-    if (sameAsToday(scenario, row)) {
-      const result = estimateCase(r, { ...given, useMeasured: true });
-      return { row, plan, machine, agent, method: 'measured', result };
-    }
+    const measuredMl = r.cell(row.measuredMlPerCase, 'mL', 'caseMix', row.id, 'measuredMlPerCase');
     const model = modelled(given);
+    // What was measured takes the place of the liquid alone: where the agent went stays the model's own figure.
+    if (sameAsToday(scenario, row))
+      return { row, plan, machine, agent, method: 'measured', result: { ...model, liquidMl: measuredMl } };
     const todayModelMl = modelled(givenOf(today as Scenario, row)).liquidMl;
     // Where the model gives nothing for today there is no ratio to carry over.
     if (!(r.value(todayModelMl) > 0))
       return { row, plan, machine, agent, method: model.method, result: model };
     const liquidMl = r.apply(scaledToMeasured, {
       modelMl: model.liquidMl,
-      measuredMl: r.cell(row.measuredMlPerCase, 'mL', 'caseMix', row.id, 'measuredMlPerCase'),
+      measuredMl,
       todayModelMl
     });
     return { row, plan, machine, agent, method: 'scaled-to-measured', result: { ...model, liquidMl } };

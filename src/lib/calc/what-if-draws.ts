@@ -1,6 +1,6 @@
 /** The uncertainty run over the real estimate: which cells vary, what one draw yields, and what a run says. */
 import type { CaseResult } from './case/case-result.ts';
-import type { CaseGiven } from './case-memo.ts';
+import type { CaseGiven } from './case/case-given.ts';
 import { CaseMemo } from './case-memo.ts';
 import { writeCell } from './cell-path.ts';
 import type { EstimateInput } from './input.ts';

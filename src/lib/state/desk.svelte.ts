@@ -1,5 +1,6 @@
 /** What lies on the desk: the open workbook with its history, the estimate that follows it, and what was asked of it. */
 import { CaseMemo } from '#lib/calc/case-memo.ts';
+import { casesLacking } from '#lib/calc/cases-ahead.ts';
 import { estimate } from '#lib/calc/estimate.ts';
 import type { Estimate, ScenarioEstimate } from '#lib/calc/estimate-types.ts';
 import type { EstimateInput } from '#lib/calc/input.ts';
@@ -10,6 +11,8 @@ import type { CellText } from '#lib/workbook/edit-cells.ts';
 import { editCells, keptSentences } from '#lib/workbook/edit-cells.ts';
 import type { RowsChanged } from '#lib/workbook/edit-rows.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
+import type { AheadRun, CasesWorker } from './solve-ahead.ts';
+import { openCasesWorker, solveAhead } from './solve-ahead.ts';
 
 /** A sentence for the user, until the next one or until it is dismissed. */
 export interface Message {
@@ -20,10 +23,21 @@ export interface Message {
 }
 
 const undoSteps = 500;
+/** Cases that are solved on the page, within a frame; more are solved in workers. */
+const solvedAtOnce = 500;
+
+/** How far the cases of the last change are solved in the background. */
+export interface Solving {
+  readonly done: number;
+  readonly of: number;
+  /** True where nothing can be shown until then, as another workbook is being opened. */
+  readonly opening: boolean;
+}
 
 export class Desk {
-  /** Replaced whole at each action, never written into: history and comparison rest on that. */
-  workbook: Workbook = $state.raw(demoWorkbook());
+  #workbook: Workbook = $state.raw(demoWorkbook());
+  #input: EstimateInput = $state.raw(coreInput(this.#workbook));
+  #solving: Solving | null = $state.raw(null);
   locale: string = $state(defaultLocale());
   message: Message | null = $state.raw(null);
   /** Path of the figure whose working is shown; null where none is. */
@@ -34,9 +48,30 @@ export class Desk {
   #future: readonly Workbook[] = $state.raw([]);
   #chosenId: string | null = $state(null);
   readonly #memo = new CaseMemo();
+  readonly #openWorker: () => CasesWorker;
+  #run: AheadRun | null = null;
 
-  readonly input: EstimateInput = $derived(coreInput(this.workbook));
-  readonly estimate: Estimate = $derived(estimate(this.input, this.#memo));
+  /** @param openWorker where the many cases of a large workbook are solved. */
+  constructor(openWorker = openCasesWorker) {
+    this.#openWorker = openWorker;
+  }
+
+  /** Replaced whole at each action, never written into: history and comparison rest on that. */
+  get workbook(): Workbook {
+    return this.#workbook;
+  }
+
+  /** What the estimate is of: the workbook or, while many cases of a change are being solved, the workbook before it. */
+  get input(): EstimateInput {
+    return this.#input;
+  }
+
+  /** Null where the estimate is of the workbook as it stands. */
+  get solving(): Solving | null {
+    return this.#solving;
+  }
+
+  readonly estimate: Estimate = $derived(estimate(this.#input, this.#memo));
   /** Sentences of the cells whose text could not be taken, by path. */
   readonly sentences: Readonly<Record<string, string>> = $derived(keptSentences(this.workbook, this.locale));
   readonly canUndo: boolean = $derived(this.#past.length > 0);
@@ -81,7 +116,7 @@ export class Desk {
     }
     this.#past = [...this.#past.slice(-(undoSteps - 1)), this.workbook];
     this.#future = [];
-    this.workbook = workbook;
+    this.#put(workbook, { opening: false });
   }
 
   /**
@@ -119,7 +154,7 @@ export class Desk {
     if (before === undefined) return;
     this.#future = [this.workbook, ...this.#future];
     this.#past = this.#past.slice(0, -1);
-    this.workbook = before;
+    this.#put(before, { opening: false });
   }
 
   redo(): void {
@@ -127,7 +162,7 @@ export class Desk {
     if (after === undefined) return;
     this.#past = [...this.#past, this.workbook];
     this.#future = rest;
-    this.workbook = after;
+    this.#put(after, { opening: false });
   }
 
   /** Opens another workbook: its own history begins. */
@@ -137,13 +172,81 @@ export class Desk {
     this.#chosenId = null;
     this.asked = null;
     this.message = null;
-    this.workbook = workbook;
+    this.#put(workbook, { opening: true });
+  }
+
+  /**
+   * The estimate follows at once where few cases are new. Where many are, they are solved in the background and what is
+   * shown stays until then; but not over a change of what there is to be shown.
+   */
+  #put(workbook: Workbook, { opening }: { opening: boolean }): void {
+    const before = this.#input;
+    const input = coreInput(workbook);
+    const places =
+      this.#solving === null && !isLargeChange(before, input) ? [] : casesLacking(input, this.#memo);
+    this.#run?.cancel();
+    this.#run = null;
+    this.#solving = null;
+    this.#workbook = workbook;
+    const stays = hasSameEntries(before, input);
+    if (places.length <= solvedAtOnce || (!stays && !opening)) this.#input = input;
+    if (places.length <= solvedAtOnce) return;
+    const show = (done: number): void => {
+      this.#solving = { done, of: places.length, opening: opening && !stays };
+    };
+    const run = solveAhead(
+      { workbook, input, places, memo: this.#memo },
+      {
+        workers: navigator.hardwareConcurrency - 1,
+        openWorker: this.#openWorker,
+        onProgress: (done) => {
+          if (this.#run === run) show(done);
+        }
+      }
+    );
+    this.#run = run;
+    show(0);
+    const settle = (): void => {
+      if (this.#run !== run) return;
+      this.#run = null;
+      this.#solving = null;
+      this.#input = input;
+    };
+    // What a worker failed to solve is solved on the page, by the estimate itself.
+    run.solved.then(settle, settle);
   }
 
   /** Shows the working of a figure. */
   ask(path: string): void {
     this.asked = path;
   }
+}
+
+/** Whether an edit may have made more new cases than are solved at once, told without looking at each. */
+function isLargeChange(before: EstimateInput, after: EstimateInput): boolean {
+  const { scenarios, caseMix } = after;
+  if (scenarios.length * caseMix.length <= solvedAtOnce) return false;
+  const changedRows = caseMix.filter((row, index) => row !== before.caseMix[index]).length;
+  return (
+    changedRows * scenarios.length > solvedAtOnce ||
+    scenarios !== before.scenarios ||
+    after.flowPlans !== before.flowPlans ||
+    after.machines !== before.machines ||
+    after.absorbents !== before.absorbents ||
+    after.site !== before.site ||
+    after.accounting !== before.accounting ||
+    after.reference !== before.reference
+  );
+}
+
+/** Whether the same scenarios, cases, plans and machines stand in both, in the same order. */
+function hasSameEntries(before: EstimateInput, after: EstimateInput): boolean {
+  const lists = ['scenarios', 'caseMix', 'flowPlans', 'machines', 'absorbents'] as const;
+  return lists.every(
+    (list) =>
+      before[list].length === after[list].length &&
+      before[list].every(({ id }, index) => id === after[list][index]?.id)
+  );
 }
 
 export const desk = new Desk();

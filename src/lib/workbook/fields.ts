@@ -356,7 +356,7 @@ export const caseFields = {
       empty: 'none'
     }
   ),
-  nitrousOxidePercent: number('Nitrous oxide', '%', 0, 79, 'Nitrous oxide in the fresh gas.'),
+  nitrousOxidePercent: number('Nitrous oxide', '%', 0, 79, 'Nitrous oxide to be held in the circuit.'),
   inspiredOxygenPercent: number('Inspired oxygen', '%', 21, 100, 'Inspired oxygen to be held.'),
   pneumoperitoneum: choice(
     'Pneumoperitoneum',

@@ -1,6 +1,6 @@
 import { plain } from '../working/plain.ts';
 import { checkCase } from './case-given.ts';
-import type { CaseConditions } from './case-given.ts';
+import type { CaseGiven } from './case-given.ts';
 import { modelCase } from './case-model.ts';
 import { emptyOutcome, solveCircleSystem } from './circle-system.ts';
 import type { CourseSink } from './circle-system.ts';
@@ -26,7 +26,7 @@ export interface CaseCourse {
  * volatile agent is given.
  * @throws OutOfRangeError where an input is outside what the model allows.
  */
-export function caseCourse(given: CaseConditions): CaseCourse {
+export function caseCourse(given: CaseGiven): CaseCourse {
   checkCase(given);
   const minutes: number[] = [];
   const flow: number[] = [];

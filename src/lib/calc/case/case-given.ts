@@ -5,7 +5,7 @@ import type { ReferenceSet } from '../reference/reference-set.ts';
 import { OutOfRangeError } from './out-of-range-error.ts';
 
 /** A case on a plan and a machine, at a site. */
-export interface CaseConditions {
+export interface CaseGiven {
   readonly row: CaseRow;
   readonly plan: FlowPlan;
   readonly machine: Machine;
@@ -15,11 +15,6 @@ export interface CaseConditions {
   readonly site: Site;
   readonly bodyModel: BodyModel;
   readonly reference: ReferenceSet;
-}
-
-export interface CaseGiven extends CaseConditions {
-  /** Whether the row's measured liquid, where given, takes the place of the estimate. */
-  readonly useMeasured: boolean;
 }
 
 /** What the model asks of one quantity. `read` gives NaN where a value is needed and missing, null where none is needed. */
@@ -206,7 +201,7 @@ function check<T>(bounds: readonly Bound<T>[], of: T, ...place: readonly string[
  * Checks everything that the model needs to be within bounds.
  * @throws OutOfRangeError naming the quantity, the value, what is allowed and the cell.
  */
-export function checkCase({ row, plan, machine, agent, absorbent, site }: CaseConditions): void {
+export function checkCase({ row, plan, machine, agent, absorbent, site }: CaseGiven): void {
   check(ofSite, site, 'site');
   check(ofRow, row, 'caseMix', row.id);
   if (row.inspiredOxygenPercent + row.nitrousOxidePercent > 100)

@@ -6,7 +6,7 @@ import type { Agent, CaseRow, FlowPlan, Machine, VaporiserMode } from '../input.
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { caseConstants } from './case-constants.ts';
 import type { CaseConstants } from './case-constants.ts';
-import type { CaseConditions } from './case-given.ts';
+import type { CaseGiven } from './case-given.ts';
 import type { CirclePhase, CircleCase, Tissue } from './circle-system.ts';
 import { flowAsRun, neededFlow } from './fresh-gas-flow.ts';
 import { vapourPerLiquid } from './liquid-and-vapour.ts';
@@ -77,7 +77,7 @@ export interface CaseModel {
 }
 
 /** The model of a case with a breathing system (a regional one has none) that `checkCase` has let pass. */
-export function modelCase(r: Reckoner, given: CaseConditions): CaseModel {
+export function modelCase(r: Reckoner, given: CaseGiven): CaseModel {
   const { row, machine, reference } = given;
   const constants = caseConstants(reference);
   const isChild = row.weightKg < constants.childWeightLimit.value;
@@ -152,7 +152,7 @@ function flowNeededBy(r: Reckoner, machine: Machine, oxygenMlPerMin: Quantity): 
 /** The plan's phases that fall into the case, each with its minutes, its flow and its dial. */
 function modelPhases(
   r: Reckoner,
-  { row, plan, agent }: CaseConditions,
+  { row, plan, agent }: CaseGiven,
   constants: CaseConstants,
   neededLPerMin: Quantity
 ): { phases: readonly PhaseModel[]; isCut: boolean } {
@@ -222,7 +222,7 @@ interface Patient {
   readonly phases: readonly PhaseModel[];
 }
 
-function modelAgent(r: Reckoner, given: CaseConditions, agent: Agent, patient: Patient): AgentModel {
+function modelAgent(r: Reckoner, given: CaseGiven, agent: Agent, patient: Patient): AgentModel {
   const { row, machine, site, bodyModel } = given;
   const { constants, weightKg, oxygenMlPerMin, ventilationLPerMin, cardiacOutputLPerMin, phases } = patient;
   const ofAgent = constants.agents[agent];

@@ -2,7 +2,7 @@
 import { REACHED_SHARE } from './circle-system.ts';
 import type { CircleOutcome } from './circle-system.ts';
 import type { CaseModel } from './case-model.ts';
-import type { CaseConditions } from './case-given.ts';
+import type { CaseGiven } from './case-given.ts';
 import type { CaseWarning, PhaseAsRun } from './case-result.ts';
 import { sevofluraneCaution } from './sevoflurane-caution.ts';
 import { childOxygenUptake, oxygenUptake } from './physiology.ts';
@@ -21,7 +21,7 @@ const namesOf = (phases: readonly { readonly name: string }[]): string =>
 
 /** Warnings that follow from the plan and what patient and machine need. */
 export function planWarnings(
-  { row, plan }: CaseConditions,
+  { row, plan }: CaseGiven,
   model: CaseModel,
   phases: readonly PhaseAsRun[],
   need: { readonly neededFlowLPerMin: number; readonly oxygenMlPerMin: number }
@@ -51,7 +51,7 @@ export function planWarnings(
 }
 
 /** Below 25 kg the lines for children are used, and they do not meet the adult formula. */
-export function childWarning(given: CaseConditions, model: CaseModel): CaseWarning {
+export function childWarning(given: CaseGiven, model: CaseModel): CaseWarning {
   const { constants } = model;
   const oxygen = (weightKg: number) => ({
     child: childOxygenUptake.compute({
@@ -77,7 +77,7 @@ export function childWarning(given: CaseConditions, model: CaseModel): CaseWarni
 
 /** Warnings that follow from what became of the vapour. */
 export function agentWarnings(
-  given: CaseConditions,
+  given: CaseGiven,
   model: CaseModel,
   phases: readonly PhaseAsRun[],
   outcome: CircleOutcome,

@@ -46,8 +46,8 @@ const floorOutcome = emptyOutcome();
  * reader must know about it.
  *
  * A volatile anaesthetic is solved as a circle system (`circle-system.ts`); an intravenous one uses gas and absorbent
- * but no agent; a regional one has no breathing system and uses nothing here. Where `useMeasured` is set and the row
- * gives a measured liquid, that takes the place of `liquidMl` alone: where the agent went stays the model's own figure.
+ * but no agent; a regional one has no breathing system and uses nothing here. A measured use of the row is not looked at:
+ * this is the model's own figure.
  * A phase below the flow that is needed is computed at that flow and flagged.
  * @throws OutOfRangeError where an input is outside what the model allows.
  */
@@ -112,7 +112,7 @@ interface PhaseVapour {
 
 function agentUse(
   r: Reckoner,
-  { row, useMeasured }: CaseGiven,
+  { row }: CaseGiven,
   model: CaseModel,
   agent: AgentModel
 ): { use: AgentUse; vapour: readonly PhaseVapour[] } {
@@ -123,18 +123,14 @@ function agentUse(
   const solved = <T>(figure: CircleFigure, value: T, from: CircleOutcome = outcome): Quantity<T> =>
     r.result(value, inputs, () => circleReport(figure, from));
   const { vapourPerLiquid } = agent;
-  const delivered = r.apply(liquidDelivered, {
-    vapourL: solved('vapour-delivered', outcome.deliveredL),
-    vapourPerLiquid
-  });
-  const measured = useMeasured && row.measuredMlPerCase !== null;
   const last = model.phases.length - 1;
   return {
     use: {
-      method: measured ? 'measured' : 'circle-system',
-      liquidMl: measured
-        ? r.cell(row.measuredMlPerCase, 'mL', 'caseMix', row.id, 'measuredMlPerCase')
-        : delivered,
+      method: 'circle-system',
+      liquidMl: r.apply(liquidDelivered, {
+        vapourL: solved('vapour-delivered', outcome.deliveredL),
+        vapourPerLiquid
+      }),
       takenUpMl: r.apply(liquidTakenUp, {
         vapourL: solved('vapour-taken-up', outcome.takenUpL),
         vapourPerLiquid

@@ -1,5 +1,5 @@
 import { plain } from '../working/plain.ts';
-import type { CaseConditions } from './case-given.ts';
+import type { CaseGiven } from './case-given.ts';
 import { estimateCase } from './estimate-case.ts';
 
 export interface FlowCurvePoint {
@@ -30,12 +30,12 @@ const POINTS = 25;
  * to 6 L/min, in equal ratios. Each point is `estimateCase` at that flow.
  * @throws OutOfRangeError where an input is outside what the model allows.
  */
-export function flowCurve(given: CaseConditions): FlowCurve {
+export function flowCurve(given: CaseGiven): FlowCurve {
   const at = (flowLPerMin: number) => {
     const phases = given.plan.phases.map((phase) =>
       phase.minutes === null ? { ...phase, flowLPerMin } : phase
     );
-    return estimateCase(plain, { ...given, plan: { ...given.plan, phases }, useMeasured: false });
+    return estimateCase(plain, { ...given, plan: { ...given.plan, phases } });
   };
   const highest = at(HIGHEST_FLOW_L_PER_MIN);
   const { neededFlowLPerMin } = highest;

@@ -20,7 +20,7 @@ test('the course begins at nothing, ends with the case and never goes back in ti
 });
 
 test('is the run that the estimate rests on', () => {
-  const result = estimateCase(plain, { ...given, useMeasured: false });
+  const result = estimateCase(plain, given);
   expect(course.minutesToTarget).toBe(plain.value(result.minutesToTarget));
   expect(course.minutesBelowTarget).toBe(plain.value(result.minutesBelowTarget));
   expect(course.targetPercent).toBe(100 * result.targetFraction);

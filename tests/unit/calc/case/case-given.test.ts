@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { CaseConditions } from '#lib/calc/case/case-given.ts';
+import type { CaseGiven } from '#lib/calc/case/case-given.ts';
 import { checkCase } from '#lib/calc/case/case-given.ts';
 import { caseCourse } from '#lib/calc/case/case-course.ts';
 import { estimateCase } from '#lib/calc/case/estimate-case.ts';
@@ -13,20 +13,20 @@ const sound = conditionsOf({ agent: 'sevoflurane' }, [
   { minutes: null, flowLPerMin: 1, vaporiser: 'dial', dialPercent: 3 }
 ]);
 
-const withRow = (row: Partial<CaseConditions['row']>): CaseConditions => ({
+const withRow = (row: Partial<CaseGiven['row']>): CaseGiven => ({
   ...sound,
   row: { ...sound.row, ...row }
 });
-const withPhase = (phase: Partial<CaseConditions['plan']['phases'][number]>): CaseConditions => {
+const withPhase = (phase: Partial<CaseGiven['plan']['phases'][number]>): CaseGiven => {
   const [first, second] = sound.plan.phases;
   return { ...sound, plan: { ...sound.plan, phases: [first!, { ...second!, ...phase }] } };
 };
-const withSite = (site: Partial<CaseConditions['site']>): CaseConditions => ({
+const withSite = (site: Partial<CaseGiven['site']>): CaseGiven => ({
   ...sound,
   site: { ...sound.site, ...site }
 });
 
-const refused: readonly (readonly [string, CaseConditions, string, string])[] = [
+const refused: readonly (readonly [string, CaseGiven, string, string])[] = [
   [
     'a flow of 0',
     withPhase({ flowLPerMin: 0 }),
@@ -110,7 +110,7 @@ const refused: readonly (readonly [string, CaseConditions, string, string])[] = 
 test.each(refused)('%s is refused with its place and a sentence', (_, given, path, message) => {
   const attempts = [
     () => checkCase(given),
-    () => estimateCase(plain, { ...given, useMeasured: false }),
+    () => estimateCase(plain, given),
     () => caseCourse(given),
     () => flowCurve(given)
   ];

@@ -25,7 +25,6 @@ const given = (
   return {
     ...conditions,
     agent: isVolatile ? conditions.agent : null,
-    useMeasured: false,
     ...more
   };
 };
@@ -97,13 +96,10 @@ describe('a volatile anaesthetic', () => {
     expect(result.absorbentHoursPerKg).toBeCloseTo(75 / 60 / number(result.absorbentKg), 9);
   });
 
-  test('takes the measured liquid only where asked to, and keeps where the model says it went', () => {
-    const row = { minutes: 75, measuredMlPerCase: 31 };
-    const measured = estimate(given(row, usual, { useMeasured: true }));
-    expect(measured.method).toBe('measured');
-    expect(number(measured.liquidMl)).toBe(31);
-    expect(number(measured.takenUpMl)).toBe(number(result.takenUpMl));
-    expect(number(estimate(given(row)).liquidMl)).toBe(number(result.liquidMl));
+  test('is the model’s own figure, whatever was measured', () => {
+    const measured = estimate(given({ minutes: 75, measuredMlPerCase: 31 }));
+    expect(measured.method).toBe('circle-system');
+    expect(number(measured.liquidMl)).toBe(number(result.liquidMl));
   });
 
   test('with the vaporiser off throughout uses none, and says that the target was missed', () => {

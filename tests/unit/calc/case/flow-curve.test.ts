@@ -27,7 +27,7 @@ test('a point of it is the estimate at that flow', () => {
   const point = flowCurve(given).points[12]!;
   const [first, second] = given.plan.phases;
   const plan = { ...given.plan, phases: [first!, { ...second!, flowLPerMin: point.flowLPerMin }] };
-  const result = estimateCase(plain, { ...given, plan, useMeasured: false });
+  const result = estimateCase(plain, { ...given, plan });
   expect(plain.value(result.liquidMl)).toBe(point.liquidMl);
 });
 

@@ -1,0 +1,84 @@
+import { expect, test } from 'vitest';
+import { CaseMemo } from '#lib/calc/case-memo.ts';
+import type { CasePlace } from '#lib/calc/cases-ahead.ts';
+import { casesLacking, solveCases } from '#lib/calc/cases-ahead.ts';
+import { estimate } from '#lib/calc/estimate.ts';
+import { packCases } from '#lib/calc/packed-cases.ts';
+import type { CasesTask } from '#lib/state/cases-worker.ts';
+import type { CasesWorker } from '#lib/state/solve-ahead.ts';
+import { solveAhead } from '#lib/state/solve-ahead.ts';
+import { coreInput } from '#lib/workbook/core-input.ts';
+import { demoWorkbook } from '#lib/workbook/demo.ts';
+
+const demo = demoWorkbook();
+const row = demo.caseMix[0]!;
+const workbook = {
+  ...demo,
+  caseMix: Array.from({ length: 400 }, (_, index) => ({ ...row, id: `row-${index}`, minutes: 30 + index }))
+};
+const input = coreInput(workbook);
+
+/** A worker on the test's own thread. */
+function worker(log: { open: number; tasks: number[] }, fails: (places: readonly CasePlace[]) => boolean) {
+  log.open++;
+  const self: CasesWorker = {
+    onmessage: null,
+    onerror: null,
+    postMessage: (task: CasesTask) => {
+      if (!('places' in task)) return;
+      log.tasks.push(task.places.length);
+      setTimeout(() => {
+        if (fails(task.places)) self.onerror?.call(self as Worker, new Event('error') as ErrorEvent);
+        else
+          self.onmessage?.call(
+            self as Worker,
+            new MessageEvent('message', { data: packCases(solveCases(input, task.places)) })
+          );
+      });
+    },
+    terminate: () => {
+      log.open--;
+      self.onmessage = null;
+    }
+  };
+  return self;
+}
+
+function run(memo: CaseMemo, fails: (places: readonly CasePlace[]) => boolean = () => false) {
+  const log = { open: 0, tasks: [] as number[], progress: [] as number[] };
+  const places = casesLacking(input, memo);
+  const ahead = solveAhead(
+    { workbook, input, places, memo },
+    { workers: 2, openWorker: () => worker(log, fails), onProgress: (done) => log.progress.push(done) }
+  );
+  return { log, places, ahead };
+}
+
+test('workers share the cases and the memo holds them all', async () => {
+  const memo = new CaseMemo();
+  const { log, places, ahead } = run(memo);
+  await ahead.solved;
+  expect(places.length).toBeGreaterThan(1000);
+  expect(log.tasks.reduce((sum, each) => sum + each)).toBe(places.length);
+  expect(log.progress.at(-1)).toBe(places.length);
+  expect(log.open).toBe(0);
+  void JSON.stringify(estimate(input, memo));
+  expect(memo.computed).toBe(0);
+});
+
+test('a worker that fails ends the run, and the estimate computes what is missing', async () => {
+  const memo = new CaseMemo();
+  const { log, ahead } = run(memo, (places) => places.some((place) => place.row === 390));
+  await expect(ahead.solved).rejects.toThrow('stopped');
+  expect(log.open).toBe(0);
+  expect(JSON.stringify(estimate(input, memo))).toBe(JSON.stringify(estimate(input)));
+});
+
+test('a cancelled run opens no more and tells nobody', async () => {
+  const memo = new CaseMemo();
+  const { log, ahead } = run(memo);
+  ahead.cancel();
+  await new Promise((resolve) => setTimeout(resolve, 20));
+  expect(log.progress).toEqual([]);
+  expect(log.open).toBe(0);
+});
