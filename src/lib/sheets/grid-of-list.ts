@@ -54,13 +54,16 @@ export function columnOf(
 }
 
 /** The cell of a field at a path: its value, its stated default, or the text that could not be taken. */
-export function cellOf(path: string, field: Field, context: CellContext): GridCell {
+export const cellOf = (path: string, field: Field, context: CellContext): GridCell =>
+  cellWith(readCell(context.workbook, path), path, field, context);
+
+/** The same where the value is at hand: in a long list, finding it by its path would take long. */
+function cellWith(value: unknown, path: string, field: Field, context: CellContext): GridCell {
   const { workbook, sentences, locale } = context;
   const kept = workbook.keptTexts[path];
   const sentence = sentences[path];
   if (kept !== undefined && sentence !== undefined)
     return { text: kept, editText: kept, state: 'kept', message: sentence, tone: 'error', path };
-  const value = readCell(workbook, path);
   const range = workbook.ranges[path];
   const note =
     range === undefined
@@ -117,6 +120,7 @@ function textsOf(
 /** A column whose cells the caller makes: something computed, or something that is no field of the entry. */
 export interface ExtraColumn<Entry> {
   readonly column: GridColumn;
+  /** Called when a row is first drawn: it is to rest on values that are at hand, not on what may have changed by then. */
   readonly cell: (entry: Entry, index: number) => GridCell;
 }
 
@@ -129,7 +133,7 @@ export interface ListGrid {
 export const offCell: GridCell = { text: '', editText: '', state: 'off' };
 
 /**
- * A grid over the entries of a list.
+ * A grid over the entries of a list. The cells of a row are made when they are first looked at: of a long list, few are.
  * @param base path of the list, e.g. `caseMix`, or `flowPlans.usual.phases`
  * @param off whether a field does not apply to an entry
  */
@@ -168,11 +172,25 @@ export function gridOfList<Entry extends object>(
     rows: entries.map((entry, index) => {
       const id = entryKey(entry) || String(index);
       const own = (key: string): GridCell =>
-        off?.(entry, key) === true ? offCell : cellOf(`${base}.${id}.${key}`, fields[key] as Field, context);
+        off?.(entry, key) === true
+          ? offCell
+          : cellWith(
+              (entry as Record<string, unknown>)[key],
+              `${base}.${id}.${key}`,
+              fields[key] as Field,
+              context
+            );
+      let cells: readonly GridCell[] | null = null;
       return {
         id,
         label: labelOf(entry, index),
-        cells: [...before.map(own), ...extra.map((each) => each.cell(entry, index)), ...after.map(own)]
+        get cells() {
+          return (cells ??= [
+            ...before.map(own),
+            ...extra.map((each) => each.cell(entry, index)),
+            ...after.map(own)
+          ]);
+        }
       };
     })
   };
