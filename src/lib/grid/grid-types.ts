@@ -47,6 +47,8 @@ export interface GridRow {
   readonly label: string;
   /** One for each column, in their order. */
   readonly cells: readonly GridCell[];
+  /** False where it is known, without a look at the cells, that none is in the state `kept`. */
+  readonly mayHaveKept?: boolean;
 }
 
 /**

@@ -163,6 +163,11 @@ export function gridOfList<Entry extends object>(
   const keys = Object.keys(fields);
   const before = extraAfter === undefined ? keys : keys.slice(0, keys.indexOf(extraAfter) + 1);
   const after = keys.slice(before.length);
+  const rowsWithKept = new Set(
+    Object.keys(context.sentences)
+      .filter((path) => path.startsWith(`${base}.`))
+      .map((path) => path.slice(base.length + 1).split('.')[0])
+  );
   return {
     columns: [
       ...before.map((key) => columnOf(key, fields[key] as Field, context, widthsCh[key])),
@@ -184,6 +189,7 @@ export function gridOfList<Entry extends object>(
       return {
         id,
         label: labelOf(entry, index),
+        mayHaveKept: rowsWithKept.has(id),
         get cells() {
           return (cells ??= [
             ...before.map(own),
