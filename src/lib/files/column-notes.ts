@@ -8,7 +8,9 @@ export function columnNotes(
   added: number
 ): readonly string[] {
   const unused = file.headers.filter((_, index) => mapping[index] === null);
-  const missing = columns.filter(({ key, field }) => field !== null && !mapping.includes(key));
+  const missing = columns.filter(({ key, field, attached }) =>
+    field === null && attached === undefined ? false : !mapping.includes(key)
+  );
   const notes: string[] = [];
   if (unused.length > 0) notes.push(`Columns that are not taken: ${unused.join(', ')}.`);
   if (missing.length > 0 && added > 0)

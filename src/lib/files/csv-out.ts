@@ -1,13 +1,15 @@
 import Papa from 'papaparse';
+import { formatForEditing } from '#lib/numbers/format-number.ts';
 import { localeMarks } from '#lib/numbers/locale-marks.ts';
-import type { Field } from '#lib/workbook/field.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { cellReader } from './cell-reader.ts';
 import { cellText } from './cell-text.ts';
 import { fileName } from './file-name.ts';
 import { guardFormula } from './formula-text.ts';
+import type { TableCell } from './table-cells.ts';
+import { tableCells } from './table-cells.ts';
 import type { TableId } from './tables.ts';
-import { columnsOf, headerOf, rowsOf, settingColumns, settings, tableTitles } from './tables.ts';
+import { tableColumns, tableTitles } from './tables.ts';
 
 /**
  * A table of the workbook as the bytes of a CSV file (RFC 4180, UTF-8 with a byte order mark, so that spreadsheet
@@ -33,28 +35,23 @@ export function tableFileName(title: string, table: TableId): string {
 /** A table's cells as texts, its headings first. */
 function tableTexts(table: TableId, workbook: Workbook, locale: string): readonly (readonly string[])[] {
   const valueAt = cellReader(workbook);
-  const textAt = (path: string, field: Field): string => {
-    const text = cellText(valueAt(path), { field, workbook, locale });
-    // Names can be anything and a choice may be one; numbers keep their minus sign.
-    return field.kind === 'text' || field.kind === 'choice' ? guardFormula(text) : text;
+  const textOf = (cell: TableCell): string => {
+    switch (cell.kind) {
+      case 'text':
+        return guardFormula(cell.text);
+      case 'number':
+        return formatForEditing(cell.value, { locale });
+      case 'attached':
+        return cell.field.write(valueAt(cell.path), { workbook, locale });
+      case 'cell': {
+        const text = cellText(valueAt(cell.path), { field: cell.field, workbook, locale });
+        // Names can be anything and a choice may be one; numbers keep their minus sign.
+        return cell.field.kind === 'text' || cell.field.kind === 'choice' ? guardFormula(text) : text;
+      }
+    }
   };
-  if (table === 'settings')
-    return [
-      settingColumns.map((column) => column.header),
-      ...settings.map(({ path, section, field }) => [
-        section,
-        headerOf(field, workbook.currency),
-        textAt(path, field)
-      ])
-    ];
-  const columns = columnsOf(table, workbook.currency);
   return [
-    columns.map((column) => column.header),
-    ...rowsOf(table, workbook).map((row) =>
-      columns.map(({ key, field }) => {
-        const path = row.pathOf(key);
-        return path === null || field === null ? row.id : textAt(path, field);
-      })
-    )
+    tableColumns(table, workbook.currency).map((column) => column.header),
+    ...tableCells(table, workbook).map((row) => row.map(textOf))
   ];
 }

@@ -6,7 +6,10 @@ import type { TextRow } from './read-table.ts';
 import type { ImportPreview, ImportRequest, RefusedRow } from './import-table.ts';
 import { columnNotes } from './column-notes.ts';
 import { keepOnly, nameOf } from './keep-only.ts';
+import type { AttachedText } from './place-attached.ts';
+import { placeAttached } from './place-attached.ts';
 import { placeRanges, rangesIn, withoutRanges } from './place-ranges.ts';
+import type { PlacedText } from './place-texts.ts';
 import { placeTexts } from './place-texts.ts';
 import { columnsOf } from './tables.ts';
 
@@ -28,29 +31,32 @@ export function importList(before: Workbook, request: ImportRequest, list: Plain
   const { file, mapping, mode, locale } = request;
   const columns = columnsOf(list, before.currency);
   const grown = meetRows(before, request, list);
-  const texts = grown.met.flatMap(({ row, key }) =>
-    mapping.flatMap((column, index) =>
-      column === null || column === 'id' || column.includes('.') || column === keyColumns[list]
-        ? []
-        : [
-            {
-              path: `${list}.${key}.${column}`,
-              text: row.texts[index] ?? '',
-              line: row.line,
-              column: file.headers[index] ?? ''
-            }
-          ]
-    )
-  );
+  const texts: PlacedText[] = [];
+  const attachedTexts: AttachedText[] = [];
+  mapping.forEach((key, index) => {
+    const column = columns.find((each) => each.key === key);
+    if (column === undefined || key === keyColumns[list]) return;
+    for (const { row, key: id } of grown.met) {
+      const text = {
+        path: `${list}.${id}.${column.key}`,
+        text: row.texts[index] ?? '',
+        line: row.line,
+        column: file.headers[index] ?? ''
+      };
+      if (column.attached !== undefined) attachedTexts.push({ ...text, field: column.attached });
+      else if (column.field !== null) texts.push(text);
+    }
+  });
   const ranges = rangesIn(request, grown.met);
   const placed = placeTexts(withoutRanges(grown.workbook, ranges), texts, locale);
-  const ranged = placeRanges(placed.workbook, ranges, locale);
+  const attached = placeAttached(placed.workbook, attachedTexts, { locale, mode });
+  const ranged = placeRanges(attached.workbook, ranges, locale);
   const keys = grown.met.map(({ key }) => key);
   const replaced =
     mode === 'replace'
       ? keepOnly(ranged.workbook, list, keys)
       : { workbook: ranged.workbook, removed: [], notes: [] };
-  const touched = new Set(placed.differing.map((path) => path.split('.')[1]));
+  const touched = new Set([...placed.differing, ...attached.differing].map((path) => path.split('.')[1]));
   const added = grown.met.filter(({ isNew }) => isNew).length;
   const changed = grown.met.filter(({ key, isNew }) => !isNew && touched.has(key)).length;
   return {
@@ -59,7 +65,9 @@ export function importList(before: Workbook, request: ImportRequest, list: Plain
     changed,
     unchanged: grown.met.length - added - changed,
     removed: replaced.removed,
-    refusedCells: [...placed.refusedCells, ...ranged.refusedCells].sort((a, b) => a.line - b.line),
+    refusedCells: [...placed.refusedCells, ...attached.refusedCells, ...ranged.refusedCells].sort(
+      (a, b) => a.line - b.line
+    ),
     refusedRows: grown.refusedRows,
     notes: [...columnNotes(request, columns, added), ...replaced.notes]
   };

@@ -2,12 +2,16 @@
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { ColumnMapping } from './column-mapping.ts';
 import type { ReadTable } from './read-table.ts';
+import { importAvoidedPurchases } from './import-avoided-purchases.ts';
 import { importList } from './import-list.ts';
+import { importOwnFigures } from './import-own-figures.ts';
+import { importPlansByCase } from './import-plans-by-case.ts';
 import { importPlans } from './import-plans.ts';
+import { importRanges } from './import-ranges.ts';
 import { importSettings } from './import-settings.ts';
 import { rangeColumns } from './range-columns.ts';
 import type { TableColumn, TableId } from './tables.ts';
-import { columnsOf, settingColumns } from './tables.ts';
+import { tableColumns } from './tables.ts';
 
 /** `append` adds rows below; `replace` makes the table what the file says, meeting rows by id or else by name. */
 export type ImportMode = 'append' | 'replace';
@@ -53,8 +57,7 @@ export interface RefusedRow {
 
 /** The columns into which a file's columns can be mapped, for the user to choose from. */
 export function importColumns(table: TableId, workbook: Workbook): readonly TableColumn[] {
-  if (table === 'settings') return settingColumns;
-  const columns = columnsOf(table, workbook.currency);
+  const columns = tableColumns(table, workbook.currency);
   return table === 'caseMix' ? [...columns, ...rangeColumns(workbook.currency)] : columns;
 }
 
@@ -65,6 +68,14 @@ export function previewImport(workbook: Workbook, request: ImportRequest): Impor
       return importSettings(workbook, request);
     case 'flowPlans':
       return importPlans(workbook, request);
+    case 'plansByCase':
+      return importPlansByCase(workbook, request);
+    case 'avoidedPurchases':
+      return importAvoidedPurchases(workbook, request);
+    case 'ranges':
+      return importRanges(workbook, request);
+    case 'ownFigures':
+      return importOwnFigures(workbook, request);
     default:
       return importList(workbook, request, request.table);
   }

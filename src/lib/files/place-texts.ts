@@ -33,19 +33,13 @@ export function placeTexts(workbook: Workbook, texts: readonly PlacedText[], loc
   );
   if (differing.length === 0) return { workbook, refusedCells: [], differing: [] };
   const byPath = new Map(differing.map((text) => [text.path, text]));
-  const first = editCells(workbook, [...byPath.values()], locale);
-  // A fault in one cell turns its whole row away: the others get a second chance without it.
-  const bystanders = first.refused.filter(
-    ({ path, sentence }) => !sentence.startsWith(`${fieldAt(path)?.title}:`)
-  );
-  const second = editCells(first.workbook, bystanders, locale);
-  const refused = [...first.refused.filter((each) => !bystanders.includes(each)), ...second.refused];
-  const refusedCells = refused.flatMap(({ path, text, sentence }) => {
+  const edited = editCells(workbook, [...byPath.values()], locale);
+  const refusedCells = edited.refused.flatMap(({ path, text, sentence }) => {
     const placed = byPath.get(path);
     return placed === undefined ? [] : [{ line: placed.line, column: placed.column, text, sentence }];
   });
   return {
-    workbook: second.workbook,
+    workbook: edited.workbook,
     refusedCells: refusedCells.sort((a, b) => a.line - b.line),
     differing: [...byPath.keys()]
   };
@@ -61,12 +55,12 @@ function differs(
   const read = readText(text, { field, workbook, locale });
   if (!('value' in read)) return true;
   return field.kind === 'money'
-    ? !sameAmount(read.value as string, value as string)
+    ? !isSameAmount(read.value as string, value as string)
     : JSON.stringify(read.value) !== JSON.stringify(value);
 }
 
 /** Whether two amounts are the same, as 12.5 and 12.50 are: a spreadsheet keeps no decimals of 0. */
-function sameAmount(a: string, b: string): boolean {
+export function isSameAmount(a: string, b: string): boolean {
   const [x, y] = [exactDecimal(a), exactDecimal(b)];
   return x.digits * 10n ** BigInt(y.decimals) === y.digits * 10n ** BigInt(x.decimals);
 }

@@ -1,31 +1,40 @@
 /** The workbook's lists as tables for files: what stands in which column, under which heading. One source for CSV and XLSX. */
-import { entryKey } from '#lib/workbook/edit-rows.ts';
+import type { ListName } from '#lib/workbook/edit-rows.ts';
 import type { Field } from '#lib/workbook/field.ts';
 import {
   absorbentFields,
   accountingFields,
   agentFields,
+  avoidedPurchaseFields,
   caseFields,
   gasFields,
   machineFields,
+  markFields,
   monitorFields,
   phaseFields,
+  planByCaseField,
   planFields,
   samplingFields,
   scenarioFields,
   siteFields,
+  warmingFields,
   workbookFields
 } from '#lib/workbook/fields.ts';
-import type { Workbook } from '#lib/workbook/workbook.ts';
+import type { AttachedField } from './attached-fields.ts';
+import { machineAttached, scenarioAttached } from './attached-fields.ts';
 
 export const tableIds = [
   'caseMix',
   'flowPlans',
   'machines',
   'scenarios',
+  'plansByCase',
+  'avoidedPurchases',
   'agents',
   'absorbents',
   'monitors',
+  'ranges',
+  'ownFigures',
   'settings'
 ] as const;
 export type TableId = (typeof tableIds)[number];
@@ -35,17 +44,24 @@ export const tableTitles: Readonly<Record<TableId, string>> = {
   flowPlans: 'Flow plans',
   machines: 'Machines',
   scenarios: 'Scenarios',
+  plansByCase: 'Plans by case group',
+  avoidedPurchases: 'Purchases avoided',
   agents: 'Agents',
   absorbents: 'Absorbents',
   monitors: 'Monitors',
+  ranges: 'Ranges',
+  ownFigures: 'Own figures',
   settings: 'Settings'
 };
 
-/** A column: the key of its cells, and the field whose values they hold; null for what names the row itself. */
+/** A column: the key of its cells, and what they hold. */
 export interface TableColumn {
   readonly key: string;
   readonly header: string;
+  /** The field whose values they are; null where they are no cells of a grid. */
   readonly field: Field | null;
+  /** What an entry holds beside its cells, as one text. */
+  readonly attached?: AttachedField;
 }
 
 /** A column that holds ids, so that a table that comes back meets the rows that it left. */
@@ -58,19 +74,26 @@ export function headerOf(field: Field, currency: string): string {
   return unit === '' ? field.title : `${field.title} (${unit})`;
 }
 
-/** The columns of a table; `settings` has one row for each setting and is read by name instead. */
-export function columnsOf(table: Exclude<TableId, 'settings'>, currency: string): readonly TableColumn[] {
+/** The columns of a list's table. */
+export function columnsOf(table: ListName, currency: string): readonly TableColumn[] {
   const of = (fields: Readonly<Record<string, Field>>): readonly TableColumn[] =>
     Object.entries(fields).map(([key, field]) => ({ key, header: headerOf(field, currency), field }));
+  const beside = (fields: Readonly<Record<string, AttachedField>>): readonly TableColumn[] =>
+    Object.entries(fields).map(([key, field]) => ({
+      key,
+      header: field.form === '' ? field.title : `${field.title} (${field.form})`,
+      field: null,
+      attached: field
+    }));
   switch (table) {
     case 'caseMix':
       return [...of(caseFields), idColumn];
     case 'flowPlans':
       return [...of({ plan: planFields.name, ...phaseFields }), idColumn];
     case 'machines':
-      return [...of(machineFields), idColumn];
+      return [...of(machineFields), ...beside(machineAttached), idColumn];
     case 'scenarios':
-      return [...of(scenarioFields), idColumn];
+      return [...of(scenarioFields), ...beside(scenarioAttached), idColumn];
     case 'agents':
       return of(agentFields);
     case 'absorbents':
@@ -80,39 +103,64 @@ export function columnsOf(table: Exclude<TableId, 'settings'>, currency: string)
   }
 }
 
-/** One row of a table: the path of each column's cell; null where the column names the row and is no cell. */
-export interface TableRow {
-  readonly id: string;
-  readonly pathOf: (key: string) => string | null;
-}
-
-/** The rows of a table as they stand in a workbook. */
-export function rowsOf(table: Exclude<TableId, 'settings'>, workbook: Workbook): readonly TableRow[] {
-  if (table === 'flowPlans')
-    return workbook.flowPlans.flatMap(({ id, phases }) =>
-      phases.map((_, index) => ({
-        id,
-        pathOf: (key) =>
-          key === 'id'
-            ? null
-            : key === 'plan'
-              ? `flowPlans.${id}.name`
-              : `flowPlans.${id}.phases.${index}.${key}`
-      }))
-    );
-  const entries: readonly object[] = workbook[table];
-  return entries.map((entry) => {
-    const id = entryKey(entry);
-    return { id, pathOf: (key) => (key === 'id' ? null : `${table}.${id}.${key}`) };
-  });
-}
-
 /** The columns of the settings' table. */
 export const settingColumns: readonly TableColumn[] = [
   { key: 'section', header: 'Section', field: null },
   { key: 'setting', header: 'Setting', field: null },
   { key: 'value', header: 'Value', field: null }
 ];
+
+/** The plan of one case group in one scenario, where it is not the scenario's own; a row for each. */
+export const planByCaseColumns: readonly TableColumn[] = [
+  { key: 'scenario', header: 'Scenario', field: null },
+  { key: 'case', header: 'Case group', field: null },
+  { key: 'plan', header: planByCaseField.title, field: planByCaseField }
+];
+
+/** Purchases that scenarios make unnecessary; a row for each. */
+export const avoidedPurchaseColumns = (currency: string): readonly TableColumn[] => [
+  { key: 'scenario', header: 'Scenario', field: null },
+  ...Object.entries(avoidedPurchaseFields).map(([key, field]) => ({
+    key,
+    header: headerOf(field, currency),
+    field
+  }))
+];
+
+/** What the user holds possible for single cells; a row for each. Cells are known by their path in the workbook. */
+export const rangeTableColumns: readonly TableColumn[] = [
+  { key: 'of', header: 'Of', field: null },
+  { key: 'what', header: 'What', field: null },
+  { key: 'cell', header: 'Cell', field: null },
+  { key: 'low', header: 'Low', field: null },
+  { key: 'high', header: 'High', field: null }
+];
+
+/** Figures of the user's own in place of published constants; a row for each. */
+export const ownFigureColumns: readonly TableColumn[] = [
+  { key: 'constant', header: 'Constant', field: null },
+  { key: 'value', header: 'Value', field: null },
+  { key: 'unit', header: 'Unit', field: null },
+  { key: 'reason', header: 'Reason', field: null }
+];
+
+/** The columns of any table. */
+export function tableColumns(table: TableId, currency: string): readonly TableColumn[] {
+  switch (table) {
+    case 'plansByCase':
+      return planByCaseColumns;
+    case 'avoidedPurchases':
+      return avoidedPurchaseColumns(currency);
+    case 'ranges':
+      return rangeTableColumns;
+    case 'ownFigures':
+      return ownFigureColumns;
+    case 'settings':
+      return settingColumns;
+    default:
+      return columnsOf(table, currency);
+  }
+}
 
 /** A setting: a cell outside the lists. */
 export interface Setting {
@@ -124,9 +172,10 @@ export interface Setting {
 /** All settings, section by section. */
 export const settings: readonly Setting[] = (
   [
-    ['', 'Workbook', workbookFields],
+    ['', 'Workbook', { ...workbookFields, ...markFields }],
     ['site.', 'Site', siteFields],
     ['accounting.', 'Accounting', accountingFields],
+    ['accounting.customWarming.', 'Accounting', warmingFields],
     ['gases.', 'Gases', gasFields],
     ['sampling.', 'Uncertainty', samplingFields]
   ] as const

@@ -3,11 +3,10 @@
  * when it is asked for (`await import`): the library behind it is larger than the rest of a page.
  */
 import type { Source } from '#lib/calc/reference/constant.ts';
-import { fieldAt } from '#lib/workbook/field-at.ts';
-import { agentOptions, monitorItemOptions } from '#lib/workbook/fields.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { cellReader } from './cell-reader.ts';
 import { fileName } from './file-name.ts';
+import { entryNameReader } from './table-cells.ts';
 import { FormulaSheets } from './xlsx/formula-sheets.ts';
 import { inputSheets } from './xlsx/input-sheets.ts';
 import type { RecordedReckoning } from './xlsx/ledger-sheets.ts';
@@ -38,37 +37,17 @@ export function xlsxFileName(title: string): string {
 /** The sheets, in the order in which they stand. */
 export function workbookSheets({ workbook, citation, ...recorded }: XlsxGiven): readonly Sheet[] {
   const inputs = inputSheets(workbook);
-  const valueAt = cellReader(workbook);
   const formulas = new FormulaSheets({
     inputAddresses: inputs.addresses,
-    inputValue: valueAt,
-    nameOf: (path) => entryName(valueAt, path),
+    inputValue: cellReader(workbook),
+    nameOf: entryNameReader(workbook),
     citation
   });
   const ledger = ledgerSheets(workbook, recorded, formulas);
-  return [
-    readMe(workbook),
-    ...ledger,
-    ...inputs.sheets,
-    choices(workbook),
-    ranges(workbook),
-    ...formulas.sheets()
-  ];
-}
-
-/** What the entry is called in which a cell lies; null for a cell outside the lists. */
-function entryName(valueAt: (path: string) => unknown, path: string): string | null {
-  const [list = '', key = ''] = path.split('.');
-  const entry = valueAt(`${list}.${key}`);
-  if (typeof entry !== 'object' || entry === null) return null;
-  if ('name' in entry) return String(entry.name);
-  const option = [...agentOptions, ...monitorItemOptions].find(({ id }) => id === key);
-  return option?.label ?? null;
+  return [readMe(workbook), ...ledger, ...inputs.sheets, ...formulas.sheets()];
 }
 
 const note = (text: string): SheetCell => ({ kind: 'text', text, look: 'note' });
-const heading = (text: string): SheetCell => ({ kind: 'text', text, look: 'heading' });
-
 function readMe(workbook: Workbook): Sheet {
   const sentences = [
     ...(workbook.invented
@@ -96,54 +75,6 @@ function readMe(workbook: Workbook): Sheet {
       ],
       [],
       ...sentences.map((sentence) => [note(sentence)])
-    ]
-  };
-}
-
-/** What the tables of inputs do not hold: which plan a case group follows where it is not the scenario’s, and the like. */
-function choices({ scenarios, caseMix, flowPlans, machines }: Workbook): Sheet {
-  const nameIn = (list: readonly { id: string; name: string }[], id: string) =>
-    list.find((entry) => entry.id === id)?.name ?? id;
-  const label = (id: string) =>
-    [...agentOptions, ...monitorItemOptions].find((option) => option.id === id)?.label ?? id;
-  const row = (...texts: readonly string[]): SheetCell[] => texts.map((text) => ({ kind: 'text', text }));
-  return {
-    name: 'Choices',
-    frozenRows: 1,
-    widthsCh: [40, 40, 40],
-    rows: [
-      [heading('Of'), heading('What'), heading('Choice')],
-      ...scenarios.filter(({ baseline }) => baseline).map(({ name }) => row(name, 'Stands for', 'Today')),
-      ...scenarios.flatMap(({ name, flowPlanByCase }) =>
-        Object.entries(flowPlanByCase).map(([caseId, plan]) =>
-          row(name, `Flow plan of ${nameIn(caseMix, caseId)}`, nameIn(flowPlans, plan))
-        )
-      ),
-      ...scenarios.flatMap(({ name, agentSwitch }) =>
-        Object.entries(agentSwitch).map(([from, to]) => row(name, `Instead of ${label(from)}`, label(to)))
-      ),
-      ...machines.map(({ name, monitors }) =>
-        row(name, 'Monitors that it has', monitors.map(label).join(', '))
-      )
-    ]
-  };
-}
-
-/** What the user holds possible for single cells. */
-function ranges(workbook: Workbook): Sheet {
-  const valueAt = cellReader(workbook);
-  return {
-    name: 'Ranges',
-    frozenRows: 1,
-    widthsCh: [40, 30, 14, 14],
-    rows: [
-      ['Of', 'What', 'Low', 'High'].map(heading),
-      ...Object.entries(workbook.ranges).map(([path, { low, high }]): SheetCell[] => [
-        { kind: 'text', text: entryName(valueAt, path) ?? '' },
-        { kind: 'text', text: fieldAt(path)?.title ?? path },
-        { kind: 'number', value: low, look: 'input' },
-        { kind: 'number', value: high, look: 'input' }
-      ])
     ]
   };
 }

@@ -6,8 +6,12 @@ export const tableNames: Readonly<Record<TableId, string>> = {
   flowPlans: 'Flow plans',
   machines: 'Machines',
   scenarios: 'Scenarios',
+  plansByCase: 'Plans by case group',
+  avoidedPurchases: 'Purchases avoided',
   agents: 'Agents',
   absorbents: 'Absorbents',
   monitors: 'Monitors',
+  ranges: 'Ranges',
+  ownFigures: 'Own figures',
   settings: 'Settings'
 };

@@ -33,7 +33,7 @@ interface ReadCellText extends CellText {
  */
 export function editCells(workbook: Workbook, texts: readonly CellText[], locale: string): EditedWorkbook {
   const refused: RefusedText[] = [];
-  let taken: readonly ReadCellText[] = texts.flatMap(({ path, text }) => {
+  const read: readonly ReadCellText[] = texts.flatMap(({ path, text }) => {
     const field = fieldAt(path);
     if (field === undefined) throw new Error(`There is no cell at ${path}.`);
     const result = readText(text, { field, workbook, locale });
@@ -42,23 +42,52 @@ export function editCells(workbook: Workbook, texts: readonly CellText[], locale
     return [];
   });
   const known = new Set(crossChecks(workbook).map(({ path, sentence }) => `${path} ${sentence}`));
-  let edited = write(workbook, taken);
-  for (;;) {
-    const issues = crossChecks(edited).filter(({ path, sentence }) => !known.has(`${path} ${sentence}`));
-    const [first] = issues;
-    if (first === undefined || taken.length === 0) break;
-    const blamed = blame(issues, taken);
-    for (const { path, text } of taken) {
-      const issue = blamed.size > 0 ? blamed.get(path) : first;
-      if (issue !== undefined) refused.push({ path, text, sentence: issue.sentence });
-    }
-    taken = blamed.size > 0 ? taken.filter(({ path }) => !blamed.has(path)) : [];
-    edited = write(workbook, taken);
-  }
+  const issuesWith = (cells: readonly ReadCellText[]) =>
+    crossChecks(write(workbook, cells)).filter(({ path, sentence }) => !known.has(`${path} ${sentence}`));
+  const taken: readonly ReadCellText[] = fitting(read, [], issuesWith, (cell, sentence) =>
+    refused.push({ path: cell.path, text: cell.text, sentence })
+  );
+  const edited = write(workbook, taken);
   const keptTexts: Record<string, string> = { ...workbook.keptTexts };
   for (const { path } of taken) delete keptTexts[path];
   for (const { path, text } of refused) keptTexts[path] = text;
   return { workbook: { ...edited, keptTexts }, refused };
+}
+
+/**
+ * The cells that can go in on top of others. Cells that an issue names are turned away; where it names none of them, it
+ * is of a thing elsewhere that one of the rows does not fit, and halves are tried until that row is found.
+ */
+function fitting(
+  cells: readonly ReadCellText[],
+  others: readonly ReadCellText[],
+  issuesWith: (cells: readonly ReadCellText[]) => readonly Issue[],
+  refuse: (cell: ReadCellText, sentence: string) => void
+): readonly ReadCellText[] {
+  let left = cells;
+  for (;;) {
+    const issues = issuesWith([...others, ...left]);
+    const [first] = issues;
+    if (first === undefined || left.length === 0) return left;
+    const blamed = blame(issues, left);
+    if (blamed.size === 0) {
+      const rows = [...new Set(left.map(({ path }) => rowOf(path)))];
+      const firstRows = new Set(rows.slice(0, Math.ceil(rows.length / 2)));
+      if (rows.length < 2) {
+        for (const cell of left) refuse(cell, first.sentence);
+        return [];
+      }
+      const half = left.filter(({ path }) => firstRows.has(rowOf(path)));
+      const fits = fitting(half, others, issuesWith, refuse);
+      const rest = left.filter(({ path }) => !firstRows.has(rowOf(path)));
+      return [...fits, ...fitting(rest, [...others, ...fits], issuesWith, refuse)];
+    }
+    for (const cell of left) {
+      const issue = blamed.get(cell.path);
+      if (issue !== undefined) refuse(cell, issue.sentence);
+    }
+    left = left.filter(({ path }) => !blamed.has(path));
+  }
 }
 
 const rowOf = (path: string): string => path.slice(0, Math.max(0, path.lastIndexOf('.')));
@@ -116,7 +145,9 @@ function write(workbook: Workbook, values: readonly ReadCellText[]): Workbook {
 
 /** What an empty cell is in the document: null, but in a list by id the entry is left out. */
 const nothingAt = (path: string): null | undefined =>
-  /^scenarios\.[^.]+\.(flowPlanByCase|agentSwitch)\./.test(path) ? undefined : null;
+  /^(scenarios\.[^.]+\.(flowPlanByCase|agentSwitch)|accounting\.customWarming)\./.test(path)
+    ? undefined
+    : null;
 
 /** The sentence of every kept text, by path, as it stands now. */
 export function keptSentences(workbook: Workbook, locale: string): Readonly<Record<string, string>> {

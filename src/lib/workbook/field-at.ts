@@ -7,6 +7,7 @@ import {
   caseFields,
   gasFields,
   machineFields,
+  markFields,
   monitorFields,
   phaseFields,
   planByCaseField,
@@ -14,6 +15,7 @@ import {
   samplingFields,
   scenarioFields,
   siteFields,
+  warmingFields,
   workbookFields
 } from './fields.ts';
 
@@ -31,11 +33,21 @@ const byRoom: Readonly<Record<string, Readonly<Record<string, Field>>>> = {
   monitors: monitorFields
 };
 
+/** In a cell, a warming potential may be left out. */
+const warmingCells: Readonly<Record<string, Field>> = Object.fromEntries(
+  Object.entries(warmingFields).map(([subject, field]) => [
+    subject,
+    { ...field, optional: true, empty: 'none of your own' }
+  ])
+);
+
 /** The field behind a cell's path; undefined where the path names no cell that a text can be typed into. */
 export function fieldAt(path: string): Field | undefined {
   const parts = path.split('.');
   const key = parts.at(-1) ?? '';
-  if (parts.length === 1) return (workbookFields as Readonly<Record<string, Field>>)[key];
+  if (parts.length === 1)
+    return ({ ...workbookFields, ...markFields } as Readonly<Record<string, Field>>)[key];
+  if (parts[0] === 'accounting' && parts[1] === 'customWarming') return warmingCells[key];
   if (parts[0] === 'flowPlans' && parts[2] === 'phases')
     return (phaseFields as Readonly<Record<string, Field>>)[key];
   if (parts[0] === 'scenarios' && parts[2] === 'flowPlanByCase') return planByCaseField;

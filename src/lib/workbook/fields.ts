@@ -11,6 +11,7 @@ import {
   vaporiserModes,
   warmingSets
 } from '#lib/calc/input.ts';
+import type { Agent } from '#lib/calc/input.ts';
 import type { ChoiceOption, Field, FlagField, MoneyField, NumberField, TextField } from './field.ts';
 
 const options = <Id extends string>(
@@ -135,6 +136,11 @@ export const workbookFields = {
   title: text('Title', 'What this workbook is called.'),
   currency: text('Currency', 'Three-letter code of the currency of all prices.', 3),
   priceYear: number('Price year', '', 1990, 2100, 'The year whose prices these are.', { whole: true })
+} as const satisfies Fields;
+
+/** What is true of the workbook as a whole. */
+export const markFields = {
+  invented: flag('Invented', 'Whether its figures are invented: every page and file that shows them says so.')
 } as const satisfies Fields;
 
 export const siteFields = {
@@ -263,6 +269,20 @@ export const accountingFields = {
     'Value of a minute of recovery time; 0 leaves it out, as the evidence that flow changes it is weak.'
   )
 } as const satisfies Fields;
+
+/** Warming potentials of the user’s own, for the set “Figures of your own”. */
+export const warmingFields: Readonly<Record<Agent | 'nitrous-oxide', NumberField>> = Object.fromEntries(
+  [...agents, 'nitrous-oxide' as const].map((subject) => [
+    subject,
+    number(
+      `Warming potential of ${subject.replace('-', ' ')}`,
+      'kg CO₂e/kg',
+      0,
+      50000,
+      'Your own figure; it counts where the warming potentials are figures of your own.'
+    )
+  ])
+) as Record<Agent | 'nitrous-oxide', NumberField>;
 
 export const agentFields = {
   agent: choice('Agent', agentOptions, 'The agent, by its international name.'),
@@ -494,6 +514,13 @@ export const agentSwitchField = {
   optional: true,
   empty: 'no change'
 } as const satisfies Field;
+
+/** A purchase that a scenario makes unnecessary. */
+export const avoidedPurchaseFields = {
+  year: number('Year', '', 0, 60, 'Years from now, 0 for now.', { whole: true }),
+  units: number('Units', '', 0, 500, 'How many need not be bought.', { whole: true }),
+  unitPrice: money('Price', 'per unit', 'What one would have cost.')
+} as const satisfies Fields;
 
 export const monitorFields = {
   item: choice('Monitor', monitorItemOptions, 'The monitor.'),

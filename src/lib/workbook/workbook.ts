@@ -9,6 +9,7 @@ import {
   absorbentFields,
   accountingFields,
   agentFields,
+  avoidedPurchaseFields,
   caseFields,
   gasFields,
   machineFields,
@@ -18,6 +19,7 @@ import {
   samplingFields,
   scenarioFields,
   siteFields,
+  warmingFields,
   workbookFields
 } from './fields.ts';
 
@@ -31,7 +33,8 @@ export const limits = {
   scenarios: 50,
   phases: 12,
   machines: 50,
-  absorbents: 20
+  absorbents: 20,
+  avoidedPurchases: 61
 } as const;
 
 /** The document. Every list entry carries a stable id, so that a cell keeps its path whatever moves. */
@@ -71,24 +74,6 @@ const id = z.custom<string>(
   }
 );
 
-const amount = leaf({ kind: 'money', title: 'Amount', per: '', words: '' });
-const wholeUnits = leaf({
-  kind: 'number',
-  title: 'Units',
-  unit: '',
-  min: 0,
-  max: 500,
-  whole: true,
-  words: ''
-});
-const warming = leaf({
-  kind: 'number',
-  title: 'Warming potential',
-  unit: 'kg CO₂e/kg',
-  min: 0,
-  max: 50000,
-  words: ''
-});
 const anyNumber = leaf({ kind: 'number', title: 'Value', unit: '', min: -1e12, max: 1e12, words: '' });
 
 const listOf = <S extends z.core.$ZodType>(what: string, entry: S, most: number, least = 0) =>
@@ -121,7 +106,9 @@ const schema = z.strictObject({
     residualValue: z._default(leaf(accountingFields.residualValue), 'none'),
     customWarming: z._default(
       z.strictObject(
-        Object.fromEntries([...agents, 'nitrous-oxide'].map((subject) => [subject, z.optional(warming)]))
+        Object.fromEntries(
+          Object.entries(warmingFields).map(([subject, field]) => [subject, z.optional(leaf(field))])
+        )
       ),
       {}
     )
@@ -155,15 +142,7 @@ const schema = z.strictObject({
       flowPlanByCase: z.record(z.string(), z.string()),
       agentSwitch: z.record(z.string(), z.string()),
       avoidedPurchases: z._default(
-        listOf(
-          'Avoided purchases',
-          z.strictObject({
-            year: leaf({ kind: 'number', title: 'Year', unit: '', min: 0, max: 60, whole: true, words: '' }),
-            units: wholeUnits,
-            unitPrice: amount
-          }),
-          61
-        ),
+        listOf('Avoided purchases', z.strictObject(shape(avoidedPurchaseFields)), 61),
         []
       )
     }),

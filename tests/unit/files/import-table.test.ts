@@ -201,3 +201,132 @@ test('settings are found by section and name, and an unknown one is said', () =>
   expect(told.refusedCells).toMatchObject([{ line: 4, column: 'Oxygen (EUR per m³)', text: 'much' }]);
   expect(told.refusedRows).toEqual([{ line: 5, sentence: 'There is no setting “Ghosts” in Site.' }]);
 });
+
+describe('what entries hold beside their cells', () => {
+  test('monitors, agents given instead and who stands for today come with their rows', () => {
+    const { workbook, changed, refusedCells } = preview(
+      'scenarios',
+      'Id,Stands for today,Agents given instead\ntoday,no,\nclosed,yes,Desflurane = Sevo; isoflurane → sevoflurane\ncircle,no,\n',
+      { mode: 'replace' }
+    );
+    expect(refusedCells).toEqual([]);
+    expect(changed).toBeGreaterThan(0);
+    const closed = workbook.scenarios.find(({ id }) => id === 'closed');
+    expect(closed).toMatchObject({
+      baseline: true,
+      agentSwitch: { desflurane: 'sevoflurane', isoflurane: 'sevoflurane' }
+    });
+    expect(workbook.scenarios.filter(({ baseline }) => baseline)).toHaveLength(1);
+    const machines = preview('machines', 'Id,Monitors that it has\nm-closed,ECG; capnography\n', {
+      mode: 'replace'
+    });
+    expect(machines.workbook.machines.find(({ id }) => id === 'm-closed')?.monitors).toEqual([
+      'ecg',
+      'capnography'
+    ]);
+  });
+
+  test('a part that cannot be read is refused with a sentence, and what was there stays', () => {
+    const before = demoWorkbook();
+    const scenarios = preview(
+      'scenarios',
+      'Id,Stands for today,Agents given instead\ntoday,yes,desflurane\nclosed,yes,desflurane = xenon\n',
+      { mode: 'replace' }
+    );
+    expect(scenarios.refusedCells.map(({ line, sentence }) => [line, sentence.split(';')[0]])).toEqual([
+      [2, 'Agents given instead: “desflurane” was given'],
+      [3, 'Agent: “xenon” was given'],
+      [3, 'Stands for today: exactly one scenario does']
+    ]);
+    const today = (workbook: Workbook) => workbook.scenarios.find(({ baseline }) => baseline);
+    expect(today(scenarios.workbook)).toEqual(today(before));
+    const machines = preview('machines', 'Id,Monitors that it has\nm-closed,ECG; crystal ball\n', {
+      mode: 'replace'
+    });
+    expect(machines.refusedCells[0]?.sentence).toMatch(/^Monitor: “crystal ball” was given/);
+    expect(machines.workbook.machines.find(({ id }) => id === 'm-closed')).toEqual(
+      before.machines.find(({ id }) => id === 'm-closed')
+    );
+  });
+
+  test('an agent that cannot be given, as there is no price for it, is refused', () => {
+    const { refusedCells } = preview(
+      'scenarios',
+      'Id,Agents given instead\nclosed,desflurane = halothane\n',
+      { mode: 'replace' }
+    );
+    expect(refusedCells[0]?.sentence).toMatch(/“halothane” has no entry among the agents on Prices/);
+  });
+});
+
+describe('tables that stand beside the lists', () => {
+  test('plans of single case groups, by name or id', () => {
+    const { workbook, added, refusedRows } = preview(
+      'plansByCase',
+      'Scenario,Case group,Flow plan\nclosed,lap-chole,usual\nClosed-circuit A,Breast surgery,nothing\n,,\nx,lap-chole,usual\n'
+    );
+    expect(added).toBe(1);
+    expect(workbook.scenarios.find(({ id }) => id === 'closed')?.flowPlanByCase).toMatchObject({
+      'lap-chole': 'usual'
+    });
+    expect(refusedRows).toEqual([
+      { line: 3, sentence: '“nothing” is the name of no flow plan, or of more than one: give its id.' },
+      { line: 5, sentence: '“x” is the name of no scenario, or of more than one: give its id.' }
+    ]);
+  });
+
+  test('ranges, each around the value of its cell', () => {
+    const { workbook, added, refusedRows } = preview(
+      'ranges',
+      'Cell,Low,High\ncaseMix.lap-chole.weightKg,70,95\ncaseMix.lap-chole.ageYears,90,100\nsite.nothing,1,2\ncaseMix.lap-chole.casesPerYear,few,2\n'
+    );
+    expect(added).toBe(1);
+    expect(workbook.ranges['caseMix.lap-chole.weightKg']).toEqual({ low: 70, high: 95 });
+    expect(refusedRows.map(({ line }) => line)).toEqual([3, 4, 5]);
+    expect(refusedRows[0]?.sentence).toMatch(/it has to hold the cell’s own value/);
+  });
+
+  test('figures of one’s own, each with a reason and within reason', () => {
+    const { workbook, refusedRows } = preview(
+      'ownFigures',
+      'Constant,Value,Unit,Reason\nmachine.power,120,W,measured\nmachine.power,130,W,again\nmachine.life,1000,years,wish\nno.such,1,W,x\n'
+    );
+    expect(workbook.overrides).toEqual([
+      { constant: 'machine.power', value: 120, unit: 'W', reason: 'measured' }
+    ]);
+    expect(refusedRows.map(({ line }) => line)).toEqual([3, 4, 5]);
+  });
+
+  test('purchases avoided', () => {
+    const { workbook, added, refusedRows } = preview(
+      'avoidedPurchases',
+      'Scenario,Year,Units,Price\nclosed,3,2,45000\nclosed,3,2,45000\nclosed,99,1,1\n'
+    );
+    expect(added).toBe(2);
+    expect(workbook.scenarios.find(({ id }) => id === 'closed')?.avoidedPurchases).toHaveLength(
+      2 + (demoWorkbook().scenarios.find(({ id }) => id === 'closed')?.avoidedPurchases.length ?? 0)
+    );
+    expect(refusedRows[0]?.sentence).toMatch(/^Year: 99 was given/);
+  });
+});
+
+test('a setting that does not fit something elsewhere turns nothing else away', () => {
+  // Units in a machine that a scenario buys year by year: the sum elsewhere is what does not fit.
+  const before = demoWorkbook();
+  const [first] = before.scenarios.filter(({ baseline }) => !baseline);
+  const machine = before.machines.find(({ id }) => id === first?.machine);
+  const phased: Workbook = {
+    ...before,
+    scenarios: before.scenarios.map((scenario) =>
+      scenario === first ? { ...scenario, unitsByYear: [machine?.units ?? 0] } : scenario
+    )
+  };
+  const others = before.machines.filter(({ id }) => id !== machine?.id).map(({ id }) => id);
+  const rows = [machine?.id, ...others].map((id) => `${id},77`).join('\n');
+  const { workbook, refusedCells } = preview('machines', `Id,Units\n${rows}\n`, {
+    mode: 'replace',
+    workbook: phased
+  });
+  expect(refusedCells.map(({ line }) => line)).toEqual([2]);
+  for (const id of others) expect(workbook.machines.find((each) => each.id === id)?.units).toBe(77);
+});

@@ -3,7 +3,10 @@ import type { Field } from '#lib/workbook/field.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { cellReader } from '../cell-reader.ts';
 import { cellText } from '../cell-text.ts';
-import { columnsOf, headerOf, rowsOf, settingColumns, settings, tableIds, tableTitles } from '../tables.ts';
+import type { TableCell } from '../table-cells.ts';
+import { tableCells } from '../table-cells.ts';
+import type { TableColumn } from '../tables.ts';
+import { settings, tableColumns, tableIds, tableTitles } from '../tables.ts';
 import type { Sheet, SheetCell } from './sheet.ts';
 import { cellAddress } from './sheet.ts';
 
@@ -36,45 +39,50 @@ const heading = (text: string): SheetCell => ({ kind: 'text', text, look: 'headi
 export function inputSheets(workbook: Workbook): InputSheets {
   const addresses = new Map<string, string>();
   const valueAt = cellReader(workbook);
-  const cellAt = (path: string, field: Field, place: { sheet: string; row: number; column: number }) => {
-    if (!addresses.has(path)) addresses.set(path, cellAddress(place.sheet, place));
-    return inputCell(valueAt(path), field, workbook);
+  const cellOf = (cell: TableCell, place: { sheet: string; row: number; column: number }) => {
+    switch (cell.kind) {
+      case 'text':
+        return { kind: 'text', text: cell.text } as const;
+      case 'number':
+        return { kind: 'number', value: Number(cell.value), look: 'input' } as const;
+      case 'attached': {
+        const text = cell.field.write(valueAt(cell.path), { workbook, locale: wordsLocale });
+        return { kind: 'text', text, look: 'input' } as const;
+      }
+      case 'cell':
+        if (!addresses.has(cell.path)) addresses.set(cell.path, cellAddress(place.sheet, place));
+        return inputCell(valueAt(cell.path), cell.field, workbook);
+    }
   };
   const sheets = tableIds.map((table): Sheet => {
     const name = tableTitles[table];
+    const columns = tableColumns(table, workbook.currency);
+    const rows = tableCells(table, workbook).map((row, index): (SheetCell | null)[] =>
+      row.map((cell, column) => cellOf(cell, { sheet: name, row: index + 1, column }))
+    );
+    const headings = columns.map((column) => heading(column.header));
     if (table === 'settings')
       return {
         name,
         frozenRows: 1,
         widthsCh: [14, 34, 26, 60],
         rows: [
-          [...settingColumns.map((column) => heading(column.header)), heading('What it is')],
-          ...settings.map(({ path, section, field }, index): (SheetCell | null)[] => [
-            { kind: 'text', text: section },
-            { kind: 'text', text: headerOf(field, workbook.currency) },
-            cellAt(path, field, { sheet: name, row: index + 1, column: 2 }),
-            { kind: 'text', text: field.words, look: 'note' }
+          [...headings, heading('What it is')],
+          ...rows.map((row, index): (SheetCell | null)[] => [
+            ...row,
+            { kind: 'text', text: settings[index]?.field.words ?? '', look: 'note' }
           ])
         ]
       };
-    const columns = columnsOf(table, workbook.currency);
-    return {
-      name,
-      frozenRows: 1,
-      widthsCh: columns.map(({ header, field }) =>
-        field?.kind === 'text' ? 32 : Math.max(10, header.length + 2)
-      ),
-      rows: [
-        columns.map((column) => heading(column.header)),
-        ...rowsOf(table, workbook).map((row, index) =>
-          columns.map(({ key, field }, column): SheetCell | null => {
-            const path = row.pathOf(key);
-            if (path === null || field === null) return { kind: 'text', text: row.id };
-            return cellAt(path, field, { sheet: name, row: index + 1, column });
-          })
-        )
-      ]
-    };
+    return { name, frozenRows: 1, widthsCh: columns.map(widthOf), rows: [headings, ...rows] };
   });
   return { sheets, addresses };
 }
+
+/** Columns of words are wider than those of numbers. */
+function widthOf({ header, field, attached }: TableColumn): number {
+  if (attached !== undefined || field?.kind === 'text' || words.has(header)) return 32;
+  return Math.max(10, header.length + 2);
+}
+
+const words = new Set(['Of', 'Cell', 'Scenario', 'Case group', 'Constant', 'Reason']);

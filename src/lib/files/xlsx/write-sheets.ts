@@ -42,9 +42,6 @@ function writtenSheet({ name, widthsCh, frozenRows, rows }: Sheet): WriteSheet {
   return {
     name,
     columns: widthsCh.map((width) => ({ width: Math.min(width, 100) })),
-    rows: rows.map((row) =>
-      row.map((cell) => (cell === null || cell.kind === 'formula' ? null : valueOf(cell)))
-    ),
     cells,
     rowDefs: new Map(
       rows.flatMap((row, index) => wrappedHeight(row, widthsCh).map((height) => [index, { height }]))

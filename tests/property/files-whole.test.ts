@@ -1,0 +1,103 @@
+/** A whole workbook by its tables: what goes out as files and comes into another workbook is the same workbook. */
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { mapColumns } from '#lib/files/column-mapping.ts';
+import { readCsv } from '#lib/files/csv-in.ts';
+import { writeTableCsv } from '#lib/files/csv-out.ts';
+import { importColumns, previewImport } from '#lib/files/import-table.ts';
+import type { ReadTable } from '#lib/files/read-table.ts';
+import type { TableId } from '#lib/files/tables.ts';
+import { tableIds, tableTitles } from '#lib/files/tables.ts';
+import { readXlsxTables } from '#lib/files/xlsx-in.ts';
+import { inputSheets } from '#lib/files/xlsx/input-sheets.ts';
+import { writeSheets } from '#lib/files/xlsx/write-sheets.ts';
+import { blankWorkbook } from '#lib/workbook/blank.ts';
+import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import { randomWorkbook } from '../fixtures/random-workbook.ts';
+
+/** What others refer to comes first. */
+const order: readonly TableId[] = [
+  'agents',
+  'absorbents',
+  'settings',
+  'machines',
+  'flowPlans',
+  'caseMix',
+  'scenarios',
+  'plansByCase',
+  'avoidedPurchases',
+  'monitors',
+  'ownFigures',
+  'ranges'
+];
+
+/** Takes every table in place of the one that is there, and then again from the end: what was in use goes only then. */
+function takenOver(
+  tables: Readonly<Partial<Record<TableId, ReadTable>>>,
+  into: Workbook,
+  locale: string
+): Workbook {
+  let workbook = into;
+  for (const table of [...order, ...[...order].reverse()]) {
+    const file = tables[table];
+    if (file === undefined) continue;
+    const mapping = mapColumns(file.headers, importColumns(table, workbook));
+    workbook = previewImport(workbook, { table, file, mapping, mode: 'replace', locale }).workbook;
+    expect(parseWorkbook(workbook).kind).toBe('workbook');
+  }
+  return workbook;
+}
+
+/** A file of headings alone is refused, so lists that may be empty are not so here; nor is what no table holds. */
+const full = randomWorkbook({ rows: 4 })
+  .filter(({ caseMix, monitors }) => caseMix.length > 0 && monitors.length > 0)
+  .map((workbook): Workbook => ({ ...workbook, keptTexts: {} }));
+
+/** The workbook with amounts of money in their shortest form: 12.50 and 12.5 are the same amount. */
+const withShortAmounts = (workbook: Workbook): unknown =>
+  JSON.parse(JSON.stringify(workbook), (key, value: unknown) =>
+    typeof value === 'string' && !['name', 'title', 'reason'].includes(key)
+      ? value.replace(/^(-?\d+)(?:\.0*|(\.\d*[1-9])0*)$/, '$1$2')
+      : value
+  );
+
+test('every table is among them', () => {
+  expect([...order].sort()).toEqual([...tableIds].sort());
+});
+
+test('as CSV, into an empty workbook', () => {
+  fc.assert(
+    fc.property(full, fc.constantFrom('en-GB', 'de-DE', 'fr-FR', 'ar-EG'), (workbook, locale) => {
+      const tables: Partial<Record<TableId, ReadTable>> = {};
+      for (const table of tableIds) {
+        const read = readCsv(writeTableCsv(table, workbook, locale));
+        if (read.kind === 'table') tables[table] = read.table;
+      }
+      // Prices are in the currency of the workbook that takes them, so that is set first.
+      const start = { ...blankWorkbook(), currency: workbook.currency };
+      expect(withShortAmounts(takenOver(tables, start, locale))).toEqual(withShortAmounts(workbook));
+    }),
+    { numRuns: 60 }
+  );
+});
+
+test('as a spreadsheet, into an empty workbook', async () => {
+  await fc.assert(
+    fc.asyncProperty(full, async (workbook) => {
+      const read = await readXlsxTables(
+        await writeSheets(inputSheets(workbook).sheets, { title: workbook.title }),
+        'en-GB'
+      );
+      if (read.kind === 'refused') throw new Error(read.sentence);
+      const tables: Partial<Record<TableId, ReadTable>> = {};
+      for (const table of tableIds) {
+        const sheet = read.sheets.find(({ name }) => name === tableTitles[table]);
+        if (sheet?.table != null) tables[table] = sheet.table;
+      }
+      const start = { ...blankWorkbook(), currency: workbook.currency };
+      expect(withShortAmounts(takenOver(tables, start, 'en-GB'))).toEqual(withShortAmounts(workbook));
+    }),
+    { numRuns: 40 }
+  );
+});
