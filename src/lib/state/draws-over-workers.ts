@@ -1,4 +1,5 @@
 /** Shares the draws of an uncertainty run among workers. */
+import { buffersOf } from '#lib/calc/uncertainty/run.ts';
 import type { RunSlice } from '#lib/calc/uncertainty/run.ts';
 import type { RunSummary } from '#lib/calc/what-if-draws.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -47,11 +48,7 @@ export function drawOverWorkers(
           done += reply.slice.to - reply.slice.from;
           onProgress(done);
           if (done < draws) handOut(port);
-          else
-            port.post(
-              { kind: 'sum-up', slices },
-              slices.flatMap(({ figures }) => figures.map((list) => list.buffer))
-            );
+          else port.post({ kind: 'sum-up', slices }, slices.flatMap(buffersOf));
         } else {
           close();
           if (reply.kind === 'summary') resolve(reply.summary);

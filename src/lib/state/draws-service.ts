@@ -1,7 +1,7 @@
 /** What a worker does when it is asked: the worker's whole code, apart from being one. */
 import { CaseMemo } from '#lib/calc/case-memo.ts';
 import type { EstimateInput, Range } from '#lib/calc/input.ts';
-import { joinSlices, runDraws } from '#lib/calc/uncertainty/run.ts';
+import { buffersOf, joinSlices, runDraws } from '#lib/calc/uncertainty/run.ts';
 import type { DrawRun } from '#lib/calc/what-if-draws.ts';
 import { setUpRun, summaryOf } from '#lib/calc/what-if-draws.ts';
 import { answerTo, cellsThatTurn, questionsOf } from '#lib/calc/what-if-questions.ts';
@@ -34,10 +34,7 @@ export function drawsService(
       case 'slice': {
         const { model, draws, figureCount } = current().of;
         const slice = runDraws({ model, draws, figureCount, from: ask.from, to: ask.to });
-        reply(
-          { kind: 'slice', slice },
-          slice.figures.map((list) => list.buffer)
-        );
+        reply({ kind: 'slice', slice }, buffersOf(slice));
         return;
       }
       case 'sum-up': {

@@ -7,7 +7,7 @@ import type { Draws } from './draws.ts';
  */
 export type Model = (values: number[]) => readonly number[] | null;
 
-/** The figures of the draws `from` … `to` − 1: one list for each figure. */
+/** The figures of the draws `from` … `to` − 1: one list for each figure, all lists in one buffer. */
 export interface RunSlice {
   readonly from: number;
   readonly to: number;
@@ -34,7 +34,9 @@ export function runDraws({
   from?: number;
   to?: number;
 }): RunSlice {
-  const figures = Array.from({ length: figureCount }, () => new Float64Array(to - from));
+  const count = to - from;
+  const all = new Float64Array(figureCount * count);
+  const figures = Array.from({ length: figureCount }, (_, k) => all.subarray(k * count, (k + 1) * count));
   for (let draw = from; draw < to; draw += 1) {
     const given = model(draws.valuesOf(draw));
     figures.forEach((list, index) => {
@@ -42,6 +44,14 @@ export function runDraws({
     });
   }
   return { from, to, figures };
+}
+
+/**
+ * The buffer of a slice's figures, to hand over to another thread instead of copying: a run hands over hundreds of
+ * slices, and a buffer for each of their figures would keep the page busy for longer than anybody should wait.
+ */
+export function buffersOf({ figures }: RunSlice): ArrayBufferLike[] {
+  return figures.slice(0, 1).map((list) => list.buffer);
 }
 
 /**

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { UncertainInputError, layOutDraws } from '#lib/calc/uncertainty/draws.ts';
 import type { DrawPlan, UncertainInput } from '#lib/calc/uncertainty/draws.ts';
 import { latinShares } from '#lib/calc/uncertainty/latin-hypercube.ts';
-import { joinSlices, runDraws } from '#lib/calc/uncertainty/run.ts';
+import { buffersOf, joinSlices, runDraws } from '#lib/calc/uncertainty/run.ts';
 import { swings, widestFirst, widthOfSwing, plainFigures } from '#lib/calc/uncertainty/swings.ts';
 
 const plan: DrawPlan = { draws: 1000, seed: 5, shape: 'pert' };
@@ -94,6 +94,17 @@ describe('a run', () => {
     ].map(([from, to]) => runDraws({ model, draws, figureCount: 2, from: from!, to: to! }));
     expect(joinSlices(slices)).toEqual(whole);
     expect(whole[0]?.some(Number.isNaN)).toBe(true);
+  });
+
+  test('hands over a slice as one buffer, with nothing else in it', () => {
+    const slice = runDraws({ model, draws, figureCount: 2, from: 10, to: 60 });
+    const whole = joinSlices([runDraws({ model, draws, figureCount: 2 })]);
+    const buffers = buffersOf(slice);
+    expect(buffers.map((buffer) => buffer.byteLength)).toEqual([2 * 50 * 8]);
+    const { figures } = structuredClone(slice, { transfer: buffers as ArrayBuffer[] });
+    expect(figures).toEqual(whole.map((list) => list.slice(10, 60)));
+    expect(slice.figures[0]).toHaveLength(0);
+    expect(buffersOf({ from: 0, to: 5, figures: [] })).toEqual([]);
   });
 
   test('with a gap or an overlap is refused', () => {
