@@ -16,7 +16,12 @@
 --     liquid_ml            number   liquid agent used in the case; may be null throughout
 --   )
 --
--- so make a view of that shape over your own table first, for example
+-- Minutes are expected ready: engines do not agree on how times are subtracted. From timestamps they come, for example,
+-- by extract(epoch from (end_time - start_time)) / 60, datediff('minute', start_time, end_time) or
+-- timestampdiff(minute, start_time, end_time), whichever the engine has. Cases with minutes that are null, 0 or less, or
+-- above 1440, are left out here as they are by the importer.
+--
+-- So make a view of that shape over your own table first, for example
 --
 --   create view anaesthetics as
 --   select operation as procedure_name, cast(start_time as date) as day, minutes, technique, agent,

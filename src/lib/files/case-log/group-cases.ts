@@ -7,11 +7,15 @@ import { readNumber } from '#lib/numbers/read-number.ts';
 import { agentOf, techniqueOf } from './log-words.ts';
 import type { DateOrder } from './log-dates.ts';
 import { dayOf, isoDay } from './log-dates.ts';
+import type { LogTime } from './log-times.ts';
+import { minutesBetween, timeOf } from './log-times.ts';
 
 /** What the columns of a log can mean. `group` may be several columns, whose texts together name the group. */
 export const logFields = {
   date: { header: 'Date', unit: '' },
   minutes: { header: 'Minutes', unit: 'min' },
+  start: { header: 'Start', unit: '' },
+  end: { header: 'End', unit: '' },
   ageYears: { header: 'Age', unit: 'years' },
   weightKg: { header: 'Weight', unit: 'kg' },
   technique: { header: 'Technique', unit: '' },
@@ -28,6 +32,8 @@ export interface CaseLogPlan {
   readonly groupBy: readonly number[];
   readonly locale: string;
   readonly dateOrder: DateOrder;
+  /** What a duration without a unit is in: minutes, or hours with a fraction. */
+  readonly durationsIn: 'min' | 'h';
   /** Days that the log covers, where its own first and last date do not say so; needed without a date column. */
   readonly daysCovered: number | null;
   /** Groups with fewer cases are put together as “Other”, so that no row is about a few persons. */
@@ -94,6 +100,7 @@ export const otherGroup = 'Other';
 
 /** More groups than any case mix has: the column that was chosen tells single cases apart, not kinds of case. */
 const mostGroups = 20_000;
+const noMinutes = 'Minutes are missing, or no number above 0 to 1440.';
 const daysOfYear = 365.25;
 const examples = 5;
 
@@ -159,12 +166,31 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
   function figure(row: readonly string[], field: Figure, line: number): number | null {
     const text = textAt(row, field);
     if (text === null || text === '') return null;
-    const value = number(text, logFields[field].unit);
+    const inHours = field === 'minutes' && plan.durationsIn === 'h';
+    const read = number(text, inHours ? 'h' : logFields[field].unit);
+    // Hours with a fraction are rarely exact in binary: 1.1 h are 66 minutes.
+    const value = inHours && read !== null ? Math.round(read * 60e6) / 1e6 : read;
     const { above, upTo } = plausible[field];
     if (value !== null && value > above && value <= upTo) return value;
     if (field !== 'minutes')
       note(figuresLeftOut, `${logFields[field].header} is no number that can be.`, line);
     return null;
+  }
+
+  /** The minutes of a case, given or from start to end; or the reason why there are none. */
+  function duration(row: readonly string[], start: LogTime | null, line: number): number | string {
+    const given = textAt(row, 'minutes');
+    if (given !== null && given !== '') return figure(row, 'minutes', line) ?? noMinutes;
+    if (columns.start === undefined || columns.end === undefined) return noMinutes;
+    const end = timeOf(textAt(row, 'end') ?? '', plan.dateOrder);
+    if (start === null || end === null) return 'The start or the end is missing, or no time of day.';
+    const minutes = minutesBetween(start, end);
+    if (minutes === 'backwards') return 'The end is before the start.';
+    if (minutes === 'ambiguous')
+      return 'Start and end are times of day with no time between them, or more than 12 hours over midnight: they may be mixed up.';
+    return minutes > plausible.minutes.above && minutes <= plausible.minutes.upTo
+      ? minutes
+      : 'From start to end there are no minutes, or more than 1440.';
   }
 
   return {
@@ -177,11 +203,12 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
         .join(', ');
       if (name === '') return note(leftOut, 'No group is named.', line);
       const dateText = textAt(row, 'date');
-      const day = dateText === null ? null : days(dateText);
+      const start = columns.start === undefined ? null : timeOf(textAt(row, 'start') ?? '', plan.dateOrder);
+      const day = dateText === null ? (start?.day ?? null) : days(dateText);
       if (dateText !== null && day === null)
         return note(leftOut, 'The date is missing or none of the calendar.', line);
-      const minutes = figure(row, 'minutes', line);
-      if (minutes === null) return note(leftOut, 'Minutes are missing, or no number above 0 to 1440.', line);
+      const minutes = duration(row, start, line);
+      if (typeof minutes === 'string') return note(leftOut, minutes, line);
       const agentText = textAt(row, 'agent');
       const agent = agentText === null ? null : agents(agentText);
       if (agent === undefined) return note(leftOut, 'The agent is none that is known here.', line);

@@ -6,7 +6,9 @@ import type { CaseLogPlan, LogField } from './group-cases.ts';
 import { logFields } from './group-cases.ts';
 import { numberLocale } from '../number-locale.ts';
 import { identifyingBecause, rowsLookedAt } from './identifying-columns.ts';
+import type { DateOrder } from './log-dates.ts';
 import { dayOf, guessDateOrder } from './log-dates.ts';
+import { timeOf } from './log-times.ts';
 import { agentOf, techniqueOf } from './log-words.ts';
 
 export type LogEncoding = 'utf-8' | 'windows-1252';
@@ -37,8 +39,11 @@ const headings: Readonly<Record<LogField | 'group', RegExp>> = {
   group:
     /^(procedure|operation|surgery|specialt?y|speciality|service|intervention|acte|specialite|eingriff|prozedur|fachgebiet|fachabteilung|procedimiento|especialidad|procedura|intervento|specialita|procedimento|ingreep|specialisme|ingrepp|indgreb|zabieg)( (name|code|type|group|text))?$/,
   date: /^(date|day|datum|tag|fecha|data|dato|pvm)( of)?( (surgery|operation|procedure|case|anaesthesia|anesthesia))?$|^(surgery|operation|procedure|case|op) (date|datum)$/,
+  start:
+    /^((anaesthesia|anesthesia|anaesthetic|anesthetic|case|procedure|narkose|anasthesie|anesthesie|anestesia) )?(start|begin|beginning|beginn|started|debut|inicio|inizio|begintijd|induction|from)( (date ?time|time|at|datum|zeit|uhrzeit|heure))?$|^(narkosebeginn|anasthesiebeginn|startzeit|startzeitpunkt|starttime|starttijd|heure debut|hora inicio|ora inizio)$/,
+  end: /^((anaesthesia|anesthesia|anaesthetic|anesthetic|case|procedure|narkose|anasthesie|anesthesie|anestesia) )?(end|ended|stop|finish|finished|ende|fin|fine|einde|slut|until|to)( (date ?time|time|at|datum|zeit|uhrzeit|heure))?$|^(narkoseende|anasthesieende|endzeit|endzeitpunkt|endtime|eindtijd|heure fin|hora fin|ora fine)$/,
   minutes:
-    /^(minutes|min|duration|dauer|duree|duracion|durata|duracao|duur|anaesthesia (time|minutes|duration)|anesthesia (time|minutes|duration)|narkosedauer|anasthesiedauer|case (minutes|duration))( min| minutes)?$/,
+    /^(minutes|min|hours|duration|dauer|duree|duracion|durata|duracao|duur|anaesthesia (time|minutes|duration)|anesthesia (time|minutes|duration)|narkosedauer|anasthesiedauer|case (minutes|duration))( min| minutes)?$/,
   ageYears: /^(age|alter|edad|eta|idade|leeftijd|alder|wiek|age years|years)( years| y)?$/,
   weightKg: /^(weight|gewicht|poids|peso|vikt|vekt|waga|body weight|koerpergewicht|korpergewicht)( kg)?$/,
   technique:
@@ -102,6 +107,10 @@ async function* checked(pieces: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8
   }
 }
 
+/** Whether a heading says that its durations are hours. */
+const isInHours = (header: string): boolean =>
+  /\b(h|hrs?|hours?|std\.?|stunden|heures|horas|ore|uur)\b/i.test(header);
+
 /** The plan that the headings, and failing them the values, suggest. */
 function firstPlan(
   columns: readonly LogColumn[],
@@ -128,9 +137,12 @@ function firstPlan(
     if (column !== undefined) mapping[field] = column;
   }
   const group = headed(headings.group);
-  mapping.date ??= take(
-    mostly((value) => dayOf(value, 'day-month-year') !== null || dayOf(value, 'month-day-year') !== null)
-  );
+  const readable = <T>(read: (order: DateOrder) => T | null) =>
+    read('day-month-year') ?? read('month-day-year');
+  const hasDay = (value: string) => readable((order) => timeOf(value, order)?.day ?? null) !== null;
+  // A start with its day says when the case was; another date is of something else.
+  if (mapping.start === undefined || !mostly(hasDay)(mapping.start))
+    mapping.date ??= take(mostly((value) => readable((order) => dayOf(value, order)) !== null));
   mapping.agent ??= take(mostly((value) => typeof agentOf(value) === 'string'));
   mapping.technique ??= take(mostly((value) => techniqueOf(value) !== undefined));
   const given = Object.fromEntries(
@@ -140,7 +152,15 @@ function firstPlan(
     columns: given,
     groupBy: group === undefined ? [] : [group],
     locale,
-    dateOrder: guessDateOrder(mapping.date === undefined ? [] : valuesOf(mapping.date), locale),
+    dateOrder: guessDateOrder(
+      [mapping.date, mapping.start, mapping.end].flatMap((column) =>
+        column === undefined ? [] : valuesOf(column)
+      ),
+      locale
+    ),
+    durationsIn: isInHours(mapping.minutes === undefined ? '' : (columns[mapping.minutes]?.header ?? ''))
+      ? 'h'
+      : 'min',
     daysCovered: null,
     fewestCases: 5
   };

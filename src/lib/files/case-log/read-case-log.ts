@@ -57,11 +57,12 @@ function refusalOf(
 ): string | null {
   if (plan.groupBy.length === 0)
     return 'Choose the column that names a group of alike cases, such as the procedure or the specialty.';
-  if (plan.columns.minutes === undefined)
-    return 'Choose the column with the minutes: without them nothing can be computed.';
+  const { minutes, start, end } = plan.columns;
+  if (minutes === undefined && (start === undefined || end === undefined))
+    return 'Choose the column with the minutes, or those with start and end: without them nothing can be computed.';
   if (plan.columns.agent === undefined && plan.columns.technique === undefined)
     return 'Choose the column with the agent or the one with the technique.';
-  if (plan.columns.date === undefined && plan.daysCovered === null)
+  if (plan.columns.date === undefined && start === undefined && plan.daysCovered === null)
     return 'Choose the column with the date, or say how many days the log covers.';
   const used = [...plan.groupBy, ...Object.values(plan.columns)];
   const identifying = used.find(

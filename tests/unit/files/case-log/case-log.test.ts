@@ -70,6 +70,7 @@ describe('a log of 20 000 cases', () => {
       groupBy: [4],
       locale: 'en-GB',
       dateOrder: 'year-month-day',
+      durationsIn: 'min',
       daysCovered: null,
       fewestCases: 5
     });

@@ -9,6 +9,7 @@ const plan: CaseLogPlan = {
   groupBy: [1],
   locale: 'en-GB',
   dateOrder: 'day-month-year',
+  durationsIn: 'min' as const,
   daysCovered: null,
   fewestCases: 1
 };
