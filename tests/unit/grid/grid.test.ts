@@ -53,9 +53,10 @@ const cell = (row: number, column: number): HTMLElement => {
   if (found === null) throw new Error(`no cell ${row}, ${column}`);
   return found;
 };
-const text = (row: number, column: number) => cell(row, column).querySelector('.shown')?.textContent;
-const texts = (column: number) =>
-  [...document.querySelectorAll(`td[data-column="${column}"] .shown`)].map((each) => each.textContent);
+/** The text of a cell, without the mark of its list. */
+const shownIn = (td: Element): string => (td.textContent ?? '').replace('▾', '').trim();
+const text = (row: number, column: number) => shownIn(cell(row, column));
+const texts = (column: number) => [...document.querySelectorAll(`td[data-column="${column}"]`)].map(shownIn);
 const focused = (): string => {
   const td = document.activeElement?.closest('td');
   return td
