@@ -1,6 +1,5 @@
-import { readCell } from '#lib/calc/cell-path.ts';
-import { readNumber } from '#lib/numbers/read-number.ts';
-import { fieldAt } from '#lib/workbook/field-at.ts';
+import type { Range } from '#lib/calc/input.ts';
+import { readRange } from '#lib/workbook/edit-ranges.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { ImportRequest, RefusedCell } from './import-table.ts';
 import type { TextRow } from './read-table.ts';
@@ -49,35 +48,18 @@ export function withoutRanges(workbook: Workbook, ranges: readonly RangeTexts[])
   };
 }
 
-/** Puts ranges in place where both ends are numbers around the cell's value; the others are refused with a sentence. */
+/** Puts ranges in place where the cell can have them; the others are refused with a sentence. */
 export function placeRanges(
   workbook: Workbook,
   ranges: readonly RangeTexts[],
   locale: string
 ): { readonly workbook: Workbook; readonly refusedCells: readonly RefusedCell[] } {
   const refusedCells: RefusedCell[] = [];
-  const placed: Record<string, { low: number; high: number }> = {};
+  const placed: Record<string, Range> = {};
   for (const { path, line, low, high, column } of ranges) {
-    const field = fieldAt(path);
-    const unit = field?.kind === 'number' ? field.unit : '';
-    const [from, to] = [low, high].map((text) => readNumber(text, { unit, locale }));
-    const value = Number(readCell(workbook, path));
-    if (
-      from !== undefined &&
-      to !== undefined &&
-      'value' in from &&
-      'value' in to &&
-      from.value <= value &&
-      value <= to.value
-    )
-      placed[path] = { low: from.value, high: to.value };
-    else
-      refusedCells.push({
-        line,
-        column,
-        text: `${low} to ${high}`,
-        sentence: `Range: “${low}” to “${high}” was given; allowed are two numbers with the value, ${value}, between them.`
-      });
+    const read = readRange(workbook, path, { low, high, locale });
+    if ('range' in read) placed[path] = read.range;
+    else refusedCells.push({ line, column, text: `${low} to ${high}`, sentence: read.sentence });
   }
   return {
     workbook: ranges.length === 0 ? workbook : { ...workbook, ranges: { ...workbook.ranges, ...placed } },

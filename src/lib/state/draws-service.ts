@@ -74,11 +74,13 @@ function answerQuestions(
       answer: 'sentence' in question ? question : answerTo(input, question, { discounted, memo })
     });
   const cells = numericCells(workbook)
-    // A count of machines or theatres does not change by a fifth.
-    .filter(({ field }) => field.kind === 'money' || field.whole !== true)
+    .map((cell) => ({ ...cell, whole: cell.field.kind === 'number' && cell.field.whole === true }))
+    // A count of machines or theatres does not change by a fifth: it is looked at within the range that the user gave it.
+    .filter(({ path, whole }) => !whole || workbook.ranges[path] !== undefined)
     .map((cell) => ({
       path: cell.path,
       now: cell.value,
+      whole: cell.whole,
       ...(workbook.ranges[cell.path] ?? assumedRange(cell))
     }))
     .filter(({ low, high }) => low < high);

@@ -1,9 +1,9 @@
 /** What one part of a workbook demands of another: ids that resolve, one baseline, one open phase, ranges in order. */
-import { readCell } from '#lib/calc/cell-path.ts';
 import { findReferenceSet } from '#lib/calc/reference/reference-sets.ts';
 import { checkOverride } from '#lib/calc/reference/plausible-ranges.ts';
 import { agents } from '#lib/calc/input.ts';
 import { quoted } from './field.ts';
+import { rangeFault } from './range-fault.ts';
 import type { Issue, Workbook } from './workbook.ts';
 
 type Report = (path: string, sentence: string) => void;
@@ -198,21 +198,9 @@ function currency(workbook: Workbook, report: Report): void {
 }
 
 function ranges(workbook: Workbook, report: Report): void {
-  for (const [path, { low, high }] of Object.entries(workbook.ranges)) {
-    const value = readCell(workbook, path);
-    const mode =
-      typeof value === 'number' ? value : typeof value === 'string' && value !== '' ? Number(value) : NaN;
-    if (!Number.isFinite(mode)) {
-      report(`ranges.${path}`, `“${path}” is not a cell with a number, so it cannot have a range.`);
-      continue;
-    }
-    if (low > high)
-      report(`ranges.${path}`, `Range: low ${low} and high ${high} were given; low is at most high.`);
-    else if (mode < low || mode > high)
-      report(
-        `ranges.${path}`,
-        `Range: ${low} to ${high} was given; it has to hold the cell’s own value, ${mode}.`
-      );
+  for (const [path, range] of Object.entries(workbook.ranges)) {
+    const sentence = rangeFault(workbook, path, range);
+    if (sentence !== null) report(`ranges.${path}`, sentence);
   }
 }
 

@@ -1,28 +1,32 @@
 /** Ranges of cells: what the user holds possible, given, changed and taken away. */
 import { writeCell } from '#lib/calc/cell-path.ts';
 import type { Range } from '#lib/calc/input.ts';
-import { crossChecks } from './cross-checks.ts';
 import { fieldAt } from './field-at.ts';
+import { rangeFault } from './range-fault.ts';
 import { readText } from './read-text.ts';
 import type { Workbook } from './workbook.ts';
 
-/** The changed workbook, or why it was not changed and which end is to be corrected. */
-export type RangeChanged =
-  { readonly workbook: Workbook } | { readonly sentence: string; readonly end: 'low' | 'high' | 'both' };
+/** Why a range was not taken, and which end is to be corrected. */
+export interface RangeRefused {
+  readonly sentence: string;
+  readonly end: 'low' | 'high' | 'both';
+}
+
+export type RangeChanged = { readonly workbook: Workbook } | RangeRefused;
 
 /**
- * Gives a cell a range from two texts, read as the cell itself would be: by the locale, with units, within the field's
- * own limits. Low is at most high, and the cell's value lies between them.
+ * A cell's range read from two texts, as the cell itself would be: by the locale, with units, within the field's own
+ * limits. Low is at most high, and the cell's value lies between them.
  */
-export function setRange(
+export function readRange(
   workbook: Workbook,
   path: string,
   { low, high, locale }: { low: string; high: string; locale: string }
-): RangeChanged {
+): { readonly range: Range } | RangeRefused {
   const field = fieldAt(path);
   if (field?.kind !== 'number' && field?.kind !== 'money')
     return { sentence: `“${path}” is not a cell with a number, so it cannot have a range.`, end: 'both' };
-  const ends: Record<'low' | 'high', number> = { low: NaN, high: NaN };
+  const range: Record<'low' | 'high', number> = { low: NaN, high: NaN };
   for (const end of ['low', 'high'] as const) {
     const text = { low, high }[end];
     const read = readText(text, { field, workbook, locale });
@@ -32,18 +36,29 @@ export function setRange(
         sentence: `${end === 'low' ? 'Low' : 'High'}: nothing was given; a range needs both ends.`,
         end
       };
-    ends[end] = Number(read.value);
+    range[end] = Number(read.value);
   }
-  return withRange(workbook, path, ends);
+  const fault = rangeFault(workbook, path, range);
+  return fault === null ? { range } : { sentence: fault, end: 'both' };
+}
+
+/** Gives a cell the range that two texts tell. */
+export function setRange(
+  workbook: Workbook,
+  path: string,
+  texts: { low: string; high: string; locale: string }
+): RangeChanged {
+  const read = readRange(workbook, path, texts);
+  return 'sentence' in read ? read : withRange(workbook, path, read.range);
 }
 
 /** Gives a cell this range, or says why it cannot have it. */
 export function withRange(workbook: Workbook, path: string, range: Range): RangeChanged {
   const known = workbook.ranges[path];
   if (known?.low === range.low && known.high === range.high) return { workbook };
-  const changed = { ...workbook, ranges: { ...workbook.ranges, [path]: range } };
-  const issue = crossChecks(changed).find((each) => each.path === `ranges.${path}`);
-  return issue === undefined ? { workbook: changed } : { sentence: issue.sentence, end: 'both' };
+  const fault = rangeFault(workbook, path, range);
+  if (fault !== null) return { sentence: fault, end: 'both' };
+  return { workbook: { ...workbook, ranges: { ...workbook.ranges, [path]: range } } };
 }
 
 /** Takes a cell's range away. */

@@ -11,6 +11,7 @@ export interface NumericCell {
 }
 
 /** How the tool is set rather than what is not known: these take no range. */
+export const isSetting = (path: string): boolean => settings.test(path);
 const settings =
   /^(sampling\.|priceYear$|site\.facilityLevel$|accounting\.(appraisalYears|paybackLimitYears)$)/;
 
@@ -35,7 +36,7 @@ export function numericCells(workbook: Workbook): NumericCell[] {
 }
 
 function numericCell(path: string, value: unknown): NumericCell | null {
-  if ((typeof value !== 'number' && typeof value !== 'string') || value === '' || settings.test(path))
+  if ((typeof value !== 'number' && typeof value !== 'string') || value === '' || isSetting(path))
     return null;
   const field = fieldAt(path);
   if (field?.kind !== 'number' && field?.kind !== 'money') return null;

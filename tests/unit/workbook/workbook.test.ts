@@ -105,6 +105,24 @@ describe('parsing', () => {
       { 'caseMix.lap-chole.minutes': { low: 80, high: 90 } },
       'it has to hold the cell’s own value, 75'
     ],
+    [
+      'a range beyond what its cell may hold',
+      'ranges',
+      { 'caseMix.lap-chole.minutes': { low: 0, high: 90 } },
+      'Range: Minutes: 0 was given; allowed is a number from 0.1'
+    ],
+    [
+      'a price that may fall below nothing',
+      'ranges',
+      { 'machines.m-closed.unitPrice': { low: -1, high: 90000 } },
+      'Range: Price: “-1” was given'
+    ],
+    [
+      'a range of a setting',
+      'ranges',
+      { 'accounting.appraisalYears': { low: 5, high: 15 } },
+      'is how the calculation is set'
+    ],
     ['a horizon of 0', 'accounting.appraisalYears', 0, 'allowed is a whole number from 1 to 60 years'],
     ['a horizon above 60', 'accounting.appraisalYears', 61, 'allowed is a whole number from 1 to 60 years'],
     ['a discount rate of -100 %', 'accounting.discountRatePercent', -100, 'allowed is a number above -100'],

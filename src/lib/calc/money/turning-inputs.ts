@@ -7,6 +7,8 @@ export interface CandidateInput {
   readonly now: number;
   readonly low: number;
   readonly high: number;
+  /** True where it takes whole numbers alone, as a count does. */
+  readonly whole?: boolean;
 }
 
 export interface TurningInput extends CandidateInput {
@@ -29,6 +31,7 @@ export function turningInputs(
     .flatMap((input) => {
       const turns = ([input.low, input.high] as const).flatMap((end) => {
         if (end === input.now) return [];
+        if (input.whole === true) return wholeTurn(input, end, of);
         // Walked from today's value outwards, whichever way that is, so that the first root is the nearest.
         const found = breakEven({
           of: (share) => of(input.path, input.now + share * (end - input.now)),
@@ -41,4 +44,19 @@ export function turningInputs(
       return turns.sort((a, b) => a.shareOfWay - b.shareOfWay).slice(0, 1);
     })
     .sort((a, b) => a.shareOfWay - b.shareOfWay);
+}
+
+/** The first whole number on the way from today's value to the end at which the answer is another. */
+function wholeTurn(
+  input: CandidateInput,
+  end: number,
+  of: (path: string, value: number) => number
+): TurningInput[] {
+  const { path, now } = input;
+  const step = Math.sign(end - now);
+  const pays = of(path, now) >= 0;
+  for (let value = now + step; (end - value) * step >= 0; value += step)
+    if (of(path, value) >= 0 !== pays)
+      return [{ ...input, turnsAt: value, shareOfWay: (value - now) / (end - now) }];
+  return [];
 }

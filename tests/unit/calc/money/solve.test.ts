@@ -93,6 +93,15 @@ test('the inputs that turn the answer on their own, nearest turn first', () => {
   expect(turning[1]?.turnsAt).toBeCloseTo(150, 6);
 });
 
+test('an input of whole numbers turns at a whole number', () => {
+  const turning = turningInputs([{ path: 'units', now: 4, low: 1, high: 9, whole: true }], (_, units) =>
+    Number.isInteger(units) ? 19.5 - 3 * units : NaN
+  );
+  expect(turning).toEqual([
+    { path: 'units', now: 4, low: 1, high: 9, whole: true, turnsAt: 7, shareOfWay: 3 / 5 }
+  ]);
+});
+
 test('abatement steps lie side by side, the cheapest tonne first', () => {
   const option = (id: string, cost: number, tonnes: number) => ({
     id,

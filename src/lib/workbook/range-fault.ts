@@ -1,0 +1,32 @@
+import { readCell } from '#lib/calc/cell-path.ts';
+import type { Range } from '#lib/calc/input.ts';
+import { refuse } from './field.ts';
+import { fieldAt } from './field-at.ts';
+import { isSetting } from './numeric-cells.ts';
+import type { Workbook } from './workbook.ts';
+
+/** Why a cell cannot have a range, as a sentence; null where it can: a number, both ends ones that the cell could hold. */
+export function rangeFault(workbook: Workbook, path: string, { low, high }: Range): string | null {
+  const value = readCell(workbook, path);
+  const mode =
+    typeof value === 'number' ? value : typeof value === 'string' && value !== '' ? Number(value) : NaN;
+  const field = fieldAt(path);
+  if (!Number.isFinite(mode) || (field?.kind !== 'number' && field?.kind !== 'money'))
+    return `“${path}” is not a cell with a number, so it cannot have a range.`;
+  if (isSetting(path))
+    return `${field.title} is how the calculation is set, not something that is not known, so it cannot have a range.`;
+  for (const end of [low, high]) {
+    // Of an amount of money the sign alone is asked: a range is drawn from, not paid, so its decimals do not matter.
+    const refused =
+      field.kind === 'number'
+        ? refuse(field, end)
+        : end < 0 && field.signed !== true
+          ? refuse(field, String(end))
+          : null;
+    if (refused !== null) return `Range: ${refused}`;
+  }
+  if (low > high) return `Range: low ${low} and high ${high} were given; low is at most high.`;
+  if (mode < low || mode > high)
+    return `Range: ${low} to ${high} was given; it has to hold the cell’s own value, ${mode}.`;
+  return null;
+}
