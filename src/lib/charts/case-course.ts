@@ -7,11 +7,13 @@ import { seriesStyle } from './series-style.ts';
 export interface CaseCourse {
   readonly caseName: string;
   readonly agent: string;
-  readonly targetPercent: number;
   readonly plans: readonly {
     readonly name: string;
-    /** All four lists are of one length. */
+    readonly targetPercent: number;
+    /** All lists are of one length. */
     readonly minutes: readonly number[];
+    readonly flowLPerMin: readonly number[];
+    readonly vapourMlPerMin: readonly number[];
     readonly dialPercent: readonly number[];
     readonly inspiredPercent: readonly number[];
     readonly endTidalPercent: readonly number[];
@@ -32,18 +34,26 @@ const widthsPx = [2.25, 1.25, 3.5];
 /** A curve has many points; a table, one every five minutes and the last. */
 const tableMinutes = 5;
 
-export function caseCourse({ caseName, agent, targetPercent, plans }: CaseCourse): ChartData {
+export function caseCourse({ caseName, agent, plans }: CaseCourse): ChartData {
   const time = { kind: 'number', unit: 'min' } as const;
   const percent = { kind: 'percent' } as const;
   const several = plans.length > 1;
-  const sentences = plans.map(({ name, minutesToTarget }) =>
+  const sentences = plans.map(({ name, targetPercent, minutesToTarget }) =>
     minutesToTarget === null
       ? `${name} does not reach the target of ${figureText(targetPercent, percent)} end-tidal.`
       : `${name} reaches the target of ${figureText(targetPercent, percent)} end-tidal after ${figureText(minutesToTarget, time)}.`
   );
-  const empty = plans.every(({ minutes }) => minutes.length === 0)
-    ? `Nothing to draw for ${caseName}: it has no vapour. Choose a case with an inhaled agent.`
-    : null;
+  const empty =
+    plans.length === 0
+      ? 'Nothing to draw: tick at least one scenario.'
+      : plans.every(({ minutes }) => minutes.length === 0)
+        ? `Nothing to draw for ${caseName}: it has no vapour. Choose a case with an inhaled agent.`
+        : null;
+  // Plans with one agent share a target; after a switch of agent there are two.
+  const targets = plans.filter(
+    ({ targetPercent }, index) =>
+      plans.findIndex((plan) => Math.abs(plan.targetPercent - targetPercent) < 1e-6) === index
+  );
 
   return {
     title: `Course of one case: ${caseName}, ${agent}`,
@@ -66,11 +76,19 @@ export function caseCourse({ caseName, agent, targetPercent, plans }: CaseCourse
         })
       }))
     ),
-    marks: [{ kind: 'level', axis: 'y', at: targetPercent, label: 'Target, end-tidal', tone: 'limit' }],
+    marks: targets.map(({ name, targetPercent }) => ({
+      kind: 'level',
+      axis: 'y',
+      at: targetPercent,
+      label: targets.length === 1 ? 'Target, end-tidal' : `Target, end-tidal, ${name}`,
+      tone: 'limit'
+    })),
     table: {
       columns: [
         nameColumn('Flow plan'),
         numberColumn('Time, min'),
+        numberColumn('Fresh gas, L/min'),
+        numberColumn('Vapour, mL/min'),
         ...quantities.map(({ label }) => numberColumn(`${label}, %`))
       ],
       rows: plans.flatMap((plan) =>
@@ -78,6 +96,8 @@ export function caseCourse({ caseName, agent, targetPercent, plans }: CaseCourse
           cells: [
             nameCell(plan.name),
             numberCell(plan.minutes[at] ?? null),
+            numberCell(plan.flowLPerMin[at] ?? null),
+            numberCell(plan.vapourMlPerMin[at] ?? null),
             ...quantities.map(({ key }) => numberCell(plan[key][at] ?? null))
           ]
         }))

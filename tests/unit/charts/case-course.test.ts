@@ -4,13 +4,16 @@ import { caseCourse } from '#lib/charts/case-course.ts';
 const minutes = Array.from({ length: 121 }, (_, index) => index / 2);
 const plan = (name: string, minutesToTarget: number | null) => ({
   name,
+  targetPercent: 2,
   minutes,
+  flowLPerMin: minutes.map(() => 1),
+  vapourMlPerMin: minutes.map(() => 20),
   dialPercent: minutes.map(() => 4),
   inspiredPercent: minutes.map(() => 3),
   endTidalPercent: minutes.map((minute) => Math.min(2, minute)),
   minutesToTarget
 });
-const given = { caseName: 'Hernia repair', agent: 'Sevoflurane', targetPercent: 2 };
+const given = { caseName: 'Hernia repair', agent: 'Sevoflurane' };
 
 it('draws dial, inspired and end-tidal, told apart by their dashes, and the target', () => {
   const chart = caseCourse({ ...given, plans: [plan('Low flow', 4.5)] });
@@ -44,6 +47,17 @@ it('has a row every five minutes and one at the end', () => {
   expect(rows.map(({ cells }) => cells[1]?.value)).toEqual([0, 5, 10, 12]);
 });
 
-it('has a sentence where the case has no vapour', () => {
-  expect(caseCourse({ ...given, plans: [] }).empty).toMatch(/Choose a case with an inhaled agent\.$/);
+it('has a target for each agent where a scenario gives another one', () => {
+  const other = { ...plan('Closed circuit', 3), targetPercent: 6 };
+  const { marks } = caseCourse({ ...given, plans: [plan('Today', 4), plan('Low flow', 4), other] });
+  expect(marks.map((mark) => ('label' in mark ? mark.label : ''))).toEqual([
+    'Target, end-tidal, Today',
+    'Target, end-tidal, Closed circuit'
+  ]);
+});
+
+it('has a sentence where there is nothing to draw', () => {
+  const none = { ...plan('Low flow', null), minutes: [] };
+  expect(caseCourse({ ...given, plans: [none] }).empty).toMatch(/Choose a case with an inhaled agent\.$/);
+  expect(caseCourse({ ...given, plans: [] }).empty).toMatch(/tick at least one scenario\.$/);
 });
