@@ -151,3 +151,125 @@ test('a click on a heading selects the column, on a row’s head the row', async
   await grid.locator('[data-row-header="3"] .ordinal').click();
   await expect(grid.locator('tr[data-row="3"] [role=gridcell][aria-selected=true]')).toHaveCount(16);
 });
+
+test('a cell is given a range from its menu, carries a mark, and says so', async ({ page }) => {
+  const weight = await cell(page, 'Breast surgery', 'Weight');
+  await weight.click();
+  await page.keyboard.press('Shift+F10');
+  await page.getByRole('menuitem', { name: 'Give this cell a range' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Range of a cell' });
+  await expect(dialog).toContainText('Breast surgery');
+  await dialog.getByLabel('Low').fill('60');
+  await dialog.getByLabel('High').fill('50');
+  await page.keyboard.press('Enter');
+  await expect(dialog.getByRole('alert')).toBeVisible();
+  await dialog.getByLabel('High').fill('95');
+  await page.keyboard.press('Enter');
+  await expect(dialog.getByRole('alert')).toBeHidden();
+  await page.keyboard.press('Escape');
+  await expect(weight.getByRole('textbox')).toBeFocused();
+  await expect(weight.getByRole('textbox')).toHaveAccessibleDescription(/Range 60 to 95/);
+  await expect(weight).toHaveClass(/ranged/);
+  await page.keyboard.press('Control+z');
+  await expect(weight).not.toHaveClass(/ranged/);
+});
+
+test('a setting is given a range', async ({ page }) => {
+  await page.goto('./prices/');
+  await page.getByRole('button', { name: 'Range of Electricity', exact: true }).click();
+  const dialog = page.getByRole('dialog', { name: 'Range of a cell' });
+  await dialog.getByRole('button', { name: 'A fifth below and above' }).click();
+  await dialog.getByRole('button', { name: 'Close' }).click();
+  await expect(page.getByRole('button', { name: 'Range of Electricity', exact: true })).toHaveText(
+    'Change the range'
+  );
+});
+
+test('a column is made wider by its edge and by keys, fitted, and keeps its width until it is reset', async ({
+  page
+}) => {
+  const header = page.getByRole('columnheader', { name: 'Weight' });
+  const edge = header.locator('[data-width]');
+  const width = async (): Promise<number> => (await header.boundingBox())?.width ?? 0;
+  const first = await width();
+  const box = await edge.boundingBox();
+  if (box === null) throw new Error('the edge is not in sight');
+  await page.mouse.move(box.x + 3, box.y + 10);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 83, box.y + 10, { steps: 4 });
+  await page.mouse.up();
+  await expect.poll(width).toBeGreaterThan(first + 60);
+  const dragged = await width();
+  await page.reload();
+  await (await cell(page, 'Breast surgery', 'Weight')).click();
+  expect(Math.abs((await width()) - dragged)).toBeLessThan(2);
+  await page.keyboard.press('Alt+Shift+ArrowRight');
+  await expect.poll(width).toBeGreaterThan(dragged);
+  await edge.dblclick();
+  await expect.poll(width).toBeLessThan(dragged);
+  await page.keyboard.press('Shift+F10');
+  await page.getByRole('menuitem', { name: 'Reset column width' }).click();
+  await expect.poll(width).toBe(first);
+  await page.reload();
+  await (await cell(page, 'Breast surgery', 'Weight')).click();
+  expect(await width()).toBe(first);
+});
+
+test('a refused storage takes no width away before the page is left', async ({ page }) => {
+  await page.addInitScript(() =>
+    Object.defineProperty(window, 'localStorage', {
+      get() {
+        throw new DOMException('refused', 'SecurityError');
+      }
+    })
+  );
+  await page.reload();
+  await (await cell(page, 'Breast surgery', 'Weight')).click();
+  const header = page.getByRole('columnheader', { name: 'Weight' });
+  const before = (await header.boundingBox())?.width ?? 0;
+  await page.keyboard.press('Alt+Shift+ArrowRight');
+  await expect.poll(async () => (await header.boundingBox())?.width).toBeGreaterThan(before);
+});
+
+test('a row is dragged by its handle, and a click on the handle still opens the menu', async ({ page }) => {
+  const grip = (row: number) => page.locator(`[data-menu="${row}"]`).first();
+  const [from, to] = [await grip(0).boundingBox(), await grip(3).boundingBox()];
+  if (from === null || to === null) throw new Error('the rows are not in sight');
+  await page.mouse.move(from.x + 8, from.y + 8);
+  await page.mouse.down();
+  await page.mouse.move(to.x + 8, to.y + 10, { steps: 6 });
+  await expect(page.locator('tr[data-drop-at=after]')).toHaveCount(1);
+  await page.mouse.up();
+  await expect.poll(() => text(page, 3, 0)).toBe('Laparoscopic cholecystectomy');
+  expect(await text(page, 0, 0)).toBe('Laparoscopic hernia repair');
+  await expect(page.getByRole('menu')).toBeHidden();
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => text(page, 0, 0)).toBe('Laparoscopic cholecystectomy');
+  await grip(0).click();
+  await expect(page.getByRole('menuitem', { name: 'Delete row' })).toBeVisible();
+});
+
+test('two hundred steps are undone and done again, across sheets', async ({ page }) => {
+  for (let step = 0; step < 100; step += 1) {
+    await page.keyboard.type(String(500 + step));
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('ArrowUp');
+  }
+  await expect.poll(() => text(page, 0, 1)).toBe('599');
+  await page.getByRole('link', { name: 'Machines' }).click();
+  const life = await gridCell(page, { grid: 'Machines', row: 'Closed-circuit', column: 'Price' });
+  await life.click();
+  for (let step = 0; step < 100; step += 1) {
+    await page.keyboard.type(String(30000 + step));
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('ArrowUp');
+  }
+  await expect(life).toContainText('30,099');
+  for (let step = 0; step < 200; step += 1) await page.keyboard.press('Control+z');
+  await expect(life).not.toContainText('30,0');
+  await page.getByRole('link', { name: 'Case mix' }).click();
+  await expect.poll(() => text(page, 0, 1)).toBe('420');
+  await (await cell(page, 'Laparoscopic cholecystectomy', 'Cases')).click();
+  for (let step = 0; step < 100; step += 1) await page.keyboard.press('Control+y');
+  await expect.poll(() => text(page, 0, 1)).toBe('599');
+});

@@ -73,6 +73,8 @@ export class GridSession {
   edit = $state.raw<Edit | null>(null);
   /** Where the fill handle has been dragged to. */
   fillTarget = $state.raw<Block | null>(null);
+  /** The row before or after which the rows being dragged would be put; null where they would stay. */
+  dropRow = $state<number | null>(null);
   /** What an assistive technology is to say. */
   told = $state('');
 
@@ -405,12 +407,34 @@ export class GridSession {
         }
         break;
       case 'move-up':
-      case 'move-down': {
-        const by = command === 'move-up' ? -1 : 1;
-        if (this.#act({ kind: 'move-rows', rows, by }, `Moved ${by < 0 ? 'up' : 'down'}`)) this.#shiftBy(by);
+      case 'move-down':
+        this.#moveBy(command === 'move-up' ? -1 : 1);
         break;
-      }
     }
+  }
+
+  /** Takes hold of a row to drag it: the rows selected with it come along. */
+  takeRow(row: number): void {
+    if (row < this.block.top || row > this.block.bottom) this.go({ row, column: this.active.column });
+  }
+
+  /** Drags the rows taken to another row: they are to stand before it, or after it where it lies below them. */
+  dragRowsTo(row: number): void {
+    const { top, bottom } = this.block;
+    this.dropRow = row < top || row > bottom ? row : null;
+  }
+
+  dropRows(): void {
+    const row = this.dropRow;
+    this.dropRow = null;
+    if (row === null) return;
+    const { top, bottom } = this.block;
+    this.#moveBy(row < top ? row - top : row - bottom);
+  }
+
+  #moveBy(by: number): void {
+    const done = `Moved ${by < 0 ? 'up' : 'down'}${Math.abs(by) === 1 ? '' : ` by ${Math.abs(by)} rows`}`;
+    if (this.#act({ kind: 'move-rows', rows: rowsOf(this.block), by }, done)) this.#shiftBy(by);
   }
 
   /** A row at the end, with the cursor on its first cell. */

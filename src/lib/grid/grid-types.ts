@@ -37,6 +37,8 @@ export interface GridCell {
   readonly message?: string;
   /** `error` for a kept text, `note` for a remark (a range, an override, a warning). */
   readonly tone?: 'error' | 'note';
+  /** Carries a range, which the message tells. */
+  readonly ranged?: true;
   /** Where the figure lives, for “where does this come from?”; left out where there is nothing to ask. */
   readonly path?: string;
 }

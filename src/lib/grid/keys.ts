@@ -28,6 +28,10 @@ export type Command =
         | 'toggle'
         | 'open'
         | 'ask'
+        | 'range'
+        | 'find'
+        | 'fit-column'
+        | 'reset-column'
         | 'menu';
     };
 
@@ -96,6 +100,8 @@ function withCtrl(letter: string, shift: boolean): Command | null {
       return { kind: 'fill-down' };
     case 'r':
       return { kind: 'fill-right' };
+    case 'f':
+      return { kind: 'find' };
     default:
       return null;
   }
@@ -110,6 +116,7 @@ function altAlone(key: string): Command | null {
 function altShift(key: string, code: string): Command | null {
   // By its place on the keyboard: with Alt some systems turn the letter into another character.
   if (code === 'KeyD') return { kind: 'row', row: 'duplicate' };
+  if (code === 'KeyR') return { kind: 'range' };
   switch (key) {
     case 'Enter':
       return { kind: 'row', row: 'insert-above' };

@@ -12,6 +12,10 @@ export interface MenuItem {
 export function menuItems(on: {
   readonly manyRows: boolean;
   readonly canAsk: boolean;
+  /** Whether the cell takes a range, and whether it has one; null where ranges are not for this grid. */
+  readonly range: 'none' | 'given' | 'shut' | null;
+  /** Long grids take the key of the browser's search, which would see only the rows that are drawn. */
+  readonly takesFindKey: boolean;
   /** The words for opening the row; null where it has no page. */
   readonly openLabel: string | null;
   readonly canGrow: boolean;
@@ -30,6 +34,16 @@ export function menuItems(on: {
       ...(on.canAsk
         ? [{ label: 'Where does this come from?', keys: 'F8', command: { kind: 'ask' } as const }]
         : []),
+      ...(on.range === null
+        ? []
+        : [
+            {
+              label: on.range === 'given' ? 'Change the range of this cell' : 'Give this cell a range',
+              keys: 'Alt+Shift+R',
+              disabled: on.range === 'shut',
+              command: { kind: 'range' } as const
+            }
+          ]),
       ...(on.openLabel === null
         ? []
         : [{ label: on.openLabel, keys: 'Ctrl+Enter', command: { kind: 'open' } as const }])
@@ -53,7 +67,18 @@ export function menuItems(on: {
           row(`Move ${rows} down`, 'Alt+Shift+ArrowDown', 'move-down')
         ]
       : [],
-    [{ label: 'Keys of the grid', command: { kind: 'show-keys' } }]
+    [
+      { label: 'Fit column to its content', command: { kind: 'fit-column' } },
+      { label: 'Reset column width', command: { kind: 'reset-column' } }
+    ],
+    [
+      {
+        label: 'Find in this grid',
+        ...(on.takesFindKey ? { keys: 'Ctrl+F' } : {}),
+        command: { kind: 'find' }
+      },
+      { label: 'Keys of the grid', command: { kind: 'show-keys' } }
+    ]
   ];
   return groups.filter((group) => group.length > 0);
 }

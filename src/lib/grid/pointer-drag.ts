@@ -4,6 +4,7 @@ import type { Point } from './cell-under.ts';
 export type Drag =
   | { readonly kind: 'cells' | 'fill' }
   | { readonly kind: 'rows' | 'columns'; readonly from: number }
+  | { readonly kind: 'move-rows'; readonly row: number; readonly startY: number }
   | {
       readonly kind: 'width';
       readonly key: string;

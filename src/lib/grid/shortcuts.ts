@@ -14,6 +14,7 @@ export const shortcuts: readonly { readonly title: string; readonly list: readon
       { keys: ['PageUp', 'PageDown'], does: 'A screen up or down' },
       { keys: ['Ctrl+ArrowDown'], does: 'To the edge of what is filled, with any arrow' },
       { keys: ['Shift+ArrowDown'], does: 'Stretch the selection, with any arrow' },
+      { keys: ['Ctrl+F'], does: 'Find in a long grid; once more for the browser’s own search' },
       { keys: ['Shift+Space', 'Ctrl+Space', 'Ctrl+A'], does: 'Select rows, columns, everything' }
     ]
   },
@@ -44,6 +45,7 @@ export const shortcuts: readonly { readonly title: string; readonly list: readon
     title: 'Ask',
     list: [
       { keys: ['F8'], does: 'Where does this figure come from?' },
+      { keys: ['Alt+Shift+R'], does: 'Give the cell a range, low to high' },
       { keys: ['Ctrl+Enter'], does: 'Open the row; while typing: write into every selected cell' },
       { keys: ['Shift+F10'], does: 'Menu of the cell and its row' }
     ]

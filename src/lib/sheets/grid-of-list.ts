@@ -70,7 +70,8 @@ function cellWith(value: unknown, path: string, field: Field, context: CellConte
       ? {}
       : ({
           message: `Range ${formatFull(range.low, { locale })} to ${formatFull(range.high, { locale })}, used on Uncertainty.`,
-          tone: 'note'
+          tone: 'note',
+          ranged: true
         } as const);
   if (value === null || value === undefined)
     return {

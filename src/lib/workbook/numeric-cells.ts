@@ -1,4 +1,5 @@
 /** The cells that hold a number, and what each may hold: those that can be given a range. */
+import { readCell } from '#lib/calc/cell-path.ts';
 import type { Range } from '#lib/calc/input.ts';
 import type { Field } from './field.ts';
 import { fieldAt } from './field-at.ts';
@@ -34,6 +35,10 @@ export function numericCells(workbook: Workbook): NumericCell[] {
   visit(figures, '');
   return cells;
 }
+
+/** The cell at a path where it holds a number that may have a range; null for any other. */
+export const numericCellAt = (workbook: Workbook, path: string): NumericCell | null =>
+  numericCell(path, readCell(workbook, path));
 
 function numericCell(path: string, value: unknown): NumericCell | null {
   if ((typeof value !== 'number' && typeof value !== 'string') || value === '' || isSetting(path))

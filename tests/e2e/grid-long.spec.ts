@@ -1,0 +1,89 @@
+/** A grid of 2,000 rows, of which only those in sight are drawn. */
+import type { Page } from '@playwright/test';
+import { writeWorkbookFile } from '../../src/lib/files/workbook-file.ts';
+import { demoWorkbook } from '../../src/lib/workbook/demo.ts';
+import { expect, test } from './browser.ts';
+import { gridCell } from './grid-cell.ts';
+
+/** The demo's case groups over and over, each with its number. */
+async function openWith(page: Page, rows: number): Promise<void> {
+  const demo = demoWorkbook();
+  const caseMix = Array.from({ length: rows }, (_, index) => {
+    const row = demo.caseMix[index % demo.caseMix.length];
+    if (row === undefined) throw new Error('The demo has no case group.');
+    return index < demo.caseMix.length ? row : { ...row, id: `more-${index}`, name: `Group ${index}` };
+  });
+  await page.goto('./case-mix/');
+  await (await gridCell(page, { grid: 'Case mix', row: 'Breast surgery', column: 'Cases' })).click();
+  await page.getByLabel('Open a workbook from a file').setInputFiles({
+    name: 'long.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(writeWorkbookFile({ ...demo, caseMix }))
+  });
+  await expect(page.getByText(`${rows.toLocaleString('en-GB')} case groups`)).toBeVisible();
+  await page.getByRole('grid').locator('tr[data-row="0"] [data-column="1"]').click();
+}
+
+const focusedRow = (page: Page) =>
+  page.evaluate(() => document.activeElement?.closest('tr')?.getAttribute('data-row'));
+
+test('few rows are drawn, all are counted, and the cursor reaches the last', async ({ page }) => {
+  await openWith(page, 2000);
+  const grid = page.getByRole('grid', { name: 'Case mix' });
+  await expect(grid).toHaveAttribute('aria-rowcount', '2001');
+  expect(await grid.locator('tbody tr[data-row]').count()).toBeLessThan(80);
+  await page.keyboard.press('Control+End');
+  await expect.poll(() => focusedRow(page)).toBe('1999');
+  await page.keyboard.press('PageUp');
+  await expect.poll(async () => Number(await focusedRow(page))).toBeLessThan(1999);
+  await expect(page.locator(':focus')).toBeInViewport();
+});
+
+test('an edit under way outlives a scroll far away', async ({ page }) => {
+  await openWith(page, 2000);
+  await page.keyboard.type('12');
+  await page.mouse.wheel(0, 20_000);
+  await expect(
+    page.locator('tr[data-row="600"], tr[data-row="640"], tr[data-row="660"]').first()
+  ).toBeVisible();
+  await page.keyboard.type('34');
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Control+Home');
+  await expect(page.locator('tr[data-row="0"] [data-column="1"]')).toContainText('1,234');
+});
+
+test('a text is found in rows that are not drawn, forwards and backwards', async ({ page }) => {
+  await openWith(page, 2000);
+  await page.keyboard.press('Control+f');
+  const field = page.getByLabel('Find in this grid');
+  await expect(field).toBeFocused();
+  await field.fill('group 1999');
+  await expect(page.getByText('1 of 1', { exact: true })).toBeVisible();
+  await expect(page.getByRole('rowheader', { name: 'Group 1999' })).toBeInViewport();
+  await field.fill('breast');
+  await expect(page.getByText('1 of 1', { exact: true })).toBeVisible();
+  await field.fill('group 100');
+  await expect(page.getByText('1 of 11', { exact: true })).toBeVisible();
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('2 of 11', { exact: true })).toBeVisible();
+  await page.keyboard.press('Shift+Enter');
+  await page.keyboard.press('Shift+Enter');
+  await expect(page.getByText('11 of 11', { exact: true })).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(field).toBeHidden();
+  await expect.poll(() => focusedRow(page)).toBe('1009');
+});
+
+test('paper takes all rows, with their heading on each page', async ({ page }) => {
+  await openWith(page, 200);
+  const rows = page.getByRole('grid', { name: 'Case mix' }).locator('tbody tr[data-row]');
+  expect(await rows.count()).toBeLessThan(80);
+  const printed = await page.evaluate(() => {
+    window.dispatchEvent(new Event('beforeprint'));
+    const all = document.querySelectorAll('tbody tr[data-row]').length;
+    window.dispatchEvent(new Event('afterprint'));
+    return all;
+  });
+  expect(printed).toBe(200);
+  await expect.poll(() => rows.count()).toBeLessThan(80);
+});
