@@ -2,7 +2,7 @@ import Papa from 'papaparse';
 import { formatForEditing } from '#lib/numbers/format-number.ts';
 import { localeMarks } from '#lib/numbers/locale-marks.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import { cellReader } from './cell-reader.ts';
+import { cellReader } from '#lib/workbook/cell-reader.ts';
 import { cellText } from './cell-text.ts';
 import { fileName } from './file-name.ts';
 import { guardFormula } from './formula-text.ts';

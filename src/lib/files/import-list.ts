@@ -1,4 +1,4 @@
-import type { ListName } from '#lib/workbook/edit-rows.ts';
+import type { ListName, RowsChanged } from '#lib/workbook/edit-rows.ts';
 import { entryKey, freshId, insertRows } from '#lib/workbook/edit-rows.ts';
 import { readText } from '#lib/workbook/read-text.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -87,7 +87,10 @@ function meetRows(
   const met: Met[] = [];
   const reached = new Set<string>();
   const refusedRows: RefusedRow[] = [];
+  const byKey = new Map(originals.map((entry) => [entryKey(entry), entry]));
+  const byName = byOnlyName(originals);
   let workbook = before;
+  let full: string | null = null;
   for (const row of file.rows) {
     const refuse = (sentence: string) => void refusedRows.push({ line: row.line, sentence });
     const wanted =
@@ -99,10 +102,9 @@ function meetRows(
       continue;
     }
     const id = String(wanted.value);
-    const known =
-      originals.find((entry) => entryKey(entry) === id) ??
-      // A second row of that name is another group, e.g. the same operation with another agent.
-      (id === '' ? onlyOne(originals, textOf(row, 'name'), reached) : undefined);
+    const named = id === '' ? byName.get(textOf(row, 'name')) : undefined;
+    // A second row of that name is another group, e.g. the same operation with another agent.
+    const known = byKey.get(id) ?? (named !== undefined && !reached.has(entryKey(named)) ? named : undefined);
     if (known !== undefined && (mode === 'replace' || keyField !== null)) {
       const key = entryKey(known);
       if (reached.has(key)) refuse(`“${nameOf(known)}” stands in the file twice; the first is taken.`);
@@ -119,9 +121,13 @@ function meetRows(
       refuse(`“${textOf(row, keyColumn ?? 'id')}” stands in the file twice; the first is taken.`);
       continue;
     }
-    const grown = insertRows(workbook, { list, at: workbook[list].length, count: 1 });
+    const grown: RowsChanged =
+      full === null
+        ? insertRows(workbook, { list, at: workbook[list].length, count: 1 })
+        : { sentence: full };
     if ('sentence' in grown) {
-      refuse(grown.sentence);
+      full = grown.sentence;
+      refuse(full);
       continue;
     }
     workbook = withLastKey(grown.workbook, list, key);
@@ -133,10 +139,11 @@ function meetRows(
 
 const isId = (text: string): boolean => /^[a-z0-9]+(-[a-z0-9]+)*$/.test(text) && text.length <= 80;
 
-/** The one entry of that name; undefined where there is none, or more, or it was reached before. */
-function onlyOne(entries: readonly object[], name: string, reached: ReadonlySet<string>): object | undefined {
-  const [found, ...more] = entries.filter((entry) => nameOf(entry) === name);
-  return found === undefined || more.length > 0 || reached.has(entryKey(found)) ? undefined : found;
+/** The entries by name, without names that more than one has. */
+function byOnlyName(entries: readonly object[]): ReadonlyMap<string, object> {
+  const found = new Map<string, object | null>();
+  for (const entry of entries) found.set(nameOf(entry), found.has(nameOf(entry)) ? null : entry);
+  return new Map([...found].flatMap(([name, entry]) => (entry === null ? [] : [[name, entry] as const])));
 }
 
 /** The workbook with another key for the entry that was added last. */

@@ -4,7 +4,7 @@ import { crossChecks } from '#lib/workbook/cross-checks.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import { quoted } from '#lib/workbook/field.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import { cellReader } from './cell-reader.ts';
+import { cellReader } from '#lib/workbook/cell-reader.ts';
 import { importKeyed } from './import-keyed.ts';
 import type { ImportPreview, ImportRequest } from './import-table.ts';
 import { entryNameReader } from './table-cells.ts';

@@ -12,11 +12,12 @@ export function keepOnly(
   keys: readonly string[]
 ): { workbook: Workbook; removed: readonly string[]; notes: readonly string[] } {
   const removed: string[] = [];
+  const placeOf = new Map(keys.map((key, index) => [key, index]));
   const notes: string[] = [];
   let workbook = before;
   for (const entry of before[list] as readonly object[]) {
     const key = entryKey(entry);
-    if (keys.includes(key)) continue;
+    if (placeOf.has(key)) continue;
     const row = (workbook[list] as readonly object[]).findIndex((each) => entryKey(each) === key);
     const shrunk = deleteRows(workbook, { list, rows: [row] });
     if ('sentence' in shrunk)
@@ -26,8 +27,7 @@ export function keepOnly(
       removed.push(nameOf(entry));
     }
   }
-  const place = (entry: object) =>
-    keys.includes(entryKey(entry)) ? keys.indexOf(entryKey(entry)) : keys.length;
+  const place = (entry: object) => placeOf.get(entryKey(entry)) ?? keys.length;
   const entries: readonly object[] = workbook[list];
   const sorted = [...entries].sort((a, b) => place(a) - place(b));
   return { workbook: { ...workbook, [list]: sorted }, removed, notes };

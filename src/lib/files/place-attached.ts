@@ -2,7 +2,7 @@ import { writeCell } from '#lib/calc/cell-path.ts';
 import { crossChecks } from '#lib/workbook/cross-checks.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { AttachedField } from './attached-fields.ts';
-import { cellReader } from './cell-reader.ts';
+import { cellReader } from '#lib/workbook/cell-reader.ts';
 import type { ImportMode, RefusedCell } from './import-table.ts';
 import type { PlacedText } from './place-texts.ts';
 

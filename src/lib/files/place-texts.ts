@@ -3,7 +3,7 @@ import { editCells } from '#lib/workbook/edit-cells.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import { readText } from '#lib/workbook/read-text.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import { cellReader } from './cell-reader.ts';
+import { cellReader } from '#lib/workbook/cell-reader.ts';
 import { cellText } from './cell-text.ts';
 import type { RefusedCell } from './import-table.ts';
 

@@ -5,7 +5,7 @@ import type { Field } from '#lib/workbook/field.ts';
 import { agentOptions, monitorItemOptions } from '#lib/workbook/fields.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { AttachedField } from './attached-fields.ts';
-import { cellReader } from './cell-reader.ts';
+import { cellReader } from '#lib/workbook/cell-reader.ts';
 import { entryNames } from './entry-names.ts';
 import type { TableColumn, TableId } from './tables.ts';
 import { columnsOf, headerOf, settings } from './tables.ts';

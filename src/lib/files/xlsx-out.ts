@@ -4,7 +4,7 @@
  */
 import type { Source } from '#lib/calc/reference/constant.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import { cellReader } from './cell-reader.ts';
+import { cellReader } from '#lib/workbook/cell-reader.ts';
 import { fileName } from './file-name.ts';
 import { entryNameReader } from './table-cells.ts';
 import { FormulaSheets } from './xlsx/formula-sheets.ts';

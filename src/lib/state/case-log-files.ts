@@ -3,6 +3,7 @@ import type { CaseLogPlan, GroupedCases } from '#lib/files/case-log/group-cases.
 import type { LogEncoding, OpenCaseLog, OpenedCaseLog } from '#lib/files/case-log/open-case-log.ts';
 import type { ReadCaseLog } from '#lib/files/case-log/read-case-log.ts';
 import type { ReadTable } from '#lib/files/read-table.ts';
+import type { Watch } from '#lib/files/run-in-worker.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 
 /** Looks at a log's first rows: its columns, which may identify somebody, and a plan to start from. */
@@ -26,7 +27,7 @@ export async function groupLog(
     allowed: readonly number[];
     encoding?: LogEncoding;
   },
-  watch: { progress: (share: number) => void; signal: AbortSignal }
+  watch: Watch
 ): Promise<ReadCaseLog> {
   const { groupInWorker } = await import('#lib/files/case-log/group-in-worker.ts');
   return groupInWorker(file, run, watch);

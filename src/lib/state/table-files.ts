@@ -2,6 +2,8 @@
 import type { ColumnMapping } from '#lib/files/column-mapping.ts';
 import type { ImportMode, ImportPreview } from '#lib/files/import-table.ts';
 import type { ReadTable } from '#lib/files/read-table.ts';
+import type { TablesOfFile } from '#lib/files/read-tables.ts';
+import type { Watch } from '#lib/files/run-in-worker.ts';
 import type { TableColumn, TableId } from '#lib/files/tables.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 
@@ -21,34 +23,16 @@ export async function tableCsv(table: TableId, workbook: Workbook, locale: strin
   };
 }
 
-/** A file's tables, each with a name; or why there are none. `offer` names an older encoding that may fit. */
-export type TablesOfFile =
-  | {
-      readonly kind: 'tables';
-      readonly tables: readonly { readonly name: string; readonly table: ReadTable }[];
-    }
-  | { readonly kind: 'refused'; readonly sentence: string; readonly offer?: 'windows-1252' };
-
-/** Reads a CSV or spreadsheet file that the user chose. */
+/** Reads a CSV or spreadsheet file that the user chose, in a worker; null once it was cancelled. */
 export async function tablesFrom(
   file: File,
-  { locale, encoding }: { locale: string; encoding?: 'utf-8' | 'windows-1252' }
-): Promise<TablesOfFile> {
-  const bytes = new Uint8Array(await file.arrayBuffer());
-  if (/\.xlsx$/i.test(file.name) || (bytes[0] === 0x50 && bytes[1] === 0x4b)) {
-    const { readXlsxTables } = await import('#lib/files/xlsx-in.ts');
-    const read = await readXlsxTables(bytes, locale);
-    if (read.kind === 'refused') return read;
-    const tables = read.sheets.flatMap(({ name, table }) => (table === null ? [] : [{ name, table }]));
-    return tables.length > 0
-      ? { kind: 'tables', tables }
-      : { kind: 'refused', sentence: 'No sheet of this file holds a table with headings in its first row.' };
-  }
-  const { readCsv } = await import('#lib/files/csv-in.ts');
-  const read = readCsv(bytes, encoding === undefined ? {} : { encoding });
-  return read.kind === 'refused'
-    ? read
-    : { kind: 'tables', tables: [{ name: file.name, table: read.table }] };
+  { locale, encoding, signal }: { locale: string; encoding?: 'utf-8' | 'windows-1252'; signal: AbortSignal }
+): Promise<TablesOfFile | null> {
+  const { readTablesInWorker } = await import('#lib/files/read-tables-in-worker.ts');
+  return readTablesInWorker(
+    { file, name: file.name, locale, ...(encoding === undefined ? {} : { encoding }) },
+    signal
+  );
 }
 
 /** What an import is asked to do. */
@@ -63,6 +47,11 @@ export interface ImportWish {
 /** The tool that shows what an import would do before anything is changed. */
 export interface Importer {
   readonly columns: (table: TableId, workbook: Workbook) => readonly TableColumn[];
+  /** The table that a file most likely is, by its name and headings. */
+  readonly suggest: (
+    file: { readonly name: string; readonly headers: readonly string[] },
+    workbook: Workbook
+  ) => TableId;
   readonly map: (headers: readonly string[], columns: readonly TableColumn[]) => ColumnMapping;
   readonly preview: (workbook: Workbook, wish: ImportWish) => ImportPreview;
   /** How the numbers of these rows are written: the user's way, unless they can only be read in another. */
@@ -70,34 +59,38 @@ export interface Importer {
 }
 
 export async function importer(): Promise<Importer> {
-  const [{ importColumns, previewImport }, { mapColumns }, { numberLocale }] = await Promise.all([
-    import('#lib/files/import-table.ts'),
-    import('#lib/files/column-mapping.ts'),
-    import('#lib/files/number-locale.ts')
-  ]);
-  return { columns: importColumns, map: mapColumns, preview: previewImport, localeOf: numberLocale };
+  const [{ importColumns, previewImport }, { mapColumns }, { numberLocale }, { suggestTable }] =
+    await Promise.all([
+      import('#lib/files/import-table.ts'),
+      import('#lib/files/column-mapping.ts'),
+      import('#lib/files/number-locale.ts'),
+      import('#lib/files/suggest-table.ts')
+    ]);
+  return {
+    columns: importColumns,
+    suggest: suggestTable,
+    map: mapColumns,
+    preview: previewImport,
+    localeOf: numberLocale
+  };
 }
 
-/** The whole workbook as a spreadsheet with live formulas. Large workbooks take some seconds. */
-export async function workbookXlsx(workbook: Workbook): Promise<OfferedFile> {
-  const [
-    { writeWorkbookXlsx, xlsxFileName },
-    { reckon },
-    { recorder, workingOf },
-    { citation },
-    { coreInput }
-  ] = await Promise.all([
-    import('#lib/files/xlsx-out.ts'),
-    import('#lib/calc/reckoning.ts'),
-    import('#lib/calc/working/recorder.ts'),
-    import('#lib/calc/working/citation.ts'),
-    import('#lib/workbook/core-input.ts')
+/**
+ * The whole workbook as a spreadsheet with live formulas, written in a worker; null once it was cancelled.
+ * @throws Error with a sentence where it cannot be written
+ */
+export async function workbookXlsx(workbook: Workbook, watch: Watch): Promise<OfferedFile | null> {
+  const [{ fileName }, { runInWorker }] = await Promise.all([
+    import('#lib/files/file-name.ts'),
+    import('#lib/files/run-in-worker.ts')
   ]);
-  const reckoning = reckon(recorder, coreInput(workbook));
-  const bytes = await writeWorkbookXlsx({ workbook, reckoning, workingOf, citation });
+  const worker = new Worker(new URL('./spreadsheet-worker.ts', import.meta.url), { type: 'module' });
+  const outcome = await runInWorker<Workbook, Uint8Array<ArrayBuffer>>(worker, workbook, watch);
+  if (outcome.kind === 'cancelled') return null;
+  if (outcome.kind === 'failed') throw new Error(outcome.sentence);
   return {
-    name: xlsxFileName(workbook.title),
-    content: new Blob([bytes as Uint8Array<ArrayBuffer>], {
+    name: fileName(workbook.title, '.xlsx'),
+    content: new Blob([outcome.result], {
       type: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
     })
   };

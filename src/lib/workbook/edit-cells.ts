@@ -1,4 +1,5 @@
 import { readCell, writeCell } from '#lib/calc/cell-path.ts';
+import { cellReader } from './cell-reader.ts';
 import { crossChecks } from './cross-checks.ts';
 import { entryKey } from './edit-rows.ts';
 import { fieldAt } from './field-at.ts';
@@ -118,9 +119,10 @@ function blame(issues: readonly Issue[], taken: readonly CellText[]): ReadonlyMa
 /** The workbook with values in place; a list is copied once, however many of its cells change. */
 function write(workbook: Workbook, values: readonly ReadCellText[]): Workbook {
   const inEntries = new Map<string, Map<string, ReadCellText[]>>();
+  const valueAt = cellReader(workbook);
   let written = workbook;
   for (const cell of values) {
-    if (readCell(workbook, cell.path) === cell.value) continue;
+    if (valueAt(cell.path) === cell.value) continue;
     const [list = '', key = '', , ...deeper] = cell.path.split('.');
     if (!Array.isArray(workbook[list as keyof Workbook]) || deeper.length > 0) {
       written = writeCell(written, cell.path, cell.value ?? nothingAt(cell.path));
@@ -128,7 +130,9 @@ function write(workbook: Workbook, values: readonly ReadCellText[]): Workbook {
     }
     const entries = inEntries.get(list) ?? new Map<string, ReadCellText[]>();
     inEntries.set(list, entries);
-    entries.set(key, [...(entries.get(key) ?? []), cell]);
+    const inEntry = entries.get(key);
+    if (inEntry === undefined) entries.set(key, [cell]);
+    else inEntry.push(cell);
   }
   for (const [list, entries] of inEntries) {
     const before = written[list as keyof Workbook] as unknown as readonly object[];

@@ -30,7 +30,7 @@ export function entryKey(entry: object): string {
 
 /** An id made from a name, unlike every other in the list: `Neck surgery` → `neck-surgery`, `neck-surgery-2`. */
 export function freshId(name: string, taken: Iterable<string>): string {
-  const ids = new Set(taken);
+  const ids = taken instanceof Set ? (taken as ReadonlySet<string>) : new Set(taken);
   const stem =
     name
       .normalize('NFKD')
@@ -64,7 +64,7 @@ const newCase: Omit<CaseRow, 'id'> = {
 };
 
 /** A new entry for a list, with settings to start from; null where the list has no room for another. */
-function newEntry(workbook: Workbook, list: ListName, keys: readonly string[]): object | null {
+function newEntry(workbook: Workbook, list: ListName, keys: ReadonlySet<string>): object | null {
   const blank = blankWorkbook();
   switch (list) {
     case 'caseMix': {
@@ -88,11 +88,11 @@ function newEntry(workbook: Workbook, list: ListName, keys: readonly string[]): 
     case 'absorbents':
       return { ...blank.absorbents[0], id: freshId('absorbent', keys), name: 'New absorbent' };
     case 'agents': {
-      const agent = agents.find((each) => !keys.includes(each));
+      const agent = agents.find((each) => !keys.has(each));
       return agent === undefined ? null : { ...blank.agents[0], agent, bottlePrice: '0' };
     }
     case 'monitors': {
-      const item = monitorItems.find((each) => !keys.includes(each));
+      const item = monitorItems.find((each) => !keys.has(each));
       return item === undefined
         ? null
         : ({ item, theatresEquipped: 0, unitPrice: '0' } satisfies MonitorStock);
@@ -111,11 +111,15 @@ export function insertRows(
 ): RowsChanged {
   const entries: object[] = [...workbook[list]];
   if (entries.length + count > most[list]) return full(list);
-  for (let added = 0; added < count; added++) {
-    const entry = newEntry(workbook, list, entries.map(entryKey));
+  const keys = new Set(entries.map(entryKey));
+  const added: object[] = [];
+  while (added.length < count) {
+    const entry = newEntry(workbook, list, keys);
     if (entry === null) return full(list);
-    entries.splice(at + added, 0, entry);
+    keys.add(entryKey(entry));
+    added.push(entry);
   }
+  entries.splice(at, 0, ...added);
   return { workbook: { ...workbook, [list]: entries } };
 }
 

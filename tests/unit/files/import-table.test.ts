@@ -3,8 +3,9 @@ import { mapColumns } from '#lib/files/column-mapping.ts';
 import { readCsv } from '#lib/files/csv-in.ts';
 import type { ImportMode } from '#lib/files/import-table.ts';
 import { importColumns, previewImport } from '#lib/files/import-table.ts';
+import { suggestTable } from '#lib/files/suggest-table.ts';
 import type { TableId } from '#lib/files/tables.ts';
-import { columnsOf } from '#lib/files/tables.ts';
+import { columnsOf, tableIds } from '#lib/files/tables.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -329,4 +330,10 @@ test('a setting that does not fit something elsewhere turns nothing else away', 
   });
   expect(refusedCells.map(({ line }) => line)).toEqual([2]);
   for (const id of others) expect(workbook.machines.find((each) => each.id === id)?.units).toBe(77);
+});
+
+test.each([...tableIds])('the table %s is known again by its headings', (table) => {
+  const workbook = demoWorkbook();
+  const headers = importColumns(table, workbook).map(({ header }) => header);
+  expect(suggestTable({ name: 'export (3).csv', headers }, workbook)).toBe(table);
 });

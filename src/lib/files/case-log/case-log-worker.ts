@@ -1,4 +1,5 @@
 /** Groups a case log off the page's thread. The file is read here, piece by piece; nothing of it goes back but sums. */
+import { workOn } from '../run-in-worker.ts';
 import type { CaseLogRun, ReadCaseLog } from './read-case-log.ts';
 import { readCaseLog } from './read-case-log.ts';
 import { filePieces } from './file-pieces.ts';
@@ -8,20 +9,10 @@ export interface CaseLogTask {
   readonly run: CaseLogRun;
 }
 
-export type CaseLogNews =
-  | { readonly kind: 'progress'; readonly bytesRead: number }
-  | { readonly kind: 'result'; readonly result: ReadCaseLog };
-
-const tell = (news: CaseLogNews) => globalThis.postMessage(news);
-
-globalThis.onmessage = async ({ data }: MessageEvent<CaseLogTask>) => {
-  tell({ kind: 'result', result: await resultOf(data) });
-};
-
-async function resultOf({ file, run }: CaseLogTask): Promise<ReadCaseLog> {
+workOn<CaseLogTask, ReadCaseLog>(async ({ file, run }, tell) => {
   try {
     return await readCaseLog(filePieces(file), run, {
-      progress: (bytesRead) => tell({ kind: 'progress', bytesRead })
+      progress: (bytesRead) => tell({ share: file.size === 0 ? 1 : bytesRead / file.size, words: '' })
     });
   } catch {
     return {
@@ -29,4 +20,4 @@ async function resultOf({ file, run }: CaseLogTask): Promise<ReadCaseLog> {
       sentence: 'The file could not be read to its end: it was moved or changed meanwhile. Choose it again.'
     };
   }
-}
+});

@@ -1,7 +1,7 @@
 /** The workbook's inputs as sheets, one for each table, and where each cell of the document went. */
 import type { Field } from '#lib/workbook/field.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import { cellReader } from '../cell-reader.ts';
+import { cellReader } from '#lib/workbook/cell-reader.ts';
 import { cellText } from '../cell-text.ts';
 import type { TableCell } from '../table-cells.ts';
 import { tableCells } from '../table-cells.ts';

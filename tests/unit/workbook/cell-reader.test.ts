@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { readCell } from '#lib/calc/cell-path.ts';
-import { cellReader } from '#lib/files/cell-reader.ts';
+import { cellReader } from '#lib/workbook/cell-reader.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 
 test.each([

@@ -1,6 +1,6 @@
 import { readCell } from '#lib/calc/cell-path.ts';
-import { entryKey } from '#lib/workbook/edit-rows.ts';
-import type { Workbook } from '#lib/workbook/workbook.ts';
+import { entryKey } from './edit-rows.ts';
+import type { Workbook } from './workbook.ts';
 
 /** Reads many cells of one workbook: each list is searched through once, not once for each of its cells. */
 export function cellReader(workbook: Workbook): (path: string) => unknown {
