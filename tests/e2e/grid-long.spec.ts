@@ -54,6 +54,10 @@ test('an edit under way outlives a scroll far away', async ({ page }) => {
 
 test('a text is found in rows that are not drawn, forwards and backwards', async ({ page }) => {
   await openWith(page, 2000);
+  await page.keyboard.press('Shift+F10');
+  await page.getByRole('menuitem', { name: 'Find in this grid' }).click();
+  await expect(page.getByLabel('Find in this grid')).toBeFocused();
+  await page.keyboard.press('Escape');
   await page.keyboard.press('Control+f');
   const field = page.getByLabel('Find in this grid');
   await expect(field).toBeFocused();
@@ -74,7 +78,7 @@ test('a text is found in rows that are not drawn, forwards and backwards', async
   await expect.poll(() => focusedRow(page)).toBe('1009');
 });
 
-test('paper takes all rows, with their heading on each page', async ({ page }) => {
+test('paper takes all rows and all columns', async ({ page }) => {
   await openWith(page, 200);
   const rows = page.getByRole('grid', { name: 'Case mix' }).locator('tbody tr[data-row]');
   expect(await rows.count()).toBeLessThan(80);
@@ -85,5 +89,13 @@ test('paper takes all rows, with their heading on each page', async ({ page }) =
     return all;
   });
   expect(printed).toBe(200);
+  await page.emulateMedia({ media: 'print' });
+  await page.setViewportSize({ width: 700, height: 900 });
+  const { right, last } = await page.evaluate(() => ({
+    right: document.querySelector('main')?.getBoundingClientRect().right ?? 0,
+    last: document.querySelector('thead th:last-child')?.getBoundingClientRect().right ?? Infinity
+  }));
+  expect(last).toBeLessThanOrEqual(right + 1);
+  await page.emulateMedia({ media: 'screen' });
   await expect.poll(() => rows.count()).toBeLessThan(80);
 });
