@@ -3,14 +3,13 @@ import type { CaseResult } from './case/case-result.ts';
 import type { Agent, CaseRow, EstimateInput, Machine } from './input.ts';
 import { amount, text } from './money/decimal.ts';
 import { costOfMonitor } from './money/monitor-cost.ts';
-import type { UnpricedNeed } from './monitoring/monitoring-needs.ts';
-import { monitoringNeeds } from './monitoring/monitoring-needs.ts';
+import type { MonitoringQuestion, UnpricedNeed } from './monitoring/monitoring-needs.ts';
 
 /** Strictest first. */
 export const levelOrder: readonly MonitoringLevel[] = ['required', 'recommended', 'suggested', 'available'];
 
-/** The monitoring that the chosen standard, laparoscopy and low flow ask for with these cases on this machine. */
-export function monitoringOf(
+/** What is asked of the chosen standard, of laparoscopy and of low flow, with these cases on this machine. */
+export function monitoringQuestion(
   input: EstimateInput,
   {
     machine,
@@ -19,9 +18,9 @@ export function monitoringOf(
     machine: Machine;
     cases: readonly { readonly row: CaseRow; readonly agent: Agent | null; readonly result: CaseResult }[];
   }
-): readonly UnpricedNeed[] {
+): MonitoringQuestion {
   const { site, monitors } = input;
-  return monitoringNeeds({
+  return {
     standard: site.monitoringStandard,
     facilityLevel: site.facilityLevel,
     theatres: site.theatres,
@@ -38,10 +37,16 @@ export function monitoringOf(
         pneumoperitoneum: row.pneumoperitoneum,
         neuromuscularBlock: row.neuromuscularBlock,
         airway: row.airway,
-        lowestFlowLPerMin:
-          result.phases.length === 0 ? null : Math.min(...result.phases.map((phase) => phase.flowLPerMin))
+        lowestFlowLPerMin: lowestFlow(result)
       }))
-  });
+  };
+}
+
+/** L/min; null where there is no breathing system. */
+function lowestFlow({ phases }: CaseResult): number | null {
+  let lowest: number | null = null;
+  for (const { flowLPerMin } of phases) if (lowest === null || flowLPerMin < lowest) lowest = flowLPerMin;
+  return lowest;
 }
 
 /** The need with its cost: theatres that lack the item times its price; null where one of them is not known. */

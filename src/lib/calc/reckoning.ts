@@ -27,11 +27,12 @@ import { costOfGap, monitorCost } from './money/monitor-cost.ts';
 import { netPresentValue } from './money/net-present-value.ts';
 import { payback } from './money/payback.ts';
 import { timeFactors } from './money/time-factors.ts';
+import { monitoringNeeds } from './monitoring/monitoring-needs.ts';
 import type { UnpricedNeed } from './monitoring/monitoring-needs.ts';
 import { gapsOf } from './monitoring/gaps.ts';
 import { monitorsToBuy } from './monitoring/monitors-to-buy.ts';
 import { deviceFor, theatresLacking } from './monitoring/theatres-missing.ts';
-import { monitoringOf } from './monitoring-of-scenario.ts';
+import { monitoringQuestion } from './monitoring-of-scenario.ts';
 import { take } from './reference/reference-set.ts';
 import { formula } from './working/formula.ts';
 import type { Quantity, Reckoner } from './working/reckoner.ts';
@@ -203,6 +204,7 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
   const casesOf = kept((scenario: Scenario) => kept((row: CaseRow) => reckonCase(scenario, row)));
 
   function reckonCase(scenario: Scenario, row: CaseRow): CaseReckoning {
+    if (scenario !== today && sameAsToday(scenario, row)) return casesOf(today as Scenario)(row);
     const given = givenOf(scenario, row);
     const { plan, machine, agent } = given;
     if (agent === null || row.measuredMlPerCase === null) {
@@ -212,7 +214,7 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
     const measuredMl = r.cell(row.measuredMlPerCase, 'mL', 'caseMix', row.id, 'measuredMlPerCase');
     const model = modelled(given);
     // What was measured takes the place of the liquid alone: where the agent went stays the model's own figure.
-    if (sameAsToday(scenario, row))
+    if (scenario === today)
       return { row, plan, machine, agent, method: 'measured', result: { ...model, liquidMl: measuredMl } };
     const todayModelMl = modelled(givenOf(today as Scenario, row)).liquidMl;
     // Where the model gives nothing for today there is no ratio to carry over.
@@ -248,10 +250,10 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
       }
     })
   );
-  const rowsOf = (scenario: Scenario): readonly CaseRow[] => {
+  const rowsOf = kept((scenario: Scenario): readonly CaseRow[] => {
     const sound = new Set(soundRows(today));
     return scenario === today ? soundRows(today) : soundRows(scenario).filter((row) => sound.has(row));
-  };
+  });
 
   const parts = kept((scenario: Scenario): readonly Part[] => {
     const everyCase = r.assumption(
@@ -511,11 +513,14 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
     };
   }
 
-  const monitoring = kept((scenario: Scenario): readonly UnpricedNeed[] =>
-    monitoringOf(input, {
+  const monitoringAsked = kept((scenario: Scenario) =>
+    monitoringQuestion(input, {
       machine: machineOf(scenario),
       cases: rowsOf(scenario).map((row) => casesOf(scenario)(row))
     })
+  );
+  const monitoring = kept((scenario: Scenario): readonly UnpricedNeed[] =>
+    monitoringNeeds(monitoringAsked(scenario))
   );
 
   const lackingIn = (scenario: Scenario, item: MonitorItem): Quantity => {
@@ -546,11 +551,11 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
 
   const factors = kept((_: 'once') => timeFactors(r, accounting));
   const sideOf = kept((scenario: Scenario): Side => {
-    const lackedToday = new Set(monitorsToBuy(monitoring(today)).toBuy.map(({ item }) => item));
+    const lackedToday = new Set(monitorsToBuy(monitoringAsked(today)).toBuy.map(({ item }) => item));
     const missing =
       scenario === today
         ? []
-        : monitorsToBuy(monitoring(scenario)).toBuy.map(({ item, unitPrice }) => ({
+        : monitorsToBuy(monitoringAsked(scenario)).toBuy.map(({ item, unitPrice }) => ({
             item,
             unitPrice,
             theatresMissing: lackingIn(scenario, item),

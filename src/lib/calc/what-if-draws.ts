@@ -72,7 +72,13 @@ class DrawMemo extends CaseMemo {
 
   override result(given: CaseGiven, compute: (given: CaseGiven) => CaseResult): CaseResult {
     const { row, plan, machine, absorbent, site } = given;
-    const isEntered = [row, plan, machine, absorbent, site].every((each) => this.#entered.has(each));
+    const entered = this.#entered;
+    const isEntered =
+      entered.has(row) &&
+      entered.has(plan) &&
+      entered.has(machine) &&
+      entered.has(absorbent) &&
+      entered.has(site);
     return isEntered ? super.result(given, compute) : this.#ofThisDraw.result(given, compute);
   }
 }

@@ -205,18 +205,11 @@ export function cashFlow(
     return { saving, investment, net: r.apply(netOfYear, { saving, investment }) };
   });
   const sums = sumsOverYears(r, { flows: rows.map(({ net }) => net), factors });
+  const savingsInYear = (factor: YearFactors) => byLine((line) => savingOfLineInYear(factor, line));
   return {
-    years: factors.map((factor) => {
-      let savings: Readonly<Record<CostLine, Quantity<Decimal>>> | undefined;
-      return {
-        year: factor.year,
-        ...at(rows, factor.year),
-        ...at(sums, factor.year),
-        get savings() {
-          return (savings ??= byLine((line) => savingOfLineInYear(factor, line)));
-        }
-      };
-    }),
+    years: factors.map(
+      (factor) => new Year({ factor, row: at(rows, factor.year), sums: at(sums, factor.year), savingsInYear })
+    ),
     yearlySavings,
     yearlySaving: r.apply(againstToday, { today: baseline.cost.total, scenario: scenario.cost.total }),
     investment: r.apply(beyondToday, {
@@ -224,6 +217,48 @@ export function cashFlow(
       today: baseline.investment.initial
     })
   };
+}
+
+type Savings = CashFlowYear['savings'];
+
+/** A class for the sake of one getter: objects that define one each are slow to make, and what-if runs make thousands. */
+class Year implements CashFlowYear {
+  readonly year: number;
+  readonly saving: Quantity<Decimal>;
+  readonly investment: Quantity<Decimal>;
+  readonly net: Quantity<Decimal>;
+  readonly cumulative: Quantity<Decimal>;
+  readonly discounted: Quantity<Decimal>;
+  readonly cumulativeDiscounted: Quantity<Decimal>;
+  readonly #factor: YearFactors;
+  readonly #savingsInYear: (factor: YearFactors) => Savings;
+  #savings: Savings | undefined;
+
+  constructor({
+    factor,
+    row,
+    sums,
+    savingsInYear
+  }: {
+    factor: YearFactors;
+    row: Pick<CashFlowYear, 'saving' | 'investment' | 'net'>;
+    sums: SumsOfYear;
+    savingsInYear: (factor: YearFactors) => Savings;
+  }) {
+    this.year = factor.year;
+    this.saving = row.saving;
+    this.investment = row.investment;
+    this.net = row.net;
+    this.cumulative = sums.cumulative;
+    this.discounted = sums.discounted;
+    this.cumulativeDiscounted = sums.cumulativeDiscounted;
+    this.#factor = factor;
+    this.#savingsInYear = savingsInYear;
+  }
+
+  get savings(): Savings {
+    return (this.#savings ??= this.#savingsInYear(this.#factor));
+  }
 }
 
 function byLine<T>(of: (line: CostLine) => T): Record<CostLine, T> {

@@ -7,6 +7,7 @@ import type { Accounting } from '../input.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal } from './decimal.ts';
+import { keptByText } from './kept-by-text.ts';
 import { MoneyInputError } from './money-input-error.ts';
 
 export interface YearFactors {
@@ -54,11 +55,23 @@ const growthCells = {
   carbon: 'carbonGrowthPercent'
 } as const satisfies Partial<Record<CostLine, keyof Accounting>>;
 
+/** Plain factors: what-if runs ask for the same ones in every draw. */
+const keptFactors = keptByText<readonly YearFactors[]>(100);
+
 /**
  * The factors of the years 0 … `appraisalYears`, the same for all scenarios of a workbook.
  * @throws MoneyInputError where the appraisal is not of 1 to 60 whole years, or a rate not above −100 %.
  */
-export function timeFactors(r: Reckoner, accounting: Accounting): YearFactors[] {
+export function timeFactors(r: Reckoner, accounting: Accounting): readonly YearFactors[] {
+  if (r.records) return makeFactors(r, accounting);
+  const { appraisalYears, discountRatePercent } = accounting;
+  const growth = Object.values(growthCells).map((cell) => accounting[cell]);
+  return keptFactors([appraisalYears, discountRatePercent, ...growth].join(), () =>
+    makeFactors(r, accounting)
+  );
+}
+
+function makeFactors(r: Reckoner, accounting: Accounting): YearFactors[] {
   check(accounting);
   const ratePercent = r.cell(accounting.discountRatePercent, '%', 'accounting', 'discountRatePercent');
   const cells = Object.entries(growthCells) as [CostLine, (typeof growthCells)[keyof typeof growthCells]][];

@@ -53,7 +53,11 @@ const answers: Readonly<Record<Circumstance, (row: MonitoredCase) => Answer>> = 
 
 /** Whether a row meets all of the circumstances: one “no” decides, else one “cannot tell” does. */
 export function meets(row: MonitoredCase, circumstances: readonly Circumstance[]): Answer {
-  const given = circumstances.map((circumstance) => answers[circumstance](row));
-  if (given.includes('no')) return 'no';
-  return given.includes('cannot-tell') ? 'cannot-tell' : 'yes';
+  let answer: Answer = 'yes';
+  for (const circumstance of circumstances) {
+    const given = answers[circumstance](row);
+    if (given === 'no') return 'no';
+    if (given === 'cannot-tell') answer = given;
+  }
+  return answer;
 }

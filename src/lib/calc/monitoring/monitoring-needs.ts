@@ -5,6 +5,7 @@ import { circumstances } from '../reference/standards/monitoring-rule.ts';
 import type {
   MonitoringDocument,
   MonitoringRule,
+  RuleItem,
   RuleLevel
 } from '../reference/standards/monitoring-rule.ts';
 import { layers, standards } from '../reference/standards/standards.ts';
@@ -40,17 +41,33 @@ const levelOfFacility: Readonly<Record<RuleLevel, number>> = {
  * @param question standard, facility level, cases with flows in L/min, theatres, stock and what machines bring.
  */
 export function monitoringNeeds(question: MonitoringQuestion): UnpricedNeed[] {
-  const { standard, facilityLevel } = question;
-  const isAsked = ({ level }: MonitoringRule): boolean =>
-    standard !== 'who-wfsa' || facilityLevel === null || levelOfFacility[level] <= facilityLevel;
   const kinds = kindsOf(question.cases);
-  return [
-    ...standards[standard].flatMap((document) =>
-      document.rules.filter(isAsked).flatMap((rule) => need(document, rule, question, kinds))
-    ),
-    ...layers.flatMap((document) => document.rules.flatMap((rule) => need(document, rule, question, kinds)))
-  ];
+  return rulesAsked(question).flatMap(({ document, rule }) => need(document, rule, question, kinds));
 }
+
+interface RuleOfDocument {
+  readonly document: MonitoringDocument;
+  readonly rule: MonitoringRule;
+}
+
+const rulesOf = (documents: readonly MonitoringDocument[]): readonly RuleOfDocument[] =>
+  documents.flatMap((document) => document.rules.map((rule) => ({ document, rule })));
+const rulesOfStandard = Object.fromEntries(
+  Object.entries(standards).map(([standard, documents]) => [standard, rulesOf([...documents, ...layers])])
+) as Readonly<Record<MonitoringStandard, readonly RuleOfDocument[]>>;
+
+/** The rules that the chosen standard and the layers on top of it hold, at the facility's level. */
+export function rulesAsked({ standard, facilityLevel }: MonitoringQuestion): readonly RuleOfDocument[] {
+  const rules = rulesOfStandard[standard];
+  if (standard !== 'who-wfsa' || facilityLevel === null) return rules;
+  return rules.filter(
+    ({ document, rule }) => document.layer !== 'standard' || levelOfFacility[rule.level] <= facilityLevel
+  );
+}
+
+/** The price of what is bought for an item, decimal as text; null where the stock has none. */
+export const unitPriceOf = (item: RuleItem, { stock }: MonitoringQuestion): string | null =>
+  stock.find((entry) => entry.item === item)?.unitPrice ?? null;
 
 /** Rows that are alike in all on which monitoring depends, so that a rule is put to each kind once. */
 interface Kinds {
@@ -63,8 +80,8 @@ function kindsOf(cases: readonly MonitoredCase[]): Kinds {
   const known = new Map<string, number>();
   const samples: MonitoredCase[] = [];
   const ofRow = cases.map((row) => {
-    const { caseId: _, ...facts } = row;
-    const key = Object.values(facts).join('|');
+    const { technique, agent, nitrousOxidePercent, pneumoperitoneum, neuromuscularBlock, airway } = row;
+    const key = `${technique}|${agent}|${nitrousOxidePercent}|${pneumoperitoneum}|${neuromuscularBlock}|${airway}|${row.lowestFlowLPerMin}`;
     const kind = known.get(key) ?? samples.length;
     if (kind === samples.length) {
       known.set(key, kind);
@@ -105,7 +122,7 @@ function need(
       evidence: rule.evidence,
       why,
       theatresMissing: theatresMissing(rule.item, question),
-      unitPrice: question.stock.find(({ item }) => item === rule.item)?.unitPrice ?? null
+      unitPrice: unitPriceOf(rule.item, question)
     }
   ];
 }

@@ -1,7 +1,9 @@
-/** What a list of needs means for a purchase: each required monitor once, however many rules ask for it. */
+/** What the needs mean for a purchase: each required monitor once, however many rules ask for it. */
 import type { MonitorItem } from '../input.ts';
-import { deviceFor } from './theatres-missing.ts';
-import type { UnpricedNeed } from './monitoring-needs.ts';
+import { meets } from './circumstance.ts';
+import { rulesAsked, unitPriceOf } from './monitoring-needs.ts';
+import type { MonitoringQuestion } from './monitoring-needs.ts';
+import { deviceFor, theatresMissing } from './theatres-missing.ts';
 
 export interface MonitorToBuy {
   readonly item: MonitorItem;
@@ -22,16 +24,20 @@ export interface MonitorsToBuy {
  * The monitors that are required and lacking. Only what a row certainly triggers counts: recommended items, and those
  * that depend on the patient of the day, are the user's decision.
  */
-export function monitorsToBuy(needs: readonly UnpricedNeed[]): MonitorsToBuy {
+export function monitorsToBuy(question: MonitoringQuestion): MonitorsToBuy {
   const toBuy = new Map<MonitorItem, MonitorToBuy>();
   const cannotTell = new Set<MonitorItem>();
-  for (const { item, level, applies, standard, theatresMissing, unitPrice } of needs) {
-    const device = deviceFor(item);
-    if (device === null || device !== item || level !== 'required' || applies !== 'yes') continue;
-    if (theatresMissing === null) cannotTell.add(device);
-    if (theatresMissing === null || theatresMissing === 0 || unitPrice === null) continue;
-    const requiredBy = [...(toBuy.get(device)?.requiredBy ?? []), standard];
-    toBuy.set(device, { item: device, theatresMissing, unitPrice, requiredBy });
+  for (const { document, rule } of rulesAsked(question)) {
+    const device = deviceFor(rule.item);
+    if (device === null || device !== rule.item || rule.level !== 'required') continue;
+    // Few devices are lacking: the rules of the others are not put to the rows at all.
+    const missing = theatresMissing(device, question);
+    if (missing === 0 || !question.cases.some((row) => meets(row, rule.when) === 'yes')) continue;
+    if (missing === null) cannotTell.add(device);
+    const unitPrice = unitPriceOf(device, question);
+    if (missing === null || unitPrice === null) continue;
+    const requiredBy = [...(toBuy.get(device)?.requiredBy ?? []), document.id];
+    toBuy.set(device, { item: device, theatresMissing: missing, unitPrice, requiredBy });
   }
   return { toBuy: [...toBuy.values()], cannotTell: [...cannotTell] };
 }

@@ -65,7 +65,7 @@ const total = (id: string, yields: string, unit: string) =>
     source: 'definition',
     compute: ({ parts }) => {
       let sum = 0;
-      for (const part of parts) sum += part;
+      for (let i = 0; i < parts.length; i++) sum += parts[i]!;
       return sum;
     }
   });
