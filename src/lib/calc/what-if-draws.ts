@@ -3,7 +3,7 @@ import type { CaseResult } from './case/case-result.ts';
 import type { CaseGiven } from './case/case-given.ts';
 import { CaseMemo } from './case-memo.ts';
 import { writeCell } from './cell-path.ts';
-import type { EstimateInput } from './input.ts';
+import type { CaseRow, EstimateInput } from './input.ts';
 import { bodyModels } from './input.ts';
 import { reckon } from './reckoning.ts';
 import { acceptability, likelihoodWithin } from './uncertainty/acceptability.ts';
@@ -58,7 +58,7 @@ export interface DrawRun {
  */
 class DrawMemo extends CaseMemo {
   readonly #entered: ReadonlySet<unknown>;
-  #ofThisDraw = new CaseMemo();
+  readonly #ofThisDraw = new Map<CaseRow, { readonly given: CaseGiven; readonly result: CaseResult }[]>();
 
   constructor({ caseMix, flowPlans, machines, absorbents, site }: EstimateInput) {
     super();
@@ -67,7 +67,7 @@ class DrawMemo extends CaseMemo {
   }
 
   nextDraw(): void {
-    this.#ofThisDraw = new CaseMemo();
+    this.#ofThisDraw.clear();
   }
 
   override result(given: CaseGiven, compute: (given: CaseGiven) => CaseResult): CaseResult {
@@ -79,7 +79,20 @@ class DrawMemo extends CaseMemo {
       entered.has(machine) &&
       entered.has(absorbent) &&
       entered.has(site);
-    return isEntered ? super.result(given, compute) : this.#ofThisDraw.result(given, compute);
+    return isEntered ? super.result(given, compute) : this.#resultOfThisDraw(given, compute);
+  }
+
+  #resultOfThisDraw(given: CaseGiven, compute: (given: CaseGiven) => CaseResult): CaseResult {
+    const ofRow = this.#ofThisDraw.get(given.row) ?? [];
+    // A draw has one site, one body model and one set of constants, and a machine one absorbent.
+    const known = ofRow.find(
+      ({ given: { plan, machine, agent } }) =>
+        plan === given.plan && machine === given.machine && agent === given.agent
+    );
+    if (known !== undefined) return known.result;
+    const result = compute(given);
+    this.#ofThisDraw.set(given.row, [...ofRow, { given, result }]);
+    return result;
   }
 }
 
