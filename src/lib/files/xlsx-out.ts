@@ -41,7 +41,8 @@ export function workbookSheets({ workbook, citation, ...recorded }: XlsxGiven): 
     inputAddresses: inputs.addresses,
     inputValue: cellReader(workbook),
     nameOf: entryNameReader(workbook),
-    citation
+    citation,
+    currency: workbook.currency
   });
   const ledger = ledgerSheets(workbook, recorded, formulas);
   return [readMe(workbook), ...ledger, ...inputs.sheets, ...formulas.sheets()];

@@ -6,6 +6,7 @@ import type { Estimate } from '#lib/calc/estimate-types.ts';
 import { reckon } from '#lib/calc/reckoning.ts';
 import { citation } from '#lib/calc/working/citation.ts';
 import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
+import { newestReferenceSet } from '#lib/calc/reference/reference-sets.ts';
 import { writeCell } from '#lib/calc/cell-path.ts';
 import { workbookSheets } from '#lib/files/xlsx-out.ts';
 import type { Sheet, SheetCell } from '#lib/files/xlsx/sheet.ts';
@@ -143,8 +144,18 @@ const hostile: Workbook = {
   ranges: {}
 };
 
+/** Published constants with figures of the user's own in their place, within what is plausible. */
+const overridden: Workbook = {
+  ...(everyBranch[1] as Workbook),
+  overrides: ['machine.power', 'warming.AR6.100.sevoflurane', 'sevoflurane.metabolised'].map((id) => {
+    const published = newestReferenceSet.constants.get(id);
+    if (published === undefined) throw new Error(`There is no constant ${id}.`);
+    return { constant: id, value: published.value * 1.05, unit: published.unit, reason: 'Measured here' };
+  })
+};
+
 const random = fc.sample(randomWorkbook({ rows: 4 }), { numRuns: 8, seed: 20260101 });
-const allBranches = everyBranch;
+const allBranches = [...everyBranch, overridden];
 
 describe.runIf(office !== null)('the spreadsheet, recalculated', () => {
   const sheets = new Map<string, readonly Sheet[]>();
@@ -248,6 +259,28 @@ describe.runIf(office !== null)('the spreadsheet, recalculated', () => {
     expect(Math.max(...emissions)).toBeLessThan(0.0005);
     expect(against).toHaveLength(21);
     for (const [found, wanted] of against) expect(found).toBeCloseTo(wanted ?? NaN, 4);
+  });
+
+  test.each(allBranches.map((workbook, index) => [index, workbook] as const))(
+    'with every kind of outlay, growth, shadow price and own figure (%i), it gives them too',
+    (index, workbook) => {
+      const file = `branch${index}`;
+      const given = estimate(coreInput(workbook));
+      const { costs, emissions, against } = totals(file, given);
+      expect(Math.max(...costs)).toBeLessThan(0.005);
+      expect(Math.max(...emissions)).toBeLessThan(0.0005);
+      for (const [found, wanted] of against)
+        if (wanted !== null && Number.isFinite(wanted) && found !== null && !Number.isNaN(found))
+          expect(Math.abs(found - wanted)).toBeLessThan(Math.max(0.005, 1e-9 * Math.abs(wanted)));
+    }
+  );
+
+  test('own figures act in the spreadsheet, and stand beside what was published', () => {
+    const index = allBranches.length - 1;
+    const emissions = (file: string) => line(file, 'Year', 'Total emissions')?.[0] ?? NaN;
+    expect(Math.abs(emissions(`branch${index}`) - emissions('branch1'))).toBeGreaterThan(1);
+    const reasons = cells(`branch${index}`, 'Constants').map((row) => row[7]);
+    expect(reasons).toContain('Measured here');
   });
 
   test('changing inputs has changed the answer, so the formulas are alive', () => {

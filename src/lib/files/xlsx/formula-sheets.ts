@@ -44,6 +44,7 @@ export class FormulaSheets {
       readonly inputValue: (path: string) => unknown;
       readonly nameOf: (path: string) => string | null;
       readonly citation: (source: Source) => string;
+      readonly currency: string;
     }
   ) {}
 
@@ -126,7 +127,7 @@ export class FormulaSheets {
           'Published value',
           'Reason for another'
         ],
-        [44, 14, 18, 50, 70, 16, 16, 40],
+        [64, 16, 18, 50, 70, 16, 16, 40],
         this.#constantRows
       ),
       headed(stepsSheet, ['What', 'Value', 'Unit', 'In words', 'Of'], [56, 18, 18, 90, 40], this.#steps)
@@ -184,7 +185,7 @@ export class FormulaSheets {
     this.#steps.push([
       { kind: 'text', text: yields },
       formula === null ? { kind: 'number', value: result } : { kind: 'formula', formula, result },
-      { kind: 'text', text: unit === '1' ? '' : unit },
+      { kind: 'text', text: unit === '1' ? '' : unit.replace(/\bcurrency\b/, this.given.currency) },
       {
         kind: 'text',
         text: formula === null ? `${words} (a value, computed by the tool)` : words,

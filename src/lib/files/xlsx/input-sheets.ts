@@ -5,7 +5,6 @@ import { cellReader } from '#lib/workbook/cell-reader.ts';
 import { cellText } from '../cell-text.ts';
 import type { TableCell } from '../table-cells.ts';
 import { tableCells } from '../table-cells.ts';
-import type { TableColumn } from '../tables.ts';
 import { settings, tableColumns, tableIds, tableTitles } from '../tables.ts';
 import type { Sheet, SheetCell } from './sheet.ts';
 import { cellAddress } from './sheet.ts';
@@ -25,7 +24,7 @@ function inputCell(value: unknown, field: Field, workbook: Workbook): SheetCell 
     case 'number':
       return { kind: 'number', value: value as number, look: 'input' };
     case 'money':
-      return { kind: 'number', value: Number(value), look: 'input' };
+      return { kind: 'number', value: Number(value), look: 'price' };
     case 'flag':
       return { kind: 'text', text: value === true ? 'Yes' : 'No', look: 'input' };
     default:
@@ -44,7 +43,11 @@ export function inputSheets(workbook: Workbook): InputSheets {
       case 'text':
         return { kind: 'text', text: cell.text } as const;
       case 'number':
-        return { kind: 'number', value: Number(cell.value), look: 'input' } as const;
+        return {
+          kind: 'number',
+          value: Number(cell.value),
+          look: typeof cell.value === 'string' ? 'price' : 'input'
+        } as const;
       case 'attached': {
         const text = cell.field.write(valueAt(cell.path), { workbook, locale: wordsLocale });
         return { kind: 'text', text, look: 'input' } as const;
@@ -65,7 +68,7 @@ export function inputSheets(workbook: Workbook): InputSheets {
       return {
         name,
         frozenRows: 1,
-        widthsCh: [14, 34, 26, 60],
+        widthsCh: [14, 48, 38, 64],
         rows: [
           [...headings, heading('What it is')],
           ...rows.map((row, index): (SheetCell | null)[] => [
@@ -74,15 +77,20 @@ export function inputSheets(workbook: Workbook): InputSheets {
           ])
         ]
       };
-    return { name, frozenRows: 1, widthsCh: columns.map(widthOf), rows: [headings, ...rows] };
+    return {
+      name,
+      frozenRows: 1,
+      frozenColumns: 1,
+      widthsCh: headings.map((head, column) => widthOf([head, ...rows.map((row) => row[column] ?? null)])),
+      rows: [headings, ...rows]
+    };
   });
   return { sheets, addresses };
 }
 
-/** Columns of words are wider than those of numbers. */
-function widthOf({ header, field, attached }: TableColumn): number {
-  if (attached !== undefined || field?.kind === 'text' || words.has(header)) return 32;
-  return Math.max(10, header.length + 2);
+/** As wide as its longest words, within reason; a long heading may take two lines. */
+function widthOf([head, ...cells]: readonly (SheetCell | null)[]): number {
+  const length = (cell: SheetCell | null | undefined) => (cell?.kind === 'text' ? cell.text.length : 0);
+  const longest = cells.reduce((most, cell) => Math.max(most, length(cell)), 0);
+  return Math.min(40, Math.max(11, Math.ceil(length(head) / 2) + 3, longest + 2));
 }
-
-const words = new Set(['Of', 'Cell', 'Scenario', 'Case group', 'Constant', 'Reason']);

@@ -59,6 +59,7 @@ interface FigurePlace {
 class SheetDraft {
   readonly rows: (SheetCell | null)[][] = [];
   readonly figures: FigurePlace[] = [];
+  readonly totals = new Set<number>();
 
   constructor(
     readonly name: string,
@@ -93,7 +94,7 @@ class SheetDraft {
       const look = figure.unit.startsWith('currency') ? 'money' : 'amount';
       if (cells !== undefined) cells[column] = this.formulas.cellOf(figure, this.address(row, column), look);
     }
-    return { name: this.name, widthsCh, frozenRows, rows: this.rows };
+    return { name: this.name, widthsCh, frozenRows, frozenColumns: 2, totals: this.totals, rows: this.rows };
   }
 }
 
@@ -188,7 +189,7 @@ function fillYear(
     of: (year: YearFigures) => Quantity<unknown> | null | undefined
   ) => {
     const figures = years.map((year) => of(year) ?? null);
-    sheet.row(
+    return sheet.row(
       text(title),
       text(unit),
       ...figures.map((figure) => (figure === null ? null : workingOf(figure)))
@@ -218,11 +219,11 @@ function fillYear(
   for (const agent of agents) line(agentTitle(agent), currency, (year) => year.agents[agent]?.cost);
   for (const [key, title] of Object.entries(costLineTitles) as [CostLine, string][])
     line(title === 'Agents' ? 'Agents, all' : title, currency, (year) => year.cost[key]);
-  line('Total cost', currency, (year) => year.cost.total);
+  sheet.totals.add(line('Total cost', currency, (year) => year.cost.total));
   block('What it emits');
   for (const [key, title] of Object.entries(co2eLineTitles) as [Co2eLine, string][])
     line(title, 'kg CO₂e', (year) => year.co2eKg[key]);
-  line('Total emissions', 'kg CO₂e', (year) => year.co2eKg.total);
+  sheet.totals.add(line('Total emissions', 'kg CO₂e', (year) => year.co2eKg.total));
 }
 
 /** Where the rows lie that the results look at. */
@@ -281,6 +282,7 @@ function fillCashFlow(
     line(`Saved: ${title}`, (year) => year.savings[key]);
   line('Saving of the year', (year) => year.saving);
   const net = line('Net cash flow', (year) => year.net);
+  sheet.totals.add(net);
   const cumulative = line('Cumulative cash flow', (year) => year.cumulative);
   line('Discounted cash flow', (year) => year.discounted);
   const cumulativeDiscounted = line('Cumulative, discounted', (year) => year.cumulativeDiscounted);

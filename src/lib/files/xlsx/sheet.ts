@@ -12,14 +12,18 @@ export type SheetCell =
       readonly look?: CellLook;
     };
 
-/** input: typed by the user, or a source's. note: words for the reader. amount, money: how a result is shown. */
-export type CellLook = 'title' | 'heading' | 'input' | 'note' | 'amount' | 'money';
+/** input, price: typed by the user, or a source's. note: words for the reader. amount, money: how a result is shown. */
+export type CellLook = 'title' | 'heading' | 'input' | 'price' | 'note' | 'amount' | 'money';
 
 export interface Sheet {
   readonly name: string;
   readonly widthsCh: readonly number[];
   /** Rows that stay in sight when the sheet is scrolled. */
   readonly frozenRows: number;
+  /** Columns that stay in sight; none where left out. */
+  readonly frozenColumns?: number;
+  /** Rows (counted from 0) that hold totals of what is above them. */
+  readonly totals?: ReadonlySet<number>;
   readonly rows: readonly (readonly (SheetCell | null)[])[];
 }
 

@@ -7,18 +7,58 @@ import type { CellLook, Sheet, SheetCell } from './sheet.ts';
 const font = { name: 'Arial', size: 10 };
 const lineHeightPt = 13.5;
 
-const looks: Readonly<Record<CellLook, CellStyle>> = {
+const tint = { type: 'pattern', pattern: 'solid', fgColor: { rgb: 'FFF6F1E4' } } as const;
+
+// Amounts keep all their decimals, so that they stand one below the other.
+const looks: Readonly<Record<CellLook | 'plain', CellStyle>> = {
+  plain: { alignment: { vertical: 'top' } },
   title: { font: { ...font, bold: true, size: 13 } },
   heading: {
     font: { ...font, bold: true },
     border: { bottom: { style: 'thin' } },
     alignment: { wrapText: true, vertical: 'top' }
   },
-  input: { fill: { type: 'pattern', pattern: 'solid', fgColor: { rgb: 'FFF6F1E4' } } },
-  amount: { numFmt: '#,##0.###' },
-  money: { numFmt: '#,##0.00' },
+  input: { fill: tint, alignment: { vertical: 'top' } },
+  price: { fill: tint, numFmt: '#,##0.00##', alignment: { vertical: 'top' } },
+  amount: { numFmt: '#,##0.000', alignment: { vertical: 'top' } },
+  money: { numFmt: '#,##0.00', alignment: { vertical: 'top' } },
   note: { font: { ...font, color: { rgb: 'FF6B6459' } }, alignment: { wrapText: true, vertical: 'top' } }
 };
+
+/** Where a cell stands, as far as its style hangs on that. */
+interface Standing {
+  /** In the first column, where words need no space before them. */
+  readonly isFirst: boolean;
+  /** In a row of totals. */
+  readonly isTotal: boolean;
+  /** Above a column of numbers, which are set to the right. */
+  readonly isOverNumbers: boolean;
+}
+
+const styles = new Map<string, CellStyle>();
+
+function styleOf(cell: SheetCell, { isFirst, isTotal, isOverNumbers }: Standing): CellStyle {
+  const look = cell.look ?? 'plain';
+  const isText = cell.kind === 'text';
+  const key = [look, isText, isFirst, isTotal, isOverNumbers].join();
+  const known = styles.get(key);
+  if (known !== undefined) return known;
+  const base = looks[look];
+  const style: CellStyle = {
+    ...base,
+    ...(isTotal ? { font: { ...(base.font ?? font), bold: true }, border: { top: { style: 'thin' } } } : {}),
+    alignment: {
+      ...base.alignment,
+      ...(isOverNumbers
+        ? { horizontal: 'right' }
+        : isText && !isFirst
+          ? { horizontal: 'left', indent: 1 }
+          : {})
+    }
+  };
+  styles.set(key, style);
+  return style;
+}
 
 /** The bytes of a spreadsheet file. Texts stay texts whatever they begin with: only a `formula` cell is one. */
 export async function writeSheets(
@@ -32,11 +72,21 @@ export async function writeSheets(
   });
 }
 
-function writtenSheet({ name, widthsCh, frozenRows, rows }: Sheet): WriteSheet {
+function writtenSheet({ name, widthsCh, frozenRows, frozenColumns = 0, totals, rows }: Sheet): WriteSheet {
   const cells = new Map<string, Partial<Cell>>();
+  const isNumber = (cell: SheetCell | null | undefined) =>
+    cell?.kind === 'number' || cell?.kind === 'formula';
+  const firstBelow = (row: number, column: number) =>
+    rows.slice(row + 1, row + 20).find((below) => below[column] != null)?.[column];
   rows.forEach((row, rowIndex) =>
     row.forEach((cell, column) => {
-      if (cell !== null) cells.set(`${rowIndex},${column}`, writtenCell(cell));
+      if (cell === null) return;
+      const style = styleOf(cell, {
+        isFirst: column === 0,
+        isTotal: totals?.has(rowIndex) === true,
+        isOverNumbers: cell.look === 'heading' && isNumber(firstBelow(rowIndex, column))
+      });
+      cells.set(`${rowIndex},${column}`, { ...contentOf(cell), style });
     })
   );
   return {
@@ -53,7 +103,7 @@ function writtenSheet({ name, widthsCh, frozenRows, rows }: Sheet): WriteSheet {
       fitToHeight: 0,
       ...(frozenRows > 0 ? { printTitlesRow: `$1:$${frozenRows}` } : {})
     },
-    ...(frozenRows > 0 ? { freezePane: { rows: frozenRows } } : {})
+    ...(frozenRows + frozenColumns > 0 ? { freezePane: { rows: frozenRows, columns: frozenColumns } } : {})
   };
 }
 
@@ -61,22 +111,34 @@ function writtenSheet({ name, widthsCh, frozenRows, rows }: Sheet): WriteSheet {
 function wrappedHeight(row: readonly (SheetCell | null)[], widthsCh: readonly number[]): readonly number[] {
   const lines = row.map((cell, column) =>
     cell?.kind === 'text' && (cell.look === 'note' || cell.look === 'heading')
-      ? Math.ceil(cell.text.length / Math.max(1, widthsCh[column] ?? 10))
+      ? linesOf(cell.text, Math.max(1, (widthsCh[column] ?? 10) - 1))
       : 1
   );
   const most = Math.max(1, ...lines);
   return most > 1 ? [most * lineHeightPt] : [];
 }
 
+/** How many lines words take in a column of so many characters; none is broken. */
+function linesOf(text: string, widthCh: number): number {
+  let lines = 1;
+  let used = 0;
+  for (const word of text.split(/\s+/)) {
+    const needed = used === 0 ? word.length : used + 1 + word.length;
+    if (needed > widthCh && used > 0) {
+      lines++;
+      used = word.length;
+    } else used = needed;
+  }
+  return lines;
+}
+
 const valueOf = (cell: Exclude<SheetCell, { kind: 'formula' }>): string | number | boolean =>
   cell.kind === 'text' ? escaped(cell.text) : cell.value;
 
-function writtenCell(cell: SheetCell): Partial<Cell> {
-  const style = cell.look === undefined ? {} : { style: looks[cell.look] };
-  if (cell.kind === 'formula')
-    return { formula: cell.formula, formulaResult: cell.result, type: 'formula', ...style };
-  return { value: valueOf(cell), ...style };
-}
+const contentOf = (cell: SheetCell): Partial<Cell> =>
+  cell.kind === 'formula'
+    ? { formula: cell.formula, formulaResult: cell.result, type: 'formula' }
+    : { value: valueOf(cell) };
 
 /**
  * XML has no place for control characters, and drops a carriage return: the format writes them as `_x000D_`, and so has
