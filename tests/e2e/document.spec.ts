@@ -138,3 +138,101 @@ function withComputedColumns(text: string): string {
     })
     .join('\n');
 }
+
+test('an edit is saved within a second', async ({ page }) => {
+  await page.goto('./case-mix/');
+  await setCases(page, 'Breast surgery', '900');
+  await saved(page);
+  // From the edit to the save as the page itself sees them.
+  const waited = page.evaluate(
+    () =>
+      new Promise<number>((resolve) => {
+        let begun = 0;
+        const state = document.querySelector('[data-testid=save-state]');
+        new MutationObserver(() => {
+          const text = state?.textContent.trim() ?? '';
+          if (text !== 'Saved in this browser') begun ||= performance.now();
+          else if (begun > 0) resolve(performance.now() - begun);
+        }).observe(document.body, { subtree: true, childList: true, characterData: true });
+      })
+  );
+  await setCases(page, 'Breast surgery', '905');
+  expect(await waited).toBeLessThan(1000);
+});
+
+test('a page that is left right after an edit has saved it', async ({ page, context }) => {
+  await page.goto('./case-mix/');
+  await setCases(page, 'Breast surgery', '900');
+  await saved(page);
+  await setCases(page, 'Breast surgery', '907');
+  await page.goto('about:blank');
+  const again = await context.newPage();
+  await again.goto('./case-mix/');
+  await expect(
+    await gridCell(again, { grid: 'Case mix', row: 'Breast surgery', column: 'Cases' })
+  ).toContainText('907');
+});
+
+test('a page that crashes in the middle of typing loses the cell being typed and no more', async ({
+  page,
+  context
+}) => {
+  await page.goto('./case-mix/');
+  await setCases(page, 'Breast surgery', '908');
+  await saved(page);
+  await (await gridCell(page, { grid: 'Case mix', row: 'Fracture fixation', column: 'Cases' })).click();
+  await page.keyboard.type('77');
+  const crashed = page.waitForEvent('crash');
+  const session = await context.newCDPSession(page);
+  void session.send('Page.crash').catch(() => undefined);
+  await crashed;
+  const again = await context.newPage();
+  await again.goto('./case-mix/');
+  await expect(
+    await gridCell(again, { grid: 'Case mix', row: 'Breast surgery', column: 'Cases' })
+  ).toContainText('908');
+  // The tab that crashed writes no more, so this one may.
+  await setCases(again, 'Breast surgery', '909');
+  await saved(again);
+});
+
+test('where there is no room left the user is told, and what was typed is saved once there is', async ({
+  page
+}) => {
+  await page.addInitScript(() => {
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = function (...given: Parameters<typeof put>) {
+      if (sessionStorage.getItem('no room') !== null)
+        throw new DOMException('There is no room.', 'QuotaExceededError');
+      return put.apply(this, given);
+    };
+  });
+  await page.goto('./case-mix/');
+  await setCases(page, 'Breast surgery', '900');
+  await saved(page);
+  await page.evaluate(() => sessionStorage.setItem('no room', 'yes'));
+  await setCases(page, 'Breast surgery', '910');
+  await expect(page.getByText(/has no room left/)).toBeVisible();
+  await expect(page.getByTestId('save-state')).toHaveText('Not saved');
+  await page.evaluate(() => sessionStorage.removeItem('no room'));
+  await setCases(page, 'Fracture fixation', '111');
+  await saved(page);
+  await expect(page.getByText(/has no room left/)).toBeHidden();
+  await page.reload();
+  await expect(
+    await gridCell(page, { grid: 'Case mix', row: 'Breast surgery', column: 'Cases' })
+  ).toContainText('910');
+});
+
+test('so has one that was never saved before', async ({ page, context }) => {
+  await page.goto('./case-mix/');
+  await setCases(page, 'Breast surgery', '906');
+  await page.goto('about:blank');
+  const again = await context.newPage();
+  await again.goto('./case-mix/');
+  await expect(
+    await gridCell(again, { grid: 'Case mix', row: 'Breast surgery', column: 'Cases' })
+  ).toContainText('906');
+  await again.getByRole('link', { name: 'Workbooks' }).click();
+  await expect(again.getByRole('table').getByRole('row')).toHaveCount(2);
+});

@@ -1,8 +1,11 @@
 /** Keeps the workbook on the desk in the browser: autosave, the tab that writes, and what was open last. */
-import { openIndexedDbShelf } from '#lib/files/indexed-db-shelf.ts';
+import { keepStorage, openIndexedDbShelf } from '#lib/files/indexed-db-shelf.ts';
 import type { WorkbookHead } from '#lib/files/shelf.ts';
 import type { TabLock } from '#lib/files/tab-lock.ts';
 import { tabLock } from '#lib/files/tab-lock.ts';
+import type { UnsavedDraft } from '#lib/files/unsaved-drafts.ts';
+import { dropDraft, keepDraft, keptDrafts } from '#lib/files/unsaved-drafts.ts';
+import { readWorkbookFile, writeWorkbookFile } from '#lib/files/workbook-file.ts';
 import type { OpenedWorkbook, StoreFailure, WorkbookStore } from '#lib/files/workbook-store.ts';
 import { workbookStore } from '#lib/files/workbook-store.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -41,6 +44,8 @@ const lastOpen = {
   }
 };
 
+const fileText = (workbook: Workbook): string => new TextDecoder().decode(writeWorkbookFile(workbook));
+
 export type SaveState =
   /** The demo or an empty workbook as it came: there is nothing to save yet. */
   'untouched' | 'pending' | 'saving' | 'saved' | 'failed';
@@ -59,6 +64,8 @@ export class Keeper {
   #saved: Workbook | null = null;
   #timer: ReturnType<typeof setTimeout> | null = null;
   #saving: Promise<void> = Promise.resolve();
+  /** The last message of a failure; null once it holds no longer. */
+  #told: Desk['message'] = null;
 
   constructor(onDesk: Desk, store: WorkbookStore = workbookStore({ openShelf: openIndexedDbShelf })) {
     this.#desk = onDesk;
@@ -68,12 +75,48 @@ export class Keeper {
   /** Brings back what was open last; the demo stays where there is none, or where it cannot be opened. */
   async start(): Promise<void> {
     this.#saved = this.#desk.workbook;
+    await this.#recover();
     const id = lastOpen.read();
     if (id !== null) {
       const failure = await this.openStored(id);
       if (failure !== null && failure.reason !== 'missing') this.#tell(failure);
     }
     this.ready = true;
+  }
+
+  /** Saves what a page that was left could not save any more: in its workbook, or beside it where that has moved on. */
+  async #recover(): Promise<void> {
+    for (const draft of keptDrafts()) {
+      const parsed = readWorkbookFile(new TextEncoder().encode(draft.text));
+      if (parsed.kind === 'refused') dropDraft(draft.id);
+      else if ((await this.#putBack(draft, parsed.workbook)) === 'done') dropDraft(draft.id);
+    }
+  }
+
+  async #putBack({ id, revision, text }: UnsavedDraft, workbook: Workbook): Promise<'done' | 'failed'> {
+    const stored = id === null ? null : await this.store.open(id);
+    if (stored?.kind === 'failed' && stored.reason !== 'missing') return 'failed';
+    const there = stored?.kind === 'done' ? stored.value : null;
+    if (there !== null && fileText(there.parsed.workbook) === text) return 'done';
+    const result =
+      there !== null && id !== null && there.head.revision === revision
+        ? await this.store.save(id, workbook, revision)
+        : await this.store.create(workbook);
+    if (result.kind === 'failed') return 'failed';
+    lastOpen.write(result.value.id);
+    return 'done';
+  }
+
+  /** The page is being left: what is not saved yet is put where that takes no time, and saved if there is any. */
+  leave(): void {
+    const { workbook } = this.#desk;
+    if (this.ready && workbook !== this.#saved && this.#desk.readOnly === null)
+      keepDraft({
+        id: this.head?.id ?? null,
+        revision: this.head?.revision ?? null,
+        text: fileText(workbook)
+      });
+    void this.flush();
   }
 
   /** Opens a stored workbook; says why where it cannot. */
@@ -213,22 +256,30 @@ export class Keeper {
       this.#tell(result);
       return;
     }
+    dropDraft(head?.id ?? null);
+    // What was said of a save that failed holds no longer.
+    if (this.#told !== null && this.#desk.message === this.#told) this.#desk.message = null;
+    this.#told = null;
     this.#saved = workbook;
     this.head = result.value;
     this.state = this.#desk.workbook === workbook ? 'saved' : 'pending';
     lastOpen.write(result.value.id);
-    if (head === null) await this.#lockUp(result.value.id);
-    else this.#lock?.tellSaved(result.value.revision);
+    if (head === null) {
+      // Something is there to be kept now, so the browser is asked not to clear it when room runs short.
+      void keepStorage();
+      await this.#lockUp(result.value.id);
+    } else this.#lock?.tellSaved(result.value.revision);
   }
 
   #tell(failure: StoreFailure): void {
-    this.#desk.message = {
+    this.#told = {
       tone: 'error',
       sentence: failure.sentence,
       ...(failure.reason === 'conflict'
         ? { action: { label: 'Save mine as a copy', run: () => void this.#saveAsCopy() } }
         : {})
     };
+    this.#desk.message = this.#told;
   }
 
   async #saveAsCopy(): Promise<void> {
