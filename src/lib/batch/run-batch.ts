@@ -81,11 +81,28 @@ export async function runBatch(args: readonly string[], world: BatchWorld): Prom
     return 0;
   }
   let status = 0;
+  const written = withoutOverwriting(world);
   for (const file of wanted.files) {
     const workbook = await open(file, world);
-    if (workbook === null || !(await answer(file, workbook, wanted, world))) status = 2;
+    if (workbook === null || !(await answer(file, workbook, wanted, written))) status = 2;
   }
   return status;
+}
+
+/** Two workbooks of one title get two files: the second is numbered. Files of earlier runs are written anew. */
+function withoutOverwriting(world: BatchWorld): BatchWorld {
+  const taken = new Set<string>();
+  return {
+    ...world,
+    writeFile: (path, bytes) => {
+      const dot = path.lastIndexOf('.');
+      let free = path;
+      for (let number = 2; taken.has(free.toLowerCase()); number++)
+        free = `${path.slice(0, dot)} ${number}${path.slice(dot)}`;
+      taken.add(free.toLowerCase());
+      return world.writeFile(free, bytes);
+    }
+  };
 }
 
 async function open(file: string, world: BatchWorld): Promise<Workbook | null> {

@@ -1,0 +1,40 @@
+import { expect, test } from 'vitest';
+import { runBatch } from '#lib/batch/run-batch.ts';
+import { tableIds } from '#lib/files/tables.ts';
+import { writeWorkbookFile } from '#lib/files/workbook-file.ts';
+import { readXlsxTables } from '#lib/files/xlsx-in.ts';
+import { demoWorkbook } from '#lib/workbook/demo.ts';
+
+test('two workbooks of one title get files of their own; one that cannot be read stops no other', async () => {
+  const demo = writeWorkbookFile(demoWorkbook());
+  const inputs: Readonly<Record<string, Uint8Array>> = {
+    'north.json': demo,
+    'cut.json': demo.slice(0, 500),
+    'future.json': new TextEncoder().encode('{"format":"vapour-ledger-workbook","version":99}'),
+    'south.json': demo
+  };
+  const written = new Map<string, Uint8Array>();
+  const out: string[] = [];
+  const errors: string[] = [];
+  const status = await runBatch(['--xlsx', 'x', '--csv', 'c', ...Object.keys(inputs)], {
+    readFile: (path) => Promise.resolve(inputs[path] as Uint8Array),
+    writeFile: (path, bytes) => Promise.resolve(void written.set(path, bytes)),
+    out: (line) => void out.push(line),
+    error: (line) => void errors.push(line)
+  });
+  expect(status).toBe(2);
+  expect(out).toHaveLength(2);
+  expect(errors[0]).toMatch(/^cut\.json: .*cut off/);
+  expect(errors[1]).toMatch(/^future\.json: .*99/);
+  const names = [...written.keys()];
+  expect(names.filter((name) => name.endsWith('.xlsx'))).toEqual([
+    'x/Invented hospital, invented prices.xlsx',
+    'x/Invented hospital, invented prices 2.xlsx'
+  ]);
+  expect(names.filter((name) => name.startsWith('c/'))).toHaveLength(2 * tableIds.length);
+  const read = await readXlsxTables(
+    written.get(names.find((name) => name.endsWith('.xlsx')) ?? '') as Uint8Array,
+    'en-GB'
+  );
+  expect(read.kind === 'sheets' && read.sheets.map(({ name }) => name)).toContain('Cash flow');
+});
