@@ -1,7 +1,7 @@
 import type { EstimateInput } from './input.ts';
 import { reckon } from './reckoning.ts';
 import { recorder, workingOf } from './working/recorder.ts';
-import type { Quantity } from './working/reckoner.ts';
+import type { Quantity, Reckoner } from './working/reckoner.ts';
 import type { Working } from './working/working.ts';
 
 const rooms = ['perYear', 'cases', 'againstBaseline', 'monitoring', 'monitoringGaps', 'vapourOnOwnPlan'];
@@ -24,9 +24,12 @@ export function explain(input: EstimateInput, path: string): Working {
   return explainer(input)(path);
 }
 
-/** `explain` for many figures of one input: steps that they share are recorded once, and are the same objects. */
-export function explainer(input: EstimateInput): (path: string) => Working {
-  const reckoning = reckon(recorder, input);
+/**
+ * `explain` for many figures of one input: steps that they share are recorded once, and are the same objects.
+ * @param r a recorder, for an input that is not the workbook's in all its cells (`recorderOver`)
+ */
+export function explainer(input: EstimateInput, r: Reckoner = recorder): (path: string) => Working {
+  const reckoning = reckon(r, input);
   return (path) => {
     const [scenarioId = '', room = '', ...rest] = path.split('.');
     const scenario = input.scenarios.find((each) => each.id === scenarioId);

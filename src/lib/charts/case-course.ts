@@ -19,8 +19,13 @@ export interface CaseCourse {
     readonly endTidalPercent: readonly number[];
     /** null: not reached. */
     readonly minutesToTarget: number | null;
+    /** Name by which a quantity at the point of this place can be asked where it comes from. */
+    readonly path?: (quantity: CourseQuantity, point: number) => string;
   }[];
 }
+
+export type CourseQuantity =
+  'flowLPerMin' | 'vapourMlPerMin' | 'dialPercent' | 'inspiredPercent' | 'endTidalPercent';
 
 const quantities = [
   { key: 'dialPercent', label: 'Dial', dash: 'dotted' },
@@ -96,9 +101,9 @@ export function caseCourse({ caseName, agent, plans }: CaseCourse): ChartData {
           cells: [
             nameCell(plan.name),
             numberCell(plan.minutes[at] ?? null),
-            numberCell(plan.flowLPerMin[at] ?? null),
-            numberCell(plan.vapourMlPerMin[at] ?? null),
-            ...quantities.map(({ key }) => numberCell(plan[key][at] ?? null))
+            numberCell(plan.flowLPerMin[at] ?? null, plan.path?.('flowLPerMin', at)),
+            numberCell(plan.vapourMlPerMin[at] ?? null, plan.path?.('vapourMlPerMin', at)),
+            ...quantities.map(({ key }) => numberCell(plan[key][at] ?? null, plan.path?.(key, at)))
           ]
         }))
       )

@@ -84,9 +84,14 @@ export interface TableCell {
   readonly text: string;
   /** In full, for a file; null where there is nothing. */
   readonly value: number | string | null;
-  /** The figure's path in the estimate, to ask where it comes from. */
+  /** The figure's path in the estimate, or another name by which to ask where it comes from. */
   readonly path?: string;
+  /** A sentence where the figure was rounded otherwise than by itself, so that parts add up to their total. */
+  readonly rounding?: string;
 }
+
+/** A cell of a table that can be asked where it comes from. */
+export type AskedCell = TableCell & { readonly path: string };
 
 export interface TableRow {
   /** One for each column; the first names the row. */

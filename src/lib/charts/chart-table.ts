@@ -35,14 +35,24 @@ export function cellsThatAddUp(
   { money, paths = [] }: { readonly money: boolean; readonly paths?: readonly string[] }
 ): { readonly parts: readonly TableCell[]; readonly total: TableCell } {
   const sum = parts.reduce<number>((total, part) => total + Number(part), 0);
-  const rounded = partsThatAddUp(parts, { decimals: money ? 0 : decimalsFor(sum) });
+  const decimals = money ? 0 : decimalsFor(sum);
+  const rounded = partsThatAddUp(parts, { decimals });
   const exact = partsThatAddUp(parts, { decimals: 12 }).total;
   return {
-    parts: parts.map((value, index) => ({
-      text: formatFull(rounded.parts[index] ?? null),
-      value,
-      ...withPath(paths[index])
-    })),
+    parts: parts.map((value, index) => {
+      const shown = rounded.parts[index] ?? null;
+      const [byItself = null] = partsThatAddUp([value], { decimals }).parts;
+      return {
+        text: formatFull(shown),
+        value,
+        ...withPath(paths[index]),
+        ...(shown === byItself
+          ? {}
+          : {
+              rounding: `By itself it would be rounded to ${formatFull(byItself)}; it was rounded the other way, so that the parts as shown add up to the total as shown.`
+            })
+      };
+    }),
     total: {
       text: formatFull(rounded.total),
       // Decimal text stays decimal text; the sum of floating numbers loses its noise past the twelfth place.

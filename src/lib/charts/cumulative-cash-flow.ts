@@ -16,6 +16,11 @@ export interface CumulativeCashFlow {
     readonly paybackYears: number | null;
     /** 5th and 95th percentile of the cumulative flow, year 0 first; null: no uncertainty run. */
     readonly band: { readonly low: readonly number[]; readonly high: readonly number[] } | null;
+    /** Names by which figures of the curve, and of the edges of the band, can be asked where they come from. */
+    readonly paths?: {
+      readonly cumulative: (year: number) => string;
+      readonly edge: (edge: 'low' | 'high', year: number) => string;
+    };
   }[];
 }
 
@@ -105,9 +110,13 @@ export function cumulativeCashFlow({
       rows: Array.from({ length: lastYear + 1 }, (_, year) => ({
         cells: [
           nameCell(String(year)),
-          ...scenarios.flatMap(({ band }, index) => [
-            moneyCell(totals[index]?.[year] ?? null),
-            ...(band === null ? [] : [moneyCell(band.low[year] ?? null), moneyCell(band.high[year] ?? null)])
+          ...scenarios.flatMap(({ band, paths }, index) => [
+            moneyCell(totals[index]?.[year] ?? null, paths?.cumulative(year)),
+            ...(band === null
+              ? []
+              : (['low', 'high'] as const).map((edge) =>
+                  moneyCell(band[edge][year] ?? null, paths?.edge(edge, year))
+                ))
           ])
         ]
       }))

@@ -18,6 +18,8 @@ export interface ModelAgainstPublished {
     readonly model: number;
     /** Author and year. */
     readonly source: string;
+    /** Name by which the model's figure can be asked where it comes from. */
+    readonly path?: string;
   }[];
 }
 
@@ -86,7 +88,7 @@ export function modelAgainstPublished({ quantity, unit, scale, checks }: ModelAg
           nameCell(check.what),
           nameCell(check.group),
           numberCell(check.published),
-          numberCell(check.model),
+          numberCell(check.model, check.path),
           numberCell(check.published > 0 ? 100 * off(check) : null),
           nameCell(check.source)
         ]

@@ -13,6 +13,8 @@ export interface PaybackProbability {
     readonly name: string;
     /** Share of draws with payback within each limit, percent. */
     readonly probabilityPercent: readonly number[];
+    /** Name by which the share at the limit of this place can be asked where it comes from. */
+    readonly path?: (limit: number) => string;
   }[];
 }
 
@@ -72,7 +74,9 @@ export function paybackProbability(given: PaybackProbability): ChartData {
       rows: limitsYears.map((limit, index) => ({
         cells: [
           nameCell(figureText(limit, { kind: 'number' })),
-          ...scenarios.map(({ probabilityPercent }) => numberCell(probabilityPercent[index] ?? null))
+          ...scenarios.map(({ probabilityPercent, path }) =>
+            numberCell(probabilityPercent[index] ?? null, path?.(index))
+          )
         ]
       }))
     }

@@ -18,6 +18,8 @@ export interface SwingRanges {
     /** null: no answer there, e.g. it never pays back. */
     readonly atLow: number | null;
     readonly atHigh: number | null;
+    /** Names by which the answers at the low and at the high can be asked where they come from. */
+    readonly paths?: readonly [string, string];
   }[];
 }
 
@@ -89,8 +91,14 @@ export function swingRanges({ answer, figures, base, swings }: SwingRanges): Cha
         numberColumn(`${answerColumn}, at the low`),
         numberColumn(`${answerColumn}, at the high`)
       ],
-      rows: bySwing.map(({ input, low, high, atLow, atHigh }) => ({
-        cells: [nameCell(input), nameCell(low), nameCell(high), numberCell(atLow), numberCell(atHigh)]
+      rows: bySwing.map(({ input, low, high, atLow, atHigh, paths }) => ({
+        cells: [
+          nameCell(input),
+          nameCell(low),
+          nameCell(high),
+          numberCell(atLow, paths?.[0]),
+          numberCell(atHigh, paths?.[1])
+        ]
       }))
     }
   };

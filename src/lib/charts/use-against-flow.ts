@@ -1,5 +1,5 @@
 /** Agent used by one case against its fresh gas flow: the plans marked on it, and the floor that no flow goes below. */
-import type { ChartData, ChartPoint, Series } from './chart-data.ts';
+import type { ChartData, ChartPoint, Series, TableRow } from './chart-data.ts';
 import { nameCell, nameColumn, numberCell, numberColumn } from './chart-table.ts';
 import { figureText, listInWords } from './figure-text.ts';
 import { seriesStyle } from './series-style.ts';
@@ -7,6 +7,8 @@ import { seriesStyle } from './series-style.ts';
 export interface UseAtFlow {
   readonly flowLPerMin: number;
   readonly liquidMl: number;
+  /** Names by which the flow and the liquid can be asked where they come from. */
+  readonly paths?: { readonly flow: string; readonly liquid: string };
 }
 
 export interface UseAgainstFlow {
@@ -19,8 +21,10 @@ export interface UseAgainstFlow {
   readonly constantDial: readonly UseAtFlow[];
   /** Liquid that would be used if nothing spilled; null: not known. */
   readonly floorMl: number | null;
-  /** The plans at their mean flow. `path`: the figure's place in the estimate. */
-  readonly plans: readonly (UseAtFlow & { readonly name: string; readonly path?: string })[];
+  /** Name by which the floor can be asked where it comes from. */
+  readonly floorPath?: string;
+  /** The plans at their mean flow. */
+  readonly plans: readonly (UseAtFlow & { readonly name: string })[];
 }
 
 const flow = { kind: 'number', unit: 'L/min' } as const;
@@ -32,6 +36,7 @@ export function useAgainstFlow({
   curve,
   constantDial,
   floorMl,
+  floorPath,
   plans
 }: UseAgainstFlow): ChartData {
   const byFlow = <T extends UseAtFlow>(uses: readonly T[]): T[] =>
@@ -105,21 +110,28 @@ export function useAgainstFlow({
       columns: [
         nameColumn('What'),
         numberColumn('Fresh gas flow, L/min'),
-        numberColumn(`Liquid ${agent}, mL`),
-        numberColumn('Above the floor, mL')
+        numberColumn(`Liquid ${agent}, mL`)
       ],
       rows: [
-        ...marked.map((plan) => ({ name: plan.name, use: plan })),
-        ...byFlow(curve).map((use) => ({ name: 'Circle-system balance', use })),
-        ...byFlow(constantDial).map((use) => ({ name: 'Constant-dial formula', use }))
-      ].map(({ name, use }) => ({
-        cells: [
-          nameCell(name),
-          numberCell(use.flowLPerMin),
-          numberCell(use.liquidMl, 'path' in use ? (use as { path?: string }).path : undefined),
-          numberCell(floorMl === null ? null : use.liquidMl - floorMl)
-        ]
-      }))
+        ...marked.map((plan) => useRow(plan.name, plan)),
+        ...(floorMl === null
+          ? []
+          : [
+              {
+                cells: [
+                  nameCell('Floor: if nothing spilled'),
+                  numberCell(null),
+                  numberCell(floorMl, floorPath)
+                ]
+              }
+            ]),
+        ...byFlow(curve).map((use) => useRow('Circle-system balance', use)),
+        ...byFlow(constantDial).map((use) => useRow('Constant-dial formula', use))
+      ]
     }
   };
 }
+
+const useRow = (name: string, { flowLPerMin, liquidMl, paths }: UseAtFlow): TableRow => ({
+  cells: [nameCell(name), numberCell(flowLPerMin, paths?.flow), numberCell(liquidMl, paths?.liquid)]
+});

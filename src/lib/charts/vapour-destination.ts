@@ -14,8 +14,10 @@ export interface VapourDestination {
     readonly takenUpMl: number;
     readonly spilledMl: number;
     readonly leftMl: number;
-    /** Path of the case in the estimate; the parts lie below it. */
+    /** Path in the estimate below which the parts lie, and the name of their total there. */
     readonly path?: string;
+    /** `liquidMl` where left out. */
+    readonly total?: string;
   }[];
 }
 
@@ -79,7 +81,7 @@ export function vapourDestination({ of, rowsAre, rows }: VapourDestination): Cha
             paths:
               row.path === undefined
                 ? []
-                : [...parts.map(({ key }) => `${row.path}.${key}`), `${row.path}.liquidMl`]
+                : [...parts.map(({ key }) => `${row.path}.${key}`), `${row.path}.${row.total ?? 'liquidMl'}`]
           }
         );
         return { cells: [nameCell(row.name), ...cells.parts, cells.total] };

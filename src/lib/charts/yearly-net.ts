@@ -9,7 +9,7 @@ export interface YearlyNet {
   readonly currency: string;
   /** Year 0 first, decimal text. */
   readonly cashFlow: readonly string[];
-  /** Path of the list in the estimate; a year's place lies below it. */
+  /** Path of the years in the estimate; a year's net cash flow lies below it. */
   readonly path?: string;
 }
 
@@ -67,7 +67,10 @@ export function yearlyNet({ scenario, currency, cashFlow, path }: YearlyNet): Ch
     table: {
       columns: [nameColumn('Year'), numberColumn(`Net cash flow, ${currency}`)],
       rows: cashFlow.map((amount, year) => ({
-        cells: [nameCell(String(year)), moneyCell(amount, path === undefined ? undefined : `${path}.${year}`)]
+        cells: [
+          nameCell(String(year)),
+          moneyCell(amount, path === undefined ? undefined : `${path}.${year}.net`)
+        ]
       }))
     }
   };

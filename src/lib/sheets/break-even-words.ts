@@ -49,7 +49,6 @@ export function answerInWords(answer: Answer, words: Words): string {
   const { question } = answer;
   const value = (of: number): string => valueInWords(question, of, words);
   const limit = yearsOf(words.limitYears, words.locale);
-  const thing = what[question.subject](words);
   const looked = `${value(question.low)} to ${value(question.high)}`;
   switch (answer.kind) {
     case 'always':
@@ -58,15 +57,26 @@ export function answerInWords(answer: Answer, words: Words): string {
       return `No value does: at none from ${looked} has it paid for itself within ${limit}.`;
     case 'failed':
       return `There is no answer: ${answer.sentence}`;
-    case 'found': {
-      const side = answer.pays === 'above' ? 'or more' : 'or less';
-      const now = `now ${value(roundedNow(question))}`;
-      const reached = `With ${thing} of ${value(answer.value)} ${side} it has paid for itself within ${limit} (${now}).`;
-      const { paybackYears } = answer;
-      if (paybackYears === null || Math.abs(paybackYears - words.limitYears) < 0.05) return reached;
-      return `${reached} There the payback is ${yearsOf(paybackYears, words.locale)}: the answer turns by a jump, as when a monitor becomes due.`;
-    }
+    case 'found':
+      return foundInWords(answer, words).join('');
   }
+}
+
+/** The answer to a question that has one, with the value that was found apart: before it, the value, after it. */
+export function foundInWords(
+  answer: Extract<Answer, { kind: 'found' }>,
+  words: Words
+): readonly [string, string, string] {
+  const { question, paybackYears } = answer;
+  const value = (of: number): string => valueInWords(question, of, words);
+  const limit = yearsOf(words.limitYears, words.locale);
+  const side = answer.pays === 'above' ? 'or more' : 'or less';
+  const reached = ` ${side} it has paid for itself within ${limit} (now ${value(roundedNow(question))}).`;
+  const jump =
+    paybackYears === null || Math.abs(paybackYears - words.limitYears) < 0.05
+      ? ''
+      : ` There the payback is ${yearsOf(paybackYears, words.locale)}: the answer turns by a jump, as when a monitor becomes due.`;
+  return [`With ${what[question.subject](words)} of `, value(answer.value), `${reached}${jump}`];
 }
 
 /** Today's value as it is shown: a sum of cases may carry the noise of adding up. */

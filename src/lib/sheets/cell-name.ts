@@ -18,6 +18,8 @@ const rooms: Readonly<Record<string, string>> = {
 
 /** A cell as a reader calls it: sheet, entry and column, e.g. `Case mix, Laparoscopic cholecystectomy: Minutes`. */
 export function cellName(workbook: Workbook, path: string): string {
+  const end = /^ranges\.(.*)\.(low|high)$/.exec(path);
+  if (end !== null) return `Uncertainty, range of “${cellName(workbook, end[1] ?? '')}”: ${end[2]}`;
   const parts = path.split('.');
   const room = rooms[parts[0] ?? ''] ?? parts[0] ?? '';
   const names: string[] = [];

@@ -6,6 +6,7 @@ import type { DrawnFigure, ScenarioSpread, ScenarioSwing } from '#lib/calc/what-
 import { formatFull, formatMoney, formatNumber, notGiven } from '#lib/numbers/format-number.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import { bodyModelOptions } from '#lib/workbook/fields.ts';
+import type { SwingRanges } from '#lib/charts/swing-ranges.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { cellName } from './cell-name.ts';
 import { unitOf } from './grid-of-list.ts';
@@ -95,11 +96,23 @@ export const isWithoutWidth = ({ low, high }: Band): boolean => low.value === hi
 /** The swings of one figure, as the chart of ranges takes them: ends of the answer with the values that give them. */
 export function swingsForChart(
   swings: readonly ScenarioSwing[],
-  { figure, workbook, locale }: { figure: DrawnFigure; workbook: Workbook; locale: string }
-): { input: string; low: string; high: string; atLow: number | null; atHigh: number | null }[] {
-  return swings.flatMap(({ paths, outcomes }) => {
+  {
+    figure,
+    workbook,
+    locale,
+    path: pathOf
+  }: {
+    figure: DrawnFigure;
+    workbook: Workbook;
+    locale: string;
+    /** Name by which the answer at an outcome of a swing is asked for. */
+    path: (swing: number, outcome: number) => string;
+  }
+): SwingRanges['swings'] {
+  return swings.flatMap(({ paths, outcomes }, swing) => {
     const [path = ''] = paths;
-    const named = outcomes.map(({ values, figures }) => ({
+    const named = outcomes.map(({ values, figures }, outcome) => ({
+      path: pathOf(swing, outcome),
       text: valueInWords(workbook, paths, values, locale),
       at: figureForChart(figure, figures?.[figure] ?? NaN)
     }));
@@ -113,7 +126,16 @@ export function swingsForChart(
     const [low, high] = ends;
     if (low === undefined || high === undefined) return [];
     const input = paths.length > 1 ? 'Minutes of all case groups together' : cellName(workbook, path);
-    return [{ input, low: low.text, high: high.text, atLow: low.at, atHigh: high.at }];
+    return [
+      {
+        input,
+        low: low.text,
+        high: high.text,
+        atLow: low.at,
+        atHigh: high.at,
+        paths: [low.path, high.path] as const
+      }
+    ];
   });
 }
 

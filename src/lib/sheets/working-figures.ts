@@ -20,6 +20,7 @@ export function figureInFull(
 ): string {
   const words = unitInWords(unit, currency);
   if (value === null || value === undefined) return 'none';
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (Array.isArray(value)) return `${value.length} values`;
   if (typeof value === 'number') {
     if (!Number.isFinite(value)) return String(value);

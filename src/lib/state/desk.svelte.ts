@@ -4,6 +4,7 @@ import { casesLacking } from '#lib/calc/cases-ahead.ts';
 import { estimate } from '#lib/calc/estimate.ts';
 import type { Estimate, ScenarioEstimate } from '#lib/calc/estimate-types.ts';
 import type { EstimateInput } from '#lib/calc/input.ts';
+import type { Working } from '#lib/calc/working/working.ts';
 import { defaultLocale } from '#lib/numbers/locale-marks.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
@@ -20,6 +21,21 @@ export interface Message {
   readonly sentence: string;
   /** A way back or onward, e.g. “Undo”. */
   readonly action?: { readonly label: string; readonly run: () => void };
+}
+
+/** A figure whose working is shown. */
+export interface Asked {
+  /** As in the estimate, or of a cell; where the figure is in neither, a name of its own. */
+  readonly path: string;
+  /** The workbook when it was asked: what the sheet showed then holds until it is edited. */
+  readonly of: Workbook;
+  /** As the sheet shows it, and how it was rounded where that is not the usual way. */
+  readonly shown?: string;
+  readonly rounding?: string;
+  /** Whose figure it is, where its path does not tell. */
+  readonly whose?: string;
+  /** How it came about, where that is not for the estimate to say. */
+  readonly working?: () => Working;
 }
 
 const undoSteps = 500;
@@ -40,8 +56,8 @@ export class Desk {
   #solving: Solving | null = $state.raw(null);
   locale: string = $state(defaultLocale());
   message: Message | null = $state.raw(null);
-  /** Path of the figure whose working is shown; null where none is. */
-  asked: string | null = $state(null);
+  /** The figure whose working is shown; null where none is. */
+  asked: Asked | null = $state.raw(null);
   /** Why the workbook can be read but not changed, e.g. as another tab holds it; null where it can be. */
   readOnly: string | null = $state(null);
   #past: readonly Workbook[] = $state.raw([]);
@@ -217,8 +233,8 @@ export class Desk {
   }
 
   /** Shows the working of a figure. */
-  ask(path: string): void {
-    this.asked = path;
+  ask(path: string, more: Omit<Asked, 'path' | 'of'> = {}): void {
+    this.asked = { path, of: this.workbook, ...more };
   }
 }
 

@@ -7,8 +7,7 @@ import { setUpRun, summaryOf } from '#lib/calc/what-if-draws.ts';
 import { answerTo, cellsThatTurn, questionsOf } from '#lib/calc/what-if-questions.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
-import { allowedRange, assumedRange, numericCells } from '#lib/workbook/numeric-cells.ts';
-import type { Workbook } from '#lib/workbook/workbook.ts';
+import { allowedRange, assumedRange, numericCells, wholeCells } from '#lib/workbook/numeric-cells.ts';
 import type { Ask, Reply } from './draws-messages.ts';
 
 /**
@@ -54,13 +53,6 @@ export function drawsService(
     }
   };
 }
-
-const wholeCells = (workbook: Workbook): ReadonlySet<string> =>
-  new Set(
-    numericCells(workbook).flatMap(({ path, field }) =>
-      field.kind === 'number' && field.whole ? [path] : []
-    )
-  );
 
 function answerQuestions(
   { workbook, scenarioId, discounted }: Extract<Ask, { kind: 'questions' }>,

@@ -49,6 +49,14 @@ function numericCell(path: string, value: unknown): NumericCell | null {
   return Number.isFinite(number) ? { path, field, value: number } : null;
 }
 
+/** Paths of the cells that hold whole numbers. */
+export const wholeCells = (workbook: Workbook): ReadonlySet<string> =>
+  new Set(
+    numericCells(workbook).flatMap(({ path, field }) =>
+      field.kind === 'number' && field.whole ? [path] : []
+    )
+  );
+
 const keyOf = (entry: unknown): string | undefined => {
   const { id, agent, item } = (entry ?? {}) as { id?: string; agent?: string; item?: string };
   return id ?? agent ?? item;

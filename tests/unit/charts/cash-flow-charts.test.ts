@@ -84,7 +84,7 @@ describe('net cash flow year by year', () => {
     scenario: 'Closed circuit',
     currency: 'EUR',
     cashFlow: ['-2000.00', '700.00', '-50.00'],
-    path: 'new.againstBaseline.cashFlow'
+    path: 'new.againstBaseline.years'
   });
 
   it('tells what is paid from what is saved, each year in one of the two', () => {
@@ -99,9 +99,9 @@ describe('net cash flow year by year', () => {
 
   it('asks for each year by its path', () => {
     expect(chart.table.rows.map(({ cells }) => cells[1]?.path)).toEqual([
-      'new.againstBaseline.cashFlow.0',
-      'new.againstBaseline.cashFlow.1',
-      'new.againstBaseline.cashFlow.2'
+      'new.againstBaseline.years.0.net',
+      'new.againstBaseline.years.1.net',
+      'new.againstBaseline.years.2.net'
     ]);
   });
 

@@ -11,7 +11,12 @@ const given: UseAgainstFlow = {
   constantDial: [{ flowLPerMin: 6, liquidMl: 48 }],
   floorMl: 7.25,
   plans: [
-    { name: 'Usual practice', flowLPerMin: 2.5, liquidMl: 26, path: 'today.cases.hernia.liquidMl' },
+    {
+      name: 'Usual practice',
+      flowLPerMin: 2.5,
+      liquidMl: 26,
+      paths: { flow: 'today.cases.hernia.meanFlowLPerMin', liquid: 'today.cases.hernia.liquidMl' }
+    },
     { name: 'Low flow', flowLPerMin: 1, liquidMl: 15 }
   ]
 };
@@ -39,18 +44,19 @@ describe('use against fresh gas flow', () => {
     expect(curve?.points.map(({ x }) => x)).toEqual([0.5, 6]);
   });
 
-  it('says in its table how far each use lies above the floor, and where the figure comes from', () => {
+  it('holds in its table each use and the floor, with where the figures come from', () => {
     const usual = chart.table.rows.find(({ cells }) => cells[0]?.text === 'Usual practice');
-    expect(usual?.cells.map(({ value }) => value)).toEqual(['Usual practice', 2.5, 26, 18.75]);
+    expect(usual?.cells.map(({ value }) => value)).toEqual(['Usual practice', 2.5, 26]);
     expect(usual?.cells[2]?.path).toBe('today.cases.hernia.liquidMl');
-    expect(chart.table.rows).toHaveLength(5);
+    expect(chart.table.rows.map(({ cells }) => cells[0]?.text)).toContain('Floor: if nothing spilled');
+    expect(chart.table.rows).toHaveLength(6);
   });
 
   it('leaves out what is not known', () => {
     const bare = useAgainstFlow({ ...given, constantDial: [], floorMl: null, plans: [] });
     expect(bare.marks).toEqual([]);
     expect(bare.series.map(({ label }) => label)).toEqual(['Circle-system balance']);
-    expect(bare.table.rows[0]?.cells[3]).toEqual({ text: '–', value: null });
+    expect(bare.table.rows.map(({ cells }) => cells[0]?.text)).not.toContain('Floor: if nothing spilled');
     expect(bare.empty).toBeNull();
   });
 

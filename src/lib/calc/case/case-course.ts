@@ -1,9 +1,12 @@
 import { plain } from '../working/plain.ts';
+import { recorder } from '../working/recorder.ts';
+import type { Quantity } from '../working/reckoner.ts';
 import { checkCase } from './case-given.ts';
 import type { CaseGiven } from './case-given.ts';
 import { modelCase } from './case-model.ts';
 import { emptyOutcome, solveCircleSystem } from './circle-system.ts';
 import type { CourseSink } from './circle-system.ts';
+import { circleInputs, circleReport } from './circle-report.ts';
 
 /** The course of one case. All arrays are of one length, in order of time; a jump is two points at one time. */
 export interface CaseCourse {
@@ -58,4 +61,34 @@ export function caseCourse(given: CaseGiven): CaseCourse {
     minutesToTarget: Number.isNaN(outcome.minutesToTarget) ? null : outcome.minutesToTarget,
     minutesBelowTarget: outcome.minutesBelowTarget
   };
+}
+
+const quantities = {
+  flowLPerMin: ['Fresh gas flow', 'L/min'],
+  vapourMlPerMin: ['Vapour that comes in', 'mL/min'],
+  dialPercent: ['Setting of the dial that gives the vapour flow', '%'],
+  inspiredPercent: ['Inspired agent', '%'],
+  endTidalPercent: ['End-tidal agent', '%']
+} as const;
+export type CourseQuantity = keyof typeof quantities;
+
+/** One figure of the course with its working: the method of the run, how well it was solved, and what went in. */
+export function recordedInCourse(
+  given: CaseGiven,
+  { quantity, point }: { quantity: CourseQuantity; point: number }
+): Quantity<number | null> {
+  const model = modelCase(recorder, given);
+  if (model.agent === null)
+    return recorder.assumption(null, quantities[quantity][1], 'No volatile agent is given.');
+  const course = caseCourse(given);
+  const outcome = emptyOutcome();
+  solveCircleSystem(model.agent.circle, outcome);
+  const at = Math.round(course.minutes[point] ?? NaN);
+  const [yields, unit] = quantities[quantity];
+  return recorder.result(course[quantity][point] ?? null, circleInputs(model, model.agent), () => ({
+    ...circleReport('vapour-delivered', outcome),
+    id: 'case-course',
+    yields: `${yields} about minute ${at}`,
+    unit
+  }));
 }

@@ -1,5 +1,8 @@
 import { plain } from '../working/plain.ts';
+import { recorderOver } from '../working/recorder.ts';
+import type { Reckoner } from '../working/reckoner.ts';
 import type { CaseGiven } from './case-given.ts';
+import type { CaseResult } from './case-result.ts';
 import { estimateCase } from './estimate-case.ts';
 
 export interface FlowCurvePoint {
@@ -31,12 +34,7 @@ const POINTS = 25;
  * @throws OutOfRangeError where an input is outside what the model allows.
  */
 export function flowCurve(given: CaseGiven): FlowCurve {
-  const at = (flowLPerMin: number) => {
-    const phases = given.plan.phases.map((phase) =>
-      phase.minutes === null ? { ...phase, flowLPerMin } : phase
-    );
-    return estimateCase(plain, { ...given, plan: { ...given.plan, phases } });
-  };
+  const at = (flowLPerMin: number) => caseAtFlow(plain, given, flowLPerMin);
   const highest = at(HIGHEST_FLOW_L_PER_MIN);
   const { neededFlowLPerMin } = highest;
   if (highest.method === 'none') return { points: [], floorMl: null, neededFlowLPerMin };
@@ -53,4 +51,23 @@ export function flowCurve(given: CaseGiven): FlowCurve {
     };
   });
   return { points, floorMl: plain.value(highest.floorMl), neededFlowLPerMin };
+}
+
+function caseAtFlow(r: Reckoner, given: CaseGiven, flowLPerMin: number): CaseResult {
+  const phases = given.plan.phases.map((phase) =>
+    phase.minutes === null ? { ...phase, flowLPerMin } : phase
+  );
+  return estimateCase(r, { ...given, plan: { ...given.plan, phases } });
+}
+
+/** The case at one point of the curve, with its working: the flow of the open phase is the point's, not the plan's. */
+export function recordedAtFlow(given: CaseGiven, flowLPerMin: number): CaseResult {
+  const open = given.plan.phases.findIndex(({ minutes }) => minutes === null);
+  const cell = `flowPlans.${given.plan.id}.phases.${open}.flowLPerMin`;
+  const words = 'The flow at which this point of the curve is computed, in place of the plan’s own.';
+  return caseAtFlow(
+    recorderOver((path) => (path === cell ? { words } : null)),
+    given,
+    flowLPerMin
+  );
 }

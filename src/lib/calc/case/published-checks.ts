@@ -4,9 +4,11 @@
  */
 import type { Agent, BodyModel } from '../input.ts';
 import { agents, bodyModels } from '../input.ts';
-import type { Evidence } from '../reference/constant.ts';
+import type { Constant, Evidence } from '../reference/constant.ts';
 import { take } from '../reference/reference-set.ts';
 import type { ReferenceSet } from '../reference/reference-set.ts';
+import { recorder } from '../working/recorder.ts';
+import type { Quantity } from '../working/reckoner.ts';
 import { absorbentMass } from './absorbent-use.ts';
 import { inspiredOxygenFraction } from './carrier-gas.ts';
 import { emptyOutcome, solveCircleSystem } from './circle-system.ts';
@@ -684,4 +686,52 @@ export function publishedChecks(reference: ReferenceSet): readonly PublishedChec
       remark: typeof remark === 'string' ? remark : remark({ reference, bodyModel: 'eger' })
     };
   });
+}
+
+/** Constants that are told apart from others by having been read. */
+class ReadConstants extends Map<string, Constant> {
+  readonly read = new Map<string, Constant>();
+
+  override get(id: string): Constant | undefined {
+    const constant = super.get(id);
+    if (constant !== undefined) this.read.set(id, constant);
+    return constant;
+  }
+}
+
+/**
+ * The model's figure in one of the checks, with its working: computed anew, with the conditions and every constant that
+ * the run read.
+ */
+export function recordedCheck(
+  id: string,
+  { reference, bodyModel }: { readonly reference: ReferenceSet; readonly bodyModel: BodyModel }
+): Quantity {
+  const row = rows.find((each) => each.id === id);
+  if (row === undefined) throw new Error(`There is no published check “${id}”.`);
+  const constants = new ReadConstants(reference.constants);
+  const value = row.model({ reference: { ...reference, constants }, bodyModel });
+  const { low, high } = bounds(row.published, row.tolerance);
+  const inputs: Record<string, Quantity<unknown>> = {
+    conditions: recorder.assumption(
+      row.given,
+      '1',
+      'The conditions as published. Where a study gives none, an adult of 40 years and 70 kg is taken.'
+    ),
+    'body model': recorder.assumption(bodyModel, '1', 'The set of compartments that this column is for.')
+  };
+  for (const constant of constants.read.values()) inputs[constant.id] = recorder.constant(constant);
+  return recorder.result(value, inputs, () => ({
+    id: 'published-check',
+    yields: 'The model under the published conditions',
+    words:
+      'Computed now by the same code as every case of the workbook, from the conditions of the study and the constants below. Nothing in the model is fitted to the published figure.',
+    unit: row.unit,
+    source: `published figure: ${row.source}`,
+    report: [
+      { words: 'published figure', value: row.published, unit: row.unit },
+      { words: 'lowest figure accepted', value: low, unit: row.unit },
+      { words: 'highest figure accepted', value: high, unit: row.unit }
+    ].filter((line) => Number.isFinite(line.value))
+  }));
 }

@@ -32,3 +32,23 @@ export const recorder: Reckoner = {
   },
   value: (quantity) => workingOf(quantity).value as never
 };
+
+/** What a leaf says in place of “the cell at this path”: another cell, or an assumption in words. */
+export type LeafInstead = { readonly path: string } | { readonly words: string };
+
+/**
+ * A recorder for an input in which some cells hold another value than the workbook does, as in a what-if: it says where
+ * those values are from.
+ * @param instead what takes the place of the cell at a path; null: the cell is as the workbook has it.
+ */
+export function recorderOver(instead: (path: string) => LeafInstead | null): Reckoner {
+  return {
+    ...recorder,
+    cell: (value, unit, ...parts) => {
+      const path = parts.join('.');
+      const other = instead(path);
+      if (other !== null && 'words' in other) return recorder.assumption(value, unit, other.words);
+      return wrap({ kind: 'cell', value, unit, path: other?.path ?? path });
+    }
+  };
+}

@@ -14,8 +14,10 @@ describe('the formulas met', () => {
   test('are all that the core has', () => {
     // An id in the sources is a text of the form `room.what-it-is`, whether it stands in a record or is passed to one.
     const written = [...coreSources].flatMap(([file, source]) =>
-      /^(case|year|emissions|money|reckoning)/.test(file)
-        ? [...source.matchAll(/'((?:case|year|emissions|money)\.[a-z0-9-]+)'/g)].map((match) => match[1])
+      /^(case|year|emissions|money|monitoring|reckoning)/.test(file)
+        ? [...source.matchAll(/'((?:case|year|emissions|money|monitoring)\.[a-z0-9-]+)'/g)].map(
+            (match) => match[1]
+          )
         : []
     );
     const figures = [...coreSources.values()].flatMap((source) =>
