@@ -16,7 +16,8 @@ export interface MonitoredCase {
   readonly lowestFlowLPerMin: number | null;
 }
 
-export type Answer = 'yes' | 'no' | 'cannot-tell';
+const possibleAnswers = ['yes', 'no', 'cannot-tell'] as const;
+export type Answer = (typeof possibleAnswers)[number];
 
 const yesIf = (met: boolean): Answer => (met ? 'yes' : 'no');
 const onlyThePatient = (): Answer => 'cannot-tell';
@@ -60,4 +61,14 @@ export function meets(row: MonitoredCase, circumstances: readonly Circumstance[]
     if (given === 'cannot-tell') answer = given;
   }
   return answer;
+}
+
+const allAnswers = Object.values(answers);
+
+/** A number for all answers of a row together: rows of one kind meet the same rules. */
+export function kindOf(row: MonitoredCase): number {
+  let kind = 0;
+  for (const answer of allAnswers)
+    kind = kind * possibleAnswers.length + possibleAnswers.indexOf(answer(row));
+  return kind;
 }

@@ -9,7 +9,7 @@ import type {
   RuleLevel
 } from '../reference/standards/monitoring-rule.ts';
 import { layers, standards } from '../reference/standards/standards.ts';
-import { meets } from './circumstance.ts';
+import { kindOf, meets } from './circumstance.ts';
 import type { MonitoredCase } from './circumstance.ts';
 import { theatresMissing } from './theatres-missing.ts';
 import type { Equipment } from './theatres-missing.ts';
@@ -69,7 +69,7 @@ export function rulesAsked({ standard, facilityLevel }: MonitoringQuestion): rea
 export const unitPriceOf = (item: RuleItem, { stock }: MonitoringQuestion): string | null =>
   stock.find((entry) => entry.item === item)?.unitPrice ?? null;
 
-/** Rows that are alike in all on which monitoring depends, so that a rule is put to each kind once. */
+/** Rows of one kind, of which a rule is asked once. */
 interface Kinds {
   readonly samples: readonly MonitoredCase[];
   /** For each row, in its order, the index of its kind. */
@@ -77,17 +77,16 @@ interface Kinds {
 }
 
 function kindsOf(cases: readonly MonitoredCase[]): Kinds {
-  const known = new Map<string, number>();
+  const known = new Map<number, number>();
   const samples: MonitoredCase[] = [];
   const ofRow = cases.map((row) => {
-    const { technique, agent, nitrousOxidePercent, pneumoperitoneum, neuromuscularBlock, airway } = row;
-    const key = `${technique}|${agent}|${nitrousOxidePercent}|${pneumoperitoneum}|${neuromuscularBlock}|${airway}|${row.lowestFlowLPerMin}`;
-    const kind = known.get(key) ?? samples.length;
-    if (kind === samples.length) {
-      known.set(key, kind);
+    const kind = kindOf(row);
+    const index = known.get(kind) ?? samples.length;
+    if (index === samples.length) {
+      known.set(kind, index);
       samples.push(row);
     }
-    return kind;
+    return index;
   });
   return { samples, ofRow };
 }
