@@ -175,6 +175,17 @@ test('jumps to the cell that a figure rests on, with the cursor on it', async ({
   await expect(page.locator('[role="gridcell"] input:focus')).toHaveValue('10');
 });
 
+for (const [cell, grid] of [
+  ['agentSwitch.desflurane', 'Agent given instead'],
+  ['flowPlanByCase.lap-chole', 'Plans of single case groups']
+] as const)
+  test(`jumps to a cell of the table “${grid}” on Scenarios`, async ({ page }) => {
+    await page.goto(`./scenarios/?cell=scenarios.closed.${cell}`);
+    await expect(page.getByRole('grid', { name: grid }).locator('[role="gridcell"] input:focus')).toHaveCount(
+      1
+    );
+  });
+
 test('copies the working as text', async ({ page, context }) => {
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await page.goto('./comparison/');
