@@ -68,6 +68,14 @@ test('once it was open, every page of the app opens without a network', async ({
   }
 });
 
+test('everything that was built is kept for use without a network', async () => {
+  // Parts that a worker would load later are not: a worker brings all it needs in its own file.
+  const kept = await readFile(path.join(folder, 'service-worker.js'), 'utf8');
+  const built = await readdir(path.join(folder, '_app/immutable'), { recursive: true, withFileTypes: true });
+  const left = built.filter((entry) => entry.isFile() && !kept.includes(entry.name)).map(({ name }) => name);
+  expect(left).toEqual([]);
+});
+
 test('a newer version waits until it is asked to take over', async ({ page }) => {
   await page.goto(address);
   await isKeptByTheBrowser(page);

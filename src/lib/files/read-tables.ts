@@ -1,4 +1,6 @@
+import { readCsv } from './csv-in.ts';
 import type { ReadTable } from './read-table.ts';
+import { readXlsxTables } from './xlsx-in.ts';
 
 /** A file's tables, each with a name; or why there are none. `offer` names an older encoding that may fit. */
 export type TablesOfFile =
@@ -21,7 +23,6 @@ export interface TablesWanted {
 export async function readTables({ file, name, locale, encoding }: TablesWanted): Promise<TablesOfFile> {
   const bytes = new Uint8Array(await file.arrayBuffer());
   if (/\.xlsx$/i.test(name) || (bytes[0] === 0x50 && bytes[1] === 0x4b)) {
-    const { readXlsxTables } = await import('./xlsx-in.ts');
     const read = await readXlsxTables(bytes, locale);
     if (read.kind === 'refused') return read;
     const tables = read.sheets.flatMap((sheet) =>
@@ -36,7 +37,6 @@ export async function readTables({ file, name, locale, encoding }: TablesWanted)
             `No sheet of this file holds a table with headings in its first row. ${first === undefined ? '' : `“${first.name}”: ${first.sentence ?? ''}`}`.trim()
         };
   }
-  const { readCsv } = await import('./csv-in.ts');
   const read = readCsv(bytes, encoding === undefined ? {} : { encoding });
   return read.kind === 'refused' ? read : { kind: 'tables', tables: [{ name, table: read.table }] };
 }
