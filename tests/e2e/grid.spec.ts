@@ -273,3 +273,46 @@ test('two hundred steps are undone and done again, across sheets', async ({ page
   for (let step = 0; step < 100; step += 1) await page.keyboard.press('Control+y');
   await expect.poll(() => text(page, 0, 1)).toBe('599');
 });
+
+test('the tables of scenarios keep bad texts, take labels, and empty again', async ({ page }) => {
+  await page.goto('./scenarios/');
+  const other = await gridCell(page, { grid: 'Agent given instead', row: 'Desflurane', column: 'Low flow' });
+  await other.click();
+  await page.keyboard.insertText('wxyz');
+  await page.keyboard.press('Enter');
+  await expect(other).toHaveAttribute('aria-invalid', 'true');
+  await expect(other).toContainText('wxyz');
+  await other.click();
+  await page.keyboard.type('sevo');
+  await page.keyboard.press('Enter');
+  await expect(other).toContainText('Sevoflurane');
+  await other.click();
+  await page.keyboard.press('Delete');
+  await expect(other).toContainText('no change');
+  const plan = await gridCell(page, {
+    grid: 'Plans of single case groups',
+    row: 'Breast surgery',
+    column: 'Low flow'
+  });
+  await plan.click();
+  await page.keyboard.insertText('none of these');
+  await page.keyboard.press('Enter');
+  await expect(plan).toHaveAttribute('aria-invalid', 'true');
+});
+
+for (const { locale, typed, shown } of [
+  { locale: 'de-DE', typed: '1.234,5', shown: '1.234,5' },
+  { locale: 'fr-FR', typed: '1\u202f234,5', shown: '1\u202f234,5' },
+  { locale: 'fr-FR', typed: '1\u00a0234,5', shown: '1\u202f234,5' }
+]) {
+  test.describe(`in ${locale}`, () => {
+    test.use({ locale });
+    test(`${JSON.stringify(typed)} is read`, async ({ page }) => {
+      const cases = await cell(page, 'Breast surgery', 'Cases');
+      await cases.click();
+      await page.keyboard.insertText(typed);
+      await page.keyboard.press('Enter');
+      await expect(cases).toHaveText(shown);
+    });
+  });
+}

@@ -153,11 +153,16 @@ const nothingAt = (path: string): null | undefined =>
     ? undefined
     : null;
 
+/** Whether the cell stands in the document, be it empty. */
+const stands = (workbook: Workbook, path: string): boolean =>
+  fieldAt(path) !== undefined &&
+  readCell(workbook, nothingAt(path) === undefined ? rowOf(path) : path) !== undefined;
+
 /** The sentence of every kept text, by path, as it stands now. */
 export function keptSentences(workbook: Workbook, locale: string): Readonly<Record<string, string>> {
   const texts = Object.entries(workbook.keptTexts)
     .map(([path, text]) => ({ path, text }))
-    .filter(({ path }) => fieldAt(path) !== undefined && readCell(workbook, path) !== undefined);
+    .filter(({ path }) => stands(workbook, path));
   const { refused } = editCells({ ...workbook, keptTexts: {} }, texts, locale);
   const sentences = new Map(refused.map(({ path, sentence }) => [path, sentence]));
   return Object.fromEntries(

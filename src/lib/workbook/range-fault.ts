@@ -27,6 +27,6 @@ export function rangeFault(workbook: Workbook, path: string, { low, high }: Rang
   }
   if (low > high) return `Range: low ${low} and high ${high} were given; low is at most high.`;
   if (mode < low || mode > high)
-    return `Range: ${low} to ${high} was given; it has to hold the cell’s own value, ${mode}.`;
+    return `Range: ${low} to ${high} was given; it has to hold the cell’s own value, ${mode}: change the one or the other.`;
   return null;
 }

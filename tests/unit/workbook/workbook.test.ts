@@ -222,6 +222,13 @@ describe('edits', () => {
     expect(edit(workbook, 'caseMix.hip.minutes', '95').workbook.keptTexts).toEqual({});
   });
 
+  test('a bad text stays in a cell that was empty, of a list by id too', () => {
+    const path = 'scenarios.habit.agentSwitch.desflurane';
+    const { workbook } = edit(demoWorkbook(), path, 'wxyz');
+    expect(keptSentences(workbook, 'en-GB')[path]).toContain('“wxyz”');
+    expect(keptSentences({ ...workbook, scenarios: [] }, 'en-GB')[path]).toBeUndefined();
+  });
+
   test('a value that would break something elsewhere is refused too', () => {
     const { workbook, refused } = edit(demoWorkbook(), 'caseMix.lap-chole.minutes', '200');
     expect(readCell(workbook, 'caseMix.lap-chole.minutes')).toBe(75);
