@@ -1,3 +1,4 @@
+import type { CaseMemo } from './case-memo.ts';
 import type { EstimateInput } from './input.ts';
 import { reckon } from './reckoning.ts';
 import { recorder, workingOf } from './working/recorder.ts';
@@ -27,9 +28,14 @@ export function explain(input: EstimateInput, path: string): Working {
 /**
  * `explain` for many figures of one input: steps that they share are recorded once, and are the same objects.
  * @param r a recorder, for an input that is not the workbook's in all its cells (`recorderOver`)
+ * @param memo results of cases that are known: what is behind them is recorded when it is looked at
  */
-export function explainer(input: EstimateInput, r: Reckoner = recorder): (path: string) => Working {
-  const reckoning = reckon(r, input);
+export function explainer(
+  input: EstimateInput,
+  r: Reckoner = recorder,
+  memo?: CaseMemo
+): (path: string) => Working {
+  const reckoning = reckon(r, input, memo);
   return (path) => {
     const [scenarioId = '', room = '', ...rest] = path.split('.');
     const scenario = input.scenarios.find((each) => each.id === scenarioId);

@@ -33,8 +33,10 @@ import { gapsOf } from './monitoring/gaps.ts';
 import { monitorsToBuy } from './monitoring/monitors-to-buy.ts';
 import { deviceFor, theatresLacking } from './monitoring/theatres-missing.ts';
 import { monitoringQuestion } from './monitoring-of-scenario.ts';
+import { recordedCase } from './recorded-case.ts';
 import { take } from './reference/reference-set.ts';
 import { formula } from './working/formula.ts';
+import { plain } from './working/plain.ts';
 import type { Quantity, Reckoner } from './working/reckoner.ts';
 import type { Consumption, RowResult } from './year/consumption.ts';
 import {
@@ -178,11 +180,14 @@ function kept<K, V>(make: (key: K) => V): (key: K) => V {
   };
 }
 
+const plainCase = (given: CaseGiven): CaseResult => estimateCase(plain, given);
+
 export type Reckoning = ReturnType<typeof reckon>;
 
 /**
  * The calculation over one input. Nothing is computed until it is asked for.
- * @param memo where results of cases are kept over edits; for the plain reckoner only.
+ * @param memo where results of cases are kept over edits; a recorder takes the values from there, and records a case
+ *   once somebody looks at how it came about.
  */
 export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
   const { reference, site, accounting } = input;
@@ -192,8 +197,11 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
 
   const { machineOf, absorbentById, planOf, agentOf, givenOf } = caseGivens(input);
   const run = (given: CaseGiven): CaseResult => estimateCase(r, given);
-  const modelled = (given: CaseGiven): CaseResult =>
-    memo === undefined ? run(given) : memo.result(given, run);
+  const modelled = (given: CaseGiven): CaseResult => {
+    if (memo === undefined) return run(given);
+    const known = memo.result(given, plainCase);
+    return r.records ? recordedCase(known, () => run(given)) : known;
+  };
 
   const sameAsToday = (scenario: Scenario, row: CaseRow): boolean =>
     scenario === today ||

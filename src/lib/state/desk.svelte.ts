@@ -3,7 +3,9 @@ import { CaseMemo } from '#lib/calc/case-memo.ts';
 import { casesLacking } from '#lib/calc/cases-ahead.ts';
 import { estimate } from '#lib/calc/estimate.ts';
 import type { Estimate, ScenarioEstimate } from '#lib/calc/estimate-types.ts';
+import { explainer } from '#lib/calc/explain.ts';
 import type { EstimateInput } from '#lib/calc/input.ts';
+import { recorder } from '#lib/calc/working/recorder.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import { defaultLocale } from '#lib/numbers/locale-marks.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
@@ -88,6 +90,8 @@ export class Desk {
   }
 
   readonly estimate: Estimate = $derived(estimate(this.#input, this.#memo));
+  /** How a figure of the estimate came about, by its path; kept until an edit, as figures share most of their steps. */
+  readonly explain: (path: string) => Working = $derived(explainer(this.#input, recorder, this.#memo));
   /** Sentences of the cells whose text could not be taken, by path. */
   readonly sentences: Readonly<Record<string, string>> = $derived(keptSentences(this.workbook, this.locale));
   readonly canUndo: boolean = $derived(this.#past.length > 0);
