@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { CaseGiven } from '#lib/calc/case/case-given.ts';
-import type { CaseResult } from '#lib/calc/case/case-result.ts';
+import { caseQuantities } from '#lib/calc/case/case-result.ts';
 import { caseCourse } from '#lib/calc/case/case-course.ts';
 import { estimateCase } from '#lib/calc/case/estimate-case.ts';
 import { flowCurve } from '#lib/calc/case/flow-curve.ts';
@@ -16,24 +16,6 @@ function numbersOf(result: unknown): number[] {
   if (typeof result === 'object' && result !== null) return Object.values(result).flatMap(numbersOf);
   return [];
 }
-
-const figures = [
-  'liquidMl',
-  'takenUpMl',
-  'spilledMl',
-  'leftMl',
-  'floorMl',
-  'constantDialMl',
-  'minutesToTarget',
-  'minutesBelowTarget',
-  'macHours',
-  'meanFlowLPerMin',
-  'oxygenL',
-  'airL',
-  'nitrousOxideL',
-  'co2AbsorbedL',
-  'absorbentKg'
-] as const satisfies readonly (keyof CaseResult)[];
 
 test('10 000 random valid cases give finite numbers, none below 0', () => {
   fc.assert(
@@ -75,7 +57,7 @@ test('the recording reckoner gives the bits of the plain one, and every step rep
     fc.property(anyCase, (given) => {
       const bare = estimateCase(plain, given);
       const recorded = estimateCase(recorder, given);
-      for (const figure of figures) {
+      for (const figure of caseQuantities) {
         const working = workingOf(recorded[figure]);
         expect(Object.is(working.value, plain.value(bare[figure] as never))).toBe(true);
         replay(working);

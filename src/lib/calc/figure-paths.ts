@@ -1,23 +1,12 @@
-import type { AgainstBaseline, CaseEstimate, Estimate } from './estimate-types.ts';
+import { caseQuantities } from './case/case-result.ts';
+import type { AgainstBaseline, Estimate } from './estimate-types.ts';
 
-const caseFigures = [
-  'liquidMl',
-  'takenUpMl',
-  'spilledMl',
-  'leftMl',
-  'floorMl',
-  'constantDialMl',
-  'minutesToTarget',
-  'minutesBelowTarget',
-  'macHours',
-  'meanFlowLPerMin',
-  'oxygenL',
-  'airL',
-  'nitrousOxideL',
-  'absorbentKg',
+/** Absorbed CO2 stands in no estimate; it is a step on the way to the absorbent. */
+const caseFigures: readonly string[] = [
+  ...caseQuantities.filter((quantity) => quantity !== 'co2AbsorbedL'),
   'co2eKg',
   'cost'
-] as const satisfies readonly (keyof CaseEstimate)[];
+];
 
 const againstFigures = [
   'yearlySaving',

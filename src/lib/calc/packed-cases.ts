@@ -3,6 +3,7 @@
  * copied object by object, which would take as long as solving the cases.
  */
 import type { CaseMethod, CaseResult, CaseWarning, FlowClass } from './case/case-result.ts';
+import { caseQuantities } from './case/case-result.ts';
 
 export interface PackedCases {
   readonly numbers: Float64Array<ArrayBuffer>;
@@ -10,23 +11,9 @@ export interface PackedCases {
 }
 
 const figures = [
-  'liquidMl',
-  'takenUpMl',
-  'spilledMl',
-  'leftMl',
-  'floorMl',
-  'constantDialMl',
-  'minutesToTarget',
-  'minutesBelowTarget',
+  ...caseQuantities,
   'targetFraction',
-  'macHours',
-  'meanFlowLPerMin',
   'neededFlowLPerMin',
-  'oxygenL',
-  'airL',
-  'nitrousOxideL',
-  'co2AbsorbedL',
-  'absorbentKg',
   'absorbentHoursPerKg'
 ] as const satisfies readonly Exclude<keyof CaseResult, 'method' | 'phases' | 'warnings'>[];
 

@@ -1,24 +1,7 @@
 import type { CaseResult } from './case/case-result.ts';
+import { caseQuantities } from './case/case-result.ts';
 import { onDemand } from './working/on-demand.ts';
 import type { Quantity } from './working/reckoner.ts';
-
-const quantities = [
-  'liquidMl',
-  'takenUpMl',
-  'spilledMl',
-  'leftMl',
-  'floorMl',
-  'constantDialMl',
-  'minutesToTarget',
-  'minutesBelowTarget',
-  'macHours',
-  'meanFlowLPerMin',
-  'oxygenL',
-  'airL',
-  'nitrousOxideL',
-  'co2AbsorbedL',
-  'absorbentKg'
-] as const satisfies readonly (keyof CaseResult)[];
 
 /**
  * A case's result for the recorder: the figures that a plain run gave, and the working behind each once it is looked at.
@@ -29,7 +12,7 @@ const quantities = [
 export function recordedCase(plainResult: CaseResult, record: () => CaseResult): CaseResult {
   let recorded: CaseResult | undefined;
   const result: Record<string, unknown> = { ...plainResult };
-  for (const key of quantities)
+  for (const key of caseQuantities)
     result[key] = onDemand(
       plainResult[key] as unknown,
       () => (recorded ??= record())[key] as Quantity<unknown>

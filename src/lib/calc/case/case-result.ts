@@ -71,3 +71,22 @@ export interface CaseResult {
   readonly phases: readonly PhaseAsRun[];
   readonly warnings: readonly CaseWarning[];
 }
+
+/** The figures of a result that a formula or the solver gave, and that so have a working. */
+export const caseQuantities = [
+  'liquidMl',
+  'takenUpMl',
+  'spilledMl',
+  'leftMl',
+  'floorMl',
+  'constantDialMl',
+  'minutesToTarget',
+  'minutesBelowTarget',
+  'macHours',
+  'meanFlowLPerMin',
+  'oxygenL',
+  'airL',
+  'nitrousOxideL',
+  'co2AbsorbedL',
+  'absorbentKg'
+] as const satisfies readonly (keyof CaseResult)[];
