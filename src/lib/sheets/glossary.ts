@@ -2,8 +2,10 @@
 export interface GlossaryEntry {
   /** As it is written in a sentence. */
   readonly term: string;
+  /** What else is written for it. */
+  readonly also?: readonly string[];
   readonly words: string;
-  /** Routes of the sheets that use it without saying what it is. */
+  /** Routes of the sheets on which its first use is marked. */
   readonly sheets: readonly string[];
 }
 
@@ -11,14 +13,13 @@ export const glossary: readonly GlossaryEntry[] = [
   {
     term: 'MAC',
     words:
-      'Minimum alveolar concentration: the end-tidal concentration of an agent at which half of patients of that age do not move at the cut; targets are given as multiples of it.',
-    sheets: ['/case-mix/']
+      'Minimum alveolar concentration, the end-tidal concentration at which half of patients of that age do not move at the cut.',
+    sheets: ['/case-mix/', '/machines/', '/evidence/']
   },
   {
     term: 'end-tidal',
-    words:
-      'Measured in the gas at the end of a breath out, which is close to what the blood in the lung holds.',
-    sheets: ['/case-mix/', '/flow-plans/', '/case/', '/evidence/']
+    words: 'Measured in the gas at the end of a breath out, close to what the blood in the lung holds.',
+    sheets: ['/case-mix/', '/evidence/']
   },
   {
     term: 'pneumoperitoneum',
@@ -30,37 +31,41 @@ export const glossary: readonly GlossaryEntry[] = [
     term: 'fresh gas flow',
     words:
       'The gas that the machine adds to the breathing circuit in a minute; what the patient does not take up of it leaves through the exhaust and takes agent along.',
-    sheets: ['/case-mix/', '/flow-plans/', '/case/']
+    sheets: ['/flow-plans/', '/machines/']
   },
   {
     term: 'wash-in',
     words: 'The first minutes of a case, in which a higher flow fills circuit and lung with agent.',
-    sheets: ['/flow-plans/', '/case/']
+    sheets: ['/flow-plans/', '/case/', '/evidence/']
   },
   {
-    term: 'minimal flow',
-    words: 'A fresh gas flow of 0.25 to 0.5 L/min; 0.5 to 1 L/min is called low flow.',
-    sheets: ['/flow-plans/', '/scenarios/']
+    term: 'flow class',
+    also: ['minimal flow', 'low flow'],
+    words:
+      'By the fresh gas flow: metabolic below 0.25 L/min, minimal to 0.5, low to 1, medium to 2, high to 4, very high above.',
+    sheets: ['/case/']
   },
   {
     term: 'vaporiser',
     words: 'The device that adds the vapour of a liquid agent to the fresh gas; its dial sets the share.',
-    sheets: ['/flow-plans/']
+    sheets: ['/flow-plans/', '/evidence/']
   },
   {
     term: 'absorbent',
     words:
       'Granules that bind the carbon dioxide breathed out, so that gas can be breathed again; the lower the flow, the more of it is used.',
-    sheets: ['/prices/', '/machines/', '/comparison/']
+    sheets: ['/prices/', '/machines/', '/comparison/', '/case/']
   },
   {
     term: 'circle system',
+    also: ['circle'],
     words:
       'A breathing circuit in which gas breathed out is cleared of carbon dioxide and breathed in again.',
-    sheets: ['/machines/', '/evidence/']
+    sheets: ['/machines/']
   },
   {
     term: 'sample gas',
+    also: ['gas sample', 'sampled gas'],
     words:
       'Gas that a monitor draws from the circuit to measure it, some 0.2 L/min; where it is not returned, fresh gas has to make up for it.',
     sheets: ['/machines/']
@@ -84,21 +89,23 @@ export const glossary: readonly GlossaryEntry[] = [
     term: 'CO₂e',
     words:
       'Carbon dioxide equivalent: the mass of carbon dioxide that would warm the climate as much over the chosen number of years.',
-    sheets: ['/comparison/', '/payback/', '/uncertainty/']
+    sheets: ['/comparison/', '/uncertainty/', '/case/']
   },
   {
     term: 'GWP',
+    also: ['warming potential'],
     words:
       'Global warming potential: how many kilograms of carbon dioxide warm as much as one kilogram of the gas over 20, 100 or 500 years.',
-    sheets: ['/comparison/']
+    sheets: ['/comparison/', '/evidence/']
   },
   {
     term: 'payback',
     words: 'The time after which the savings have covered what was spent.',
-    sheets: ['/payback/', '/uncertainty/', '/scenarios/']
+    sheets: ['/comparison/', '/payback/', '/uncertainty/']
   },
   {
     term: 'NPV',
+    also: ['net present value'],
     words:
       'Net present value: all savings less all spending over the appraisal, later years counting for less by the discount rate.',
     sheets: ['/payback/', '/uncertainty/']
@@ -110,6 +117,7 @@ export const glossary: readonly GlossaryEntry[] = [
   },
   {
     term: 'IRR',
+    also: ['internal rate of return'],
     words: 'Internal rate of return: the discount rate at which the net present value would be 0.',
     sheets: ['/payback/']
   },
@@ -125,8 +133,9 @@ export const glossary: readonly GlossaryEntry[] = [
   },
   {
     term: 'neuromuscular block',
+    also: ['neuromuscular blocker', 'neuromuscular blockade', 'neuromuscular monitoring'],
     words: 'Relaxation of the muscles by a drug; how deep it is has to be measured.',
-    sheets: ['/monitoring/', '/case-mix/']
+    sheets: ['/monitoring/', '/machines/', '/case-mix/']
   },
   {
     term: 'partition coefficient',
@@ -136,9 +145,10 @@ export const glossary: readonly GlossaryEntry[] = [
   },
   {
     term: 'uptake',
+    also: ['taken up'],
     words:
       'Agent that goes from the lung into blood and tissues, and so neither stays in the circuit nor leaves it.',
-    sheets: ['/evidence/', '/case/']
+    sheets: ['/case/', '/comparison/', '/evidence/']
   }
 ];
 

@@ -398,7 +398,7 @@ export const caseFields = {
 export const planFields = { name: text('Flow plan', 'What the plan is called.') } as const satisfies Fields;
 
 export const phaseFields = {
-  name: text('Phase', 'What the phase is called.'),
+  name: text('Phase', 'What the phase is called, e.g. wash-in.'),
   minutes: number('Minutes', 'min', 0, 1440, 'How long the phase lasts.', {
     aboveMin: true,
     optional: true,
