@@ -16,14 +16,17 @@ const patternOf = ({ term, also = [] }: GlossaryEntry): RegExp =>
   new RegExp(`(?<!\\p{L})(?:${[term, ...also].map(literally).join('|')})s?(?!\\p{L})`, 'iu');
 
 export class FirstUses {
-  readonly #patterns: ReadonlyMap<GlossaryEntry, RegExp>;
-  /** Who marks an entry. */
-  readonly #markedBy = new Map<GlossaryEntry, object>();
+  /** Plain on purpose: a text that claims a word must not make all others look again. */
+  readonly #terms: readonly {
+    readonly entry: GlossaryEntry;
+    readonly pattern: RegExp;
+    markedBy: object | null;
+  }[];
   /** Counts what was set free, so that texts that are still there look again. */
   #released = $state(0);
 
   constructor(terms: readonly GlossaryEntry[]) {
-    this.#patterns = new Map(terms.map((entry) => [entry, patternOf(entry)]));
+    this.#terms = terms.map((entry) => ({ entry, pattern: patternOf(entry), markedBy: null }));
   }
 
   /**
@@ -43,25 +46,24 @@ export class FirstUses {
   }
 
   #forget(owner: object): boolean {
-    const own = [...this.#markedBy].filter(([, by]) => by === owner);
-    for (const [entry] of own) this.#markedBy.delete(entry);
+    const own = this.#terms.filter(({ markedBy }) => markedBy === owner);
+    for (const term of own) term.markedBy = null;
     return own.length > 0;
   }
 
   #cut(owner: object, text: string): readonly Piece[] {
-    let next: { readonly entry: GlossaryEntry; readonly at: number; readonly word: string } | null = null;
-    for (const [entry, pattern] of this.#patterns) {
-      const found = this.#markedBy.has(entry) ? null : pattern.exec(text);
-      if (found !== null && (next === null || found.index < next.at))
-        next = { entry, at: found.index, word: found[0] };
-    }
-    if (next === null) return text === '' ? [] : [{ text, entry: null }];
-    const { entry, at, word } = next;
-    this.#markedBy.set(entry, owner);
-    const before = text.slice(0, at);
+    const [next] = this.#terms
+      .flatMap((term) => {
+        const found = term.markedBy === null ? term.pattern.exec(text) : null;
+        return found === null ? [] : [{ term, at: found.index, word: found[0] }];
+      })
+      .sort((one, other) => one.at - other.at);
+    if (next === undefined) return text === '' ? [] : [{ text, entry: null }];
+    const { term, at, word } = next;
+    term.markedBy = owner;
     return [
-      ...(before === '' ? [] : [{ text: before, entry: null }]),
-      { text: word, entry },
+      ...(at === 0 ? [] : [{ text: text.slice(0, at), entry: null }]),
+      { text: word, entry: term.entry },
       ...this.#cut(owner, text.slice(at + word.length))
     ];
   }
