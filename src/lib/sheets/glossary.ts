@@ -24,7 +24,7 @@ export const glossary: readonly GlossaryEntry[] = [
   {
     term: 'pneumoperitoneum',
     words:
-      'Carbon dioxide blown into the abdomen for keyhole surgery; some of it is absorbed and has to be breathed out.',
+      'Carbon dioxide blown into the abdomen for laparoscopy; some of it is absorbed and has to be breathed out.',
     sheets: ['/case-mix/']
   },
   {
