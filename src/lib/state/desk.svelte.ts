@@ -217,7 +217,8 @@ export class Desk {
     const run = solveAhead(
       { workbook, input, places, memo: this.#memo },
       {
-        workers: navigator.hardwareConcurrency - 1,
+        // The page itself wants a core, and each worker holds the workbook.
+        workers: Math.min(4, (navigator.hardwareConcurrency || 2) - 1),
         openWorker: this.#openWorker,
         onProgress: (done) => {
           if (this.#run === run) show(done);
