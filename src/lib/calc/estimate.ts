@@ -1,4 +1,5 @@
 /** The front door of the core: input in, estimate out. */
+import type { Against } from './against.ts';
 import type { CaseMemo } from './case-memo.ts';
 import { estimateWarnings } from './estimate-warnings.ts';
 import type {
@@ -17,7 +18,7 @@ import type { Agent, EstimateInput, Scenario } from './input.ts';
 import { Decimal, text } from './money/decimal.ts';
 import { costLineNames } from './money/cost-lines.ts';
 import { levelOrder, pricedNeed } from './monitoring-of-scenario.ts';
-import type { AgainstReckoning, CaseReckoning, Reckoning, YearFigures } from './reckoning.ts';
+import type { CaseReckoning, Reckoning, YearFigures } from './reckoning.ts';
 import { reckon } from './reckoning.ts';
 import { plain } from './working/plain.ts';
 import type { Quantity } from './working/reckoner.ts';
@@ -171,28 +172,24 @@ function caseEstimate(reckoning: Reckoning, scenario: Scenario, one: CaseReckoni
   };
 }
 
-function againstEstimate({
-  figures,
-  irrAllPercent,
-  paybackFallsBelowAgain
-}: AgainstReckoning): AgainstBaseline {
+function againstEstimate(against: Against): AgainstBaseline {
   return {
-    yearlySaving: money(figures.yearlySaving),
-    co2eAvoidedKg: number(figures.co2eAvoidedKg),
+    yearlySaving: money(against.yearlySaving),
+    co2eAvoidedKg: number(against.co2eAvoidedKg),
     departmentSharePercent:
-      figures.departmentSharePercent === null ? null : number(figures.departmentSharePercent),
-    investment: money(figures.investment),
-    simplePaybackYears: number(figures.simplePaybackYears),
-    discountedPaybackYears: number(figures.discountedPaybackYears),
-    npv: money(figures.npv),
-    irrPercent: number(figures.irrPercent),
-    irrAllPercent: [...irrAllPercent],
-    costPerTonneAvoided: moneyOrNull(figures.costPerTonneAvoided),
-    equivalentAnnualCost: money(figures.equivalentAnnualCost),
-    benefitCostRatio: number(figures.benefitCostRatio),
-    totalCostOfOwnership: money(figures.totalCostOfOwnership),
-    paybackFallsBelowAgain,
-    years: figures.years.map((year) => ({
+      against.departmentSharePercent === null ? null : number(against.departmentSharePercent),
+    investment: money(against.investment),
+    simplePaybackYears: number(against.simplePaybackYears),
+    discountedPaybackYears: number(against.discountedPaybackYears),
+    npv: money(against.npv),
+    irrPercent: number(against.irrPercent),
+    irrAllPercent: [...against.irrAllPercent],
+    costPerTonneAvoided: moneyOrNull(against.costPerTonneAvoided),
+    equivalentAnnualCost: money(against.equivalentAnnualCost),
+    benefitCostRatio: number(against.benefitCostRatio),
+    totalCostOfOwnership: money(against.totalCostOfOwnership),
+    paybackFallsBelowAgain: against.paybackFallsBelowAgain,
+    years: against.years.map((year) => ({
       year: year.year,
       investment: money(year.investment),
       savings: Object.fromEntries(costLineNames.map((line) => [line, money(year.savings[line])])) as Record<

@@ -48,7 +48,7 @@ export function explainer(
       case 'perYear':
         return follow(reckoning.year(scenario), rest, path);
       case 'againstBaseline':
-        return follow(reckoning.against(scenario).figures, rest, path);
+        return follow(reckoning.against(scenario), rest, path);
       case 'cases': {
         const [caseId = '', ...figure] = rest;
         const row = input.caseMix.find((each) => each.id === caseId);
@@ -95,5 +95,14 @@ const isWorking = (value: unknown): boolean =>
 
 const namesIn = (value: unknown): string =>
   typeof value === 'object' && value !== null && !isWorking(value)
-    ? `one of ${Object.keys(value).join(', ')} there`
+    ? `one of ${[...Object.keys(value), ...gettersOf(value)].join(', ')} there`
     : 'nothing further';
+
+/** Names of the figures that an object of a class makes when they are read. */
+function gettersOf(value: object): string[] {
+  const kind: unknown = Object.getPrototypeOf(value);
+  if (kind === null || kind === Object.prototype) return [];
+  return Object.entries(Object.getOwnPropertyDescriptors(kind))
+    .filter(([, { get }]) => get !== undefined)
+    .map(([name]) => name);
+}

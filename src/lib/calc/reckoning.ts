@@ -3,6 +3,8 @@
  * the recorder, the same code gives any one figure's working. Figures are made on demand and kept, so that asking for
  * one computes only what it needs.
  */
+import type { EmittingSide } from './against.ts';
+import { Against } from './against.ts';
 import { estimateCase } from './case/estimate-case.ts';
 import type { CaseGiven } from './case/case-given.ts';
 import type { CaseResult, CaseMethod } from './case/case-result.ts';
@@ -12,20 +14,13 @@ import type { EmittingUse } from './emissions/co2e-lines.ts';
 import { co2eLines } from './emissions/co2e-lines.ts';
 import type { Co2eLine, CostLine, FailedCell } from './estimate-types.ts';
 import type { Agent, CaseRow, EstimateInput, FlowPlan, Machine, MonitorItem, Scenario } from './input.ts';
-import { benefitCostRatio } from './money/benefit-cost-ratio.ts';
-import type { CashFlow, Side } from './money/cash-flow.ts';
-import { cashFlow } from './money/cash-flow.ts';
 import { costOfCase } from './money/consumables.ts';
 import type { YearlyCost } from './money/cost-lines.ts';
 import { costLines } from './money/cost-lines.ts';
-import { costOfOwnership, costOfToday } from './money/cost-of-ownership.ts';
-import { costPerTonneAvoided } from './money/cost-per-tonne.ts';
+import { costOfToday } from './money/cost-of-ownership.ts';
 import type { Decimal } from './money/decimal.ts';
-import { internalRates } from './money/internal-rate.ts';
 import { investment } from './money/investment.ts';
 import { costOfGap, monitorCost } from './money/monitor-cost.ts';
-import { netPresentValue } from './money/net-present-value.ts';
-import { payback } from './money/payback.ts';
 import { timeFactors } from './money/time-factors.ts';
 import { monitoringNeeds } from './monitoring/monitoring-needs.ts';
 import type { UnpricedNeed } from './monitoring/monitoring-needs.ts';
@@ -35,7 +30,6 @@ import { deviceFor, theatresLacking } from './monitoring/theatres-missing.ts';
 import { monitoringQuestion } from './monitoring-of-scenario.ts';
 import { recordedCase } from './recorded-case.ts';
 import { take } from './reference/reference-set.ts';
-import { formula } from './working/formula.ts';
 import { plain } from './working/plain.ts';
 import type { Quantity, Reckoner } from './working/reckoner.ts';
 import type { Consumption, RowResult } from './year/consumption.ts';
@@ -105,58 +99,6 @@ export interface CaseFigures {
   readonly co2eKg: Quantity;
   readonly cost: Quantity<Decimal>;
 }
-
-export interface AgainstFigures {
-  readonly yearlySaving: Quantity<Decimal>;
-  readonly co2eAvoidedKg: Quantity;
-  /** null: the department's footprint was not given, or is 0. */
-  readonly departmentSharePercent: Quantity | null;
-  readonly investment: Quantity<Decimal>;
-  readonly simplePaybackYears: Quantity<number | null>;
-  readonly discountedPaybackYears: Quantity<number | null>;
-  readonly npv: Quantity<Decimal>;
-  readonly irrPercent: Quantity<number | null>;
-  readonly costPerTonneAvoided: Quantity<Decimal | null>;
-  readonly equivalentAnnualCost: Quantity<Decimal>;
-  readonly benefitCostRatio: Quantity<number | null>;
-  readonly totalCostOfOwnership: Quantity<Decimal>;
-  readonly years: CashFlow['years'];
-}
-
-/** The rates and flags that stand beside the figures of `AgainstFigures`. */
-export interface AgainstReckoning {
-  readonly figures: AgainstFigures;
-  readonly irrAllPercent: readonly number[];
-  readonly paybackFallsBelowAgain: boolean;
-}
-
-const avoided = formula<{ todayKg: number; scenarioKg: number }>({
-  id: 'emissions.avoided',
-  yields: 'Emissions avoided in a year',
-  words: 'emissions of today less emissions of the scenario',
-  expression: 'b - s',
-  inputs: {
-    todayKg: { symbol: 'b', unit: 'kg CO2e', words: 'today' },
-    scenarioKg: { symbol: 's', unit: 'kg CO2e', words: 'the scenario' }
-  },
-  unit: 'kg CO2e',
-  source: 'definition',
-  compute: ({ todayKg, scenarioKg }) => todayKg - scenarioKg
-});
-
-const shareOfFootprint = formula<{ avoidedKg: number; footprintTonnes: number }>({
-  id: 'emissions.share-of-department',
-  yields: 'Share of the department’s footprint that is avoided',
-  words: 'emissions avoided in a year, as a percentage of what the department emits',
-  expression: '100 * m / (1000 * F)',
-  inputs: {
-    avoidedKg: { symbol: 'm', unit: 'kg CO2e', words: 'emissions avoided' },
-    footprintTonnes: { symbol: 'F', unit: 't CO2e', words: 'the department’s footprint' }
-  },
-  unit: '%',
-  source: 'definition',
-  compute: ({ avoidedKg, footprintTonnes }) => (100 * avoidedKg) / (1000 * footprintTonnes)
-});
 
 /** A part of a scenario's year that runs on one machine with one capture. */
 interface Part {
@@ -558,7 +500,7 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
     );
 
   const factors = kept((_: 'once') => timeFactors(r, accounting));
-  const sideOf = kept((scenario: Scenario): Side => {
+  const sideOf = kept((scenario: Scenario): EmittingSide => {
     const lackedToday = new Set(monitorsToBuy(monitoringAsked(today)).toBuy.map(({ item }) => item));
     const missing =
       scenario === today
@@ -569,8 +511,10 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
             theatresMissing: lackingIn(scenario, item),
             missingToday: lackedToday.has(item) ? lackingIn(today, item) : null
           }));
+    const { cost, figures } = yearOf(scenario);
     return {
-      cost: yearOf(scenario).cost,
+      cost,
+      co2eKg: figures.co2eKg.total,
       investment: investment(r, {
         scenario,
         machine: machineOf(scenario),
@@ -584,93 +528,22 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
     costOfToday(r, { baseline: sideOf(today), factors: factors('once') })
   );
 
-  const departmentShare = (avoidedKg: Quantity): Quantity | null => {
-    const footprint = site.departmentFootprintTonnes;
+  const footprintTonnes = (): Quantity | null => {
+    const { departmentFootprintTonnes: footprint } = site;
     if (footprint === null || !(footprint > 0)) return null;
-    const footprintTonnes = r.cell(footprint, 't CO2e', 'site', 'departmentFootprintTonnes');
-    return r.apply(shareOfFootprint, { avoidedKg, footprintTonnes });
+    return r.cell(footprint, 't CO2e', 'site', 'departmentFootprintTonnes');
   };
 
-  const against = kept((scenario: Scenario): AgainstReckoning => {
-    const side = sideOf(scenario);
-    const flow = cashFlow(r, { baseline: sideOf(today), scenario: side, factors: factors('once') });
-    const co2eAvoidedKg = r.apply(avoided, {
-      todayKg: yearOf(today).figures.co2eKg.total,
-      scenarioKg: yearOf(scenario).figures.co2eKg.total
-    });
-    const simple = payback(
-      r,
-      flow.years.map((year) => year.cumulative)
-    );
-    const npv = netPresentValue(
-      r,
-      flow.years.map((year) => year.discounted)
-    );
-    // Made when they are read: what-if runs read few of them, thousands of times.
-    const once = <T>(make: () => T): (() => T) => {
-      let made: { readonly value: T } | undefined;
-      return () => (made ??= { value: make() }).value;
-    };
-    const discounted = once(() =>
-      payback(
-        r,
-        flow.years.map((year) => year.cumulativeDiscounted)
-      )
-    );
-    const rates = once(() =>
-      internalRates(
-        r,
-        flow.years.map((year) => year.net)
-      )
-    );
-    const ownership = once(() =>
-      costOfOwnership(r, { today: ownershipToday('once'), flow, factors: factors('once') })
-    );
-    const perTonne = once(() =>
-      costPerTonneAvoided(r, {
-        netPresentValue: npv,
-        avoidedKg: co2eAvoidedKg,
-        shareInUse: side.investment.shareInUse,
-        factors: factors('once')
+  const against = kept(
+    (scenario: Scenario) =>
+      new Against(r, {
+        today: sideOf(today),
+        scenario: sideOf(scenario),
+        factors: factors('once'),
+        costOfToday: () => ownershipToday('once'),
+        footprintTonnes: footprintTonnes()
       })
-    );
-    const ratio = once(() => benefitCostRatio(r, { flow, factors: factors('once') }));
-    return {
-      figures: {
-        yearlySaving: flow.yearlySaving,
-        co2eAvoidedKg,
-        investment: flow.investment,
-        simplePaybackYears: simple.years,
-        npv,
-        years: flow.years,
-        get departmentSharePercent() {
-          return departmentShare(co2eAvoidedKg);
-        },
-        get discountedPaybackYears() {
-          return discounted().years;
-        },
-        get irrPercent() {
-          return rates().ratePercent;
-        },
-        get costPerTonneAvoided() {
-          return perTonne();
-        },
-        get equivalentAnnualCost() {
-          return ownership().equivalentAnnualCost;
-        },
-        get benefitCostRatio() {
-          return ratio();
-        },
-        get totalCostOfOwnership() {
-          return ownership().total;
-        }
-      },
-      get irrAllPercent() {
-        return rates().allPercent;
-      },
-      paybackFallsBelowAgain: simple.fallsBelowAgain
-    };
-  });
+  );
 
   return {
     today,

@@ -58,7 +58,7 @@ export interface DrawRun {
  */
 class DrawMemo extends CaseMemo {
   readonly #entered: ReadonlySet<unknown>;
-  readonly #ofThisDraw = new Map<CaseRow, { readonly given: CaseGiven; readonly result: CaseResult }[]>();
+  #ofThisDraw = new Map<CaseRow, { readonly given: CaseGiven; readonly result: CaseResult }[]>();
 
   constructor({ caseMix, flowPlans, machines, absorbents, site }: EstimateInput) {
     super();
@@ -67,7 +67,7 @@ class DrawMemo extends CaseMemo {
   }
 
   nextDraw(): void {
-    this.#ofThisDraw.clear();
+    this.#ofThisDraw = new Map();
   }
 
   override result(given: CaseGiven, compute: (given: CaseGiven) => CaseResult): CaseResult {
@@ -121,7 +121,7 @@ export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>):
     const figures: number[] = [];
     for (const scenario of drawn.scenarios) {
       if (scenario.baseline) continue;
-      const against = reckoning.against(scenario).figures;
+      const against = reckoning.against(scenario);
       figures.push(
         plain.value(against.yearlySaving).toNumber(),
         plain.value(against.co2eAvoidedKg),

@@ -7,7 +7,7 @@ import { readCell, writeCell } from './cell-path.ts';
 import type { EstimateInput } from './input.ts';
 import { Decimal, text } from './money/decimal.ts';
 import { cumulativeAt } from './money/payback.ts';
-import type { AgainstReckoning } from './reckoning.ts';
+import type { Against } from './against.ts';
 import { reckon } from './reckoning.ts';
 import { plain } from './working/plain.ts';
 
@@ -37,18 +37,14 @@ export function withNumber<T>(document: T, path: string, value: number): T {
  * @param memo keeps the results of cases, so that only rows whose figures changed are solved again.
  * @throws NoAnswerError where a case could not be computed: its row would be missing from every total.
  */
-export function againstToday(
-  input: EstimateInput,
-  scenarioId: string,
-  memo: CaseMemo
-): AgainstReckoning['figures'] {
+export function againstToday(input: EstimateInput, scenarioId: string, memo: CaseMemo): Against {
   const scenario = input.scenarios.find(({ id }) => id === scenarioId);
   if (scenario === undefined) throw new NoAnswerError(`There is no scenario “${scenarioId}”.`);
   const reckoning = reckon(plain, input, memo);
-  const { figures } = reckoning.against(scenario);
+  const against = reckoning.against(scenario);
   const [failed] = reckoning.failed();
   if (failed !== undefined) throw new NoAnswerError(failed.sentence);
-  return figures;
+  return against;
 }
 
 /**
@@ -57,7 +53,7 @@ export function againstToday(
  * @param discounted whether flows are discounted first, for a discounted payback.
  */
 export function standingAtLimit(
-  { years }: AgainstReckoning['figures'],
+  { years }: Against,
   { paybackLimitYears, discounted }: { paybackLimitYears: number; discounted: boolean }
 ): number {
   const sums = years.map((year) => plain.value(discounted ? year.cumulativeDiscounted : year.cumulative));

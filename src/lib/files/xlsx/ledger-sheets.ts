@@ -1,7 +1,8 @@
 /** The sheets that a finance department reads: results, cash flow, the year by line, and the cases behind it. */
 import type { Co2eLine, CostLine } from '#lib/calc/estimate-types.ts';
 import type { Agent, Scenario } from '#lib/calc/input.ts';
-import type { AgainstFigures, CaseReckoning, Reckoning, YearFigures } from '#lib/calc/reckoning.ts';
+import type { Against } from '#lib/calc/against.ts';
+import type { CaseReckoning, Reckoning, YearFigures } from '#lib/calc/reckoning.ts';
 import type { Quantity } from '#lib/calc/working/reckoner.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -122,7 +123,7 @@ export function ledgerSheets(
   const blocks = new Map(
     compared.map((scenario) => [
       scenario.id,
-      fillCashFlow(cashFlow, { scenario, figures: reckoning.against(scenario).figures, workingOf, currency })
+      fillCashFlow(cashFlow, { scenario, figures: reckoning.against(scenario), workingOf, currency })
     ])
   );
   fillResults(results, { scenarios, reckoning, workingOf, currency, blocks });
@@ -245,14 +246,14 @@ function fillCashFlow(
     currency
   }: {
     scenario: Scenario;
-    figures: AgainstFigures;
+    figures: Against;
     workingOf: RecordedReckoning['workingOf'];
     currency: string;
   }
 ): CashFlowBlock {
   const first = 2;
   const last = first + years.length - 1;
-  const line = (title: string, of: (year: AgainstFigures['years'][number]) => Quantity<unknown>) =>
+  const line = (title: string, of: (year: Against['years'][number]) => Quantity<unknown>) =>
     sheet.row(text(title), text(currency), ...years.map((year) => workingOf(of(year))));
   /** A row of formulas over the row above it, year by year; year 0 has none. */
   const derived = (
@@ -268,7 +269,7 @@ function fillCashFlow(
         index === 0 ? start : of({ before: first + index - 1, column: first + index })
       )
     );
-  const values = (of: (year: AgainstFigures['years'][number]) => Quantity<unknown>) =>
+  const values = (of: (year: Against['years'][number]) => Quantity<unknown>) =>
     years.map((year) => asNumber(workingOf(of(year)).value));
 
   sheet.row(text(`${scenario.name}, against today`, 'title'));
@@ -360,22 +361,22 @@ function fillResults(
   const against = (scenario: Scenario) => reckoning.against(scenario);
   /** A figure of a scenario that is compared with today; the core may hold that there is none. */
   const figure =
-    (of: (figures: AgainstFigures) => Quantity<unknown>) =>
+    (of: (figures: Against) => Quantity<unknown>) =>
     (scenario: Scenario): SheetCell | Working | null => {
       if (scenario.baseline) return null;
-      const working = workingOf(of(against(scenario).figures));
+      const working = workingOf(of(against(scenario)));
       return working.value === null ? text(none) : working;
     };
   const payback =
     (
-      of: (figures: AgainstFigures) => Quantity<unknown>,
+      of: (figures: Against) => Quantity<unknown>,
       sums: 'cumulative' | 'cumulativeDiscounted',
       turns: 'turns' | 'discountedTurns'
     ) =>
     (scenario: Scenario): SheetCell | null => {
       const block = blocks.get(scenario.id);
       if (block === undefined) return null;
-      const years = workingOf(of(against(scenario).figures)).value;
+      const years = workingOf(of(against(scenario))).value;
       return {
         kind: 'formula',
         formula: `IF(COUNTIF(${block[sums]},"<0")=0,0,IF(COUNT(${block[turns]})=0,"${none}",MIN(${block[turns]})))`,
@@ -430,11 +431,9 @@ function fillResults(
     figure((figures) => figures.benefitCostRatio)
   );
   line('Cost of ownership, undiscounted', currency, (scenario) =>
-    workingOf(against(scenario).figures.totalCostOfOwnership)
+    workingOf(against(scenario).totalCostOfOwnership)
   );
-  line('Equivalent annual cost', currency, (scenario) =>
-    workingOf(against(scenario).figures.equivalentAnnualCost)
-  );
+  line('Equivalent annual cost', currency, (scenario) => workingOf(against(scenario).equivalentAnnualCost));
 }
 
 /**
