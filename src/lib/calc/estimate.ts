@@ -141,7 +141,7 @@ function mapped<K extends string, From, To>(
 
 function caseEstimate(reckoning: Reckoning, scenario: Scenario, one: CaseReckoning): CaseEstimate {
   const { row, plan, agent, method, result } = one;
-  const priced = once(() => reckoning.caseFigures(scenario, row));
+  const priced = once(() => reckoning.pricedCase(scenario, row));
   return {
     caseId: row.id,
     flowPlan: plan.id,

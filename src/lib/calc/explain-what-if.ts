@@ -1,4 +1,5 @@
 /** How the answer to a break-even question came about: the search, and the estimate with the value that it found. */
+import type { CaseUse } from './case/case-result.ts';
 import { CaseMemo } from './case-memo.ts';
 import { explainer } from './explain.ts';
 import type { EstimateInput } from './input.ts';
@@ -73,7 +74,7 @@ function explainSearch(
   });
   const payback = discounted ? 'discountedPaybackYears' : 'simplePaybackYears';
   const { paybackLimitYears } = changed.accounting;
-  const figures = againstToday(changed, scenarioId, new CaseMemo());
+  const figures = againstToday(changed, scenarioId, new CaseMemo<CaseUse>());
   const asEntered: Quantity =
     path === 'caseMix'
       ? recorder.assumption(now, unit, 'The cases of all case groups as entered, added up.')

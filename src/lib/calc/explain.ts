@@ -1,4 +1,5 @@
 import type { CaseMemo } from './case-memo.ts';
+import { caseFigures } from './figure-paths.ts';
 import type { EstimateInput } from './input.ts';
 import { reckon } from './reckoning.ts';
 import { recorder, workingOf } from './working/recorder.ts';
@@ -57,7 +58,9 @@ export function explainer(
             path,
             `cases. and one of ${input.caseMix.map((each) => each.id).join(', ')}`
           );
-        return follow(reckoning.caseFigures(scenario, row), figure, path);
+        const { result } = reckoning.caseOf(scenario, row);
+        const used = Object.fromEntries(caseFigures.map((name) => [name, result[name]]));
+        return follow({ ...used, ...reckoning.pricedCase(scenario, row) }, figure, path);
       }
       case 'monitoring':
         // Ids of rules hold a dot, e.g. `low-flow.agent-concentration`.

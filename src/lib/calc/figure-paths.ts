@@ -2,11 +2,7 @@ import { caseQuantities } from './case/case-result.ts';
 import type { AgainstBaseline, Estimate } from './estimate-types.ts';
 
 /** Absorbed CO2 stands in no estimate; it is a step on the way to the absorbent. */
-const caseFigures: readonly string[] = [
-  ...caseQuantities.filter((quantity) => quantity !== 'co2AbsorbedL'),
-  'co2eKg',
-  'cost'
-];
+export const caseFigures = caseQuantities.filter((quantity) => quantity !== 'co2AbsorbedL');
 
 const againstFigures = [
   'yearlySaving',
@@ -31,7 +27,9 @@ const againstFigures = [
 export function figurePaths(estimate: Estimate): string[] {
   return estimate.scenarios.flatMap(({ id, perYear, cases, againstBaseline, ...more }) => [
     ...leaves(`${id}.perYear`, perYear),
-    ...cases.flatMap(({ caseId }) => caseFigures.map((figure) => `${id}.cases.${caseId}.${figure}`)),
+    ...cases.flatMap(({ caseId }) =>
+      [...caseFigures, 'co2eKg', 'cost'].map((figure) => `${id}.cases.${caseId}.${figure}`)
+    ),
     ...againstFigures
       // Without a footprint there is no share of it, and no working that says more.
       .filter((figure) => figure !== 'departmentSharePercent' || againstBaseline[figure] !== null)

@@ -1,5 +1,5 @@
 import type { MonitoringLevel, MonitoringNeed } from './estimate-types.ts';
-import type { CaseResult } from './case/case-result.ts';
+import type { CaseUse } from './case/case-result.ts';
 import type { Agent, CaseRow, EstimateInput, Machine } from './input.ts';
 import { amount, text } from './money/decimal.ts';
 import { costOfMonitor } from './money/monitor-cost.ts';
@@ -16,7 +16,7 @@ export function monitoringQuestion(
     cases
   }: {
     machine: Machine;
-    cases: readonly { readonly row: CaseRow; readonly agent: Agent | null; readonly result: CaseResult }[];
+    cases: readonly { readonly row: CaseRow; readonly agent: Agent | null; readonly result: CaseUse }[];
   }
 ): MonitoringQuestion {
   const { site, monitors } = input;
@@ -37,16 +37,9 @@ export function monitoringQuestion(
         pneumoperitoneum: row.pneumoperitoneum,
         neuromuscularBlock: row.neuromuscularBlock,
         airway: row.airway,
-        lowestFlowLPerMin: lowestFlow(result)
+        lowestFlowLPerMin: result.lowestFlowLPerMin
       }))
   };
-}
-
-/** L/min; null where there is no breathing system. */
-function lowestFlow({ phases }: CaseResult): number | null {
-  let lowest: number | null = null;
-  for (const { flowLPerMin } of phases) if (lowest === null || flowLPerMin < lowest) lowest = flowLPerMin;
-  return lowest;
 }
 
 /** The need with its cost: theatres that lack the item times its price; null where one of them is not known. */

@@ -14,7 +14,8 @@ const figures = [
   ...caseQuantities,
   'targetFraction',
   'neededFlowLPerMin',
-  'absorbentHoursPerKg'
+  'absorbentHoursPerKg',
+  'lowestFlowLPerMin'
 ] as const satisfies readonly Exclude<keyof CaseResult, 'method' | 'phases' | 'warnings'>[];
 
 /** A plain result's figures are bare numbers. */

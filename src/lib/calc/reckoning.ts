@@ -7,7 +7,7 @@ import type { EmittingSide } from './against.ts';
 import { Against } from './against.ts';
 import { estimateCase } from './case/estimate-case.ts';
 import type { CaseGiven } from './case/case-given.ts';
-import type { CaseResult, CaseMethod } from './case/case-result.ts';
+import type { CaseResult, CaseMethod, CaseUse } from './case/case-result.ts';
 import type { CaseMemo } from './case-memo.ts';
 import { caseGivens } from './case-givens.ts';
 import type { EmittingUse } from './emissions/co2e-lines.ts';
@@ -53,13 +53,13 @@ import {
 } from './year/reconciliation.ts';
 
 /** One case on a scenario's own plan and machine. */
-export interface CaseReckoning {
+export interface CaseReckoning<C extends CaseUse = CaseResult> {
   readonly row: CaseRow;
   readonly plan: FlowPlan;
   readonly machine: Machine;
   readonly agent: Agent | null;
   readonly method: CaseMethod;
-  readonly result: CaseResult;
+  readonly result: C;
 }
 
 export interface AgentYearFigures {
@@ -81,21 +81,7 @@ export interface YearFigures {
 }
 
 /** What a case costs and emits beside what it uses. */
-export interface CaseFigures {
-  readonly liquidMl: Quantity;
-  readonly takenUpMl: Quantity;
-  readonly spilledMl: Quantity;
-  readonly leftMl: Quantity;
-  readonly floorMl: Quantity;
-  readonly constantDialMl: Quantity;
-  readonly minutesToTarget: Quantity<number | null>;
-  readonly minutesBelowTarget: Quantity;
-  readonly macHours: Quantity;
-  readonly meanFlowLPerMin: Quantity;
-  readonly oxygenL: Quantity;
-  readonly airL: Quantity;
-  readonly nitrousOxideL: Quantity;
-  readonly absorbentKg: Quantity;
+export interface PricedCase {
   readonly co2eKg: Quantity;
   readonly cost: Quantity<Decimal>;
 }
@@ -122,28 +108,39 @@ function kept<K, V>(make: (key: K) => V): (key: K) => V {
   };
 }
 
-const plainCase = (given: CaseGiven): CaseResult => estimateCase(plain, given);
-
 export type Reckoning = ReturnType<typeof reckon>;
 
 /**
- * The calculation over one input. Nothing is computed until it is asked for.
+ * The calculation over one input, with all that an estimate tells of its cases. Nothing is computed until it is asked
+ * for.
  * @param memo where results of cases are kept over edits; a recorder takes the values from there, and records a case
  *   once somebody looks at how it came about.
  */
-export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
+export const reckon = (r: Reckoner, input: EstimateInput, memo?: CaseMemo) =>
+  reckonWith(r, input, (given) => {
+    const run = (): CaseResult => estimateCase(r, given);
+    if (memo === undefined) return run();
+    const known = memo.result(given, plainCase);
+    return r.records ? recordedCase(known, run) : known;
+  });
+
+const plainCase = (given: CaseGiven): CaseResult => estimateCase(plain, given);
+
+/**
+ * The calculation over one input, with as much of each case as is given it. Nothing is computed until it is asked for.
+ * @param modelled the model's figures of a case
+ */
+export function reckonWith<C extends CaseUse>(
+  r: Reckoner,
+  input: EstimateInput,
+  modelled: (given: CaseGiven) => C
+) {
   const { reference, site, accounting } = input;
   const today = input.scenarios.find((scenario) => scenario.baseline);
   if (today === undefined)
     throw new Error('The input has no baseline; a workbook is checked before it gets here.');
 
   const { machineOf, absorbentById, planOf, agentOf, givenOf } = caseGivens(input);
-  const run = (given: CaseGiven): CaseResult => estimateCase(r, given);
-  const modelled = (given: CaseGiven): CaseResult => {
-    if (memo === undefined) return run(given);
-    const known = memo.result(given, plainCase);
-    return r.records ? recordedCase(known, () => run(given)) : known;
-  };
 
   const sameAsToday = (scenario: Scenario, row: CaseRow): boolean =>
     scenario === today ||
@@ -153,7 +150,7 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
 
   const casesOf = kept((scenario: Scenario) => kept((row: CaseRow) => reckonCase(scenario, row)));
 
-  function reckonCase(scenario: Scenario, row: CaseRow): CaseReckoning {
+  function reckonCase(scenario: Scenario, row: CaseRow): CaseReckoning<C> {
     if (scenario !== today && sameAsToday(scenario, row)) return casesOf(today as Scenario)(row);
     const given = givenOf(scenario, row);
     const { plan, machine, agent } = given;
@@ -401,9 +398,9 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
     return factor === null ? null : r.cell(factor, 'kg CO2e/kg', 'absorbents', id, 'kgCo2ePerKg');
   };
 
-  const caseFiguresOf = kept((scenario: Scenario) => kept((row: CaseRow) => reckonFigures(scenario, row)));
+  const pricedCaseOf = kept((scenario: Scenario) => kept((row: CaseRow) => priceCase(scenario, row)));
 
-  function reckonFigures(scenario: Scenario, row: CaseRow): CaseFigures {
+  function priceCase(scenario: Scenario, row: CaseRow): PricedCase {
     const { machine, agent, result } = casesOf(scenario)(row);
     const minutes = r.cell(row.minutes, 'min', 'caseMix', row.id, 'minutes');
     const nothing = r.assumption(
@@ -437,20 +434,6 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
       intravenousH: r.apply(hours, { minutes: row.technique === 'intravenous' ? minutes : nothing })
     };
     return {
-      liquidMl: result.liquidMl,
-      takenUpMl: result.takenUpMl,
-      spilledMl: result.spilledMl,
-      leftMl: result.leftMl,
-      floorMl: result.floorMl,
-      constantDialMl: result.constantDialMl,
-      minutesToTarget: result.minutesToTarget,
-      minutesBelowTarget: result.minutesBelowTarget,
-      macHours: result.macHours,
-      meanFlowLPerMin: result.meanFlowLPerMin,
-      oxygenL: result.oxygenL,
-      airL: result.airL,
-      nitrousOxideL: result.nitrousOxideL,
-      absorbentKg: result.absorbentKg,
       co2eKg: co2eLines(r, use, { accounting, site, reference }).total,
       cost: costOfCase(r, input, {
         liquidMl: agent === null ? {} : { [agent]: result.liquidMl },
@@ -547,9 +530,10 @@ export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
 
   return {
     today,
-    cases: (scenario: Scenario): readonly CaseReckoning[] =>
+    cases: (scenario: Scenario): readonly CaseReckoning<C>[] =>
       rowsOf(scenario).map((row) => casesOf(scenario)(row)),
-    caseFigures: (scenario: Scenario, row: CaseRow): CaseFigures => caseFiguresOf(scenario)(row),
+    pricedCase: (scenario: Scenario, row: CaseRow): PricedCase => pricedCaseOf(scenario)(row),
+    caseOf: (scenario: Scenario, row: CaseRow): CaseReckoning<C> => casesOf(scenario)(row),
     year: (scenario: Scenario): YearFigures => yearOf(scenario).figures,
     against,
     monitoring,

@@ -1,11 +1,10 @@
 /** The uncertainty run over the real estimate: which cells vary, what one draw yields, and what a run says. */
-import type { CaseResult } from './case/case-result.ts';
+import type { CaseUse } from './case/case-result.ts';
 import type { CaseGiven } from './case/case-given.ts';
 import { CaseMemo } from './case-memo.ts';
 import { writeCell } from './cell-path.ts';
 import type { CaseRow, EstimateInput } from './input.ts';
 import { bodyModels } from './input.ts';
-import { reckon } from './reckoning.ts';
 import { acceptability, likelihoodWithin } from './uncertainty/acceptability.ts';
 import type { Likelihood } from './uncertainty/acceptability.ts';
 import { bandOf } from './uncertainty/bands.ts';
@@ -16,7 +15,7 @@ import { percentile, sortedFigures } from './uncertainty/percentiles.ts';
 import type { Model } from './uncertainty/run.ts';
 import { plainFigures, swings } from './uncertainty/swings.ts';
 import type { Swing } from './uncertainty/swings.ts';
-import { numberAt, withNumber } from './what-if.ts';
+import { numberAt, reckonUse, withNumber } from './what-if.ts';
 import { plain } from './working/plain.ts';
 
 export const bodyModelPath = 'accounting.bodyModel';
@@ -56,9 +55,9 @@ export interface DrawRun {
  * Cases of a run: those that no range touches are kept from draw to draw; the others never come again, and are kept for
  * their one draw only, or the memory of a long run would grow without end.
  */
-class DrawMemo extends CaseMemo {
+class DrawMemo extends CaseMemo<CaseUse> {
   readonly #entered: ReadonlySet<unknown>;
-  #ofThisDraw = new Map<CaseRow, { readonly given: CaseGiven; readonly result: CaseResult }[]>();
+  #ofThisDraw = new Map<CaseRow, { readonly given: CaseGiven; readonly result: CaseUse }[]>();
 
   constructor({ caseMix, flowPlans, machines, absorbents, site }: EstimateInput) {
     super();
@@ -70,7 +69,7 @@ class DrawMemo extends CaseMemo {
     this.#ofThisDraw = new Map();
   }
 
-  override result(given: CaseGiven, compute: (given: CaseGiven) => CaseResult): CaseResult {
+  override result(given: CaseGiven, compute: (given: CaseGiven) => CaseUse): CaseUse {
     const { row, plan, machine, absorbent, site } = given;
     const entered = this.#entered;
     const isEntered =
@@ -82,7 +81,7 @@ class DrawMemo extends CaseMemo {
     return isEntered ? super.result(given, compute) : this.#resultOfThisDraw(given, compute);
   }
 
-  #resultOfThisDraw(given: CaseGiven, compute: (given: CaseGiven) => CaseResult): CaseResult {
+  #resultOfThisDraw(given: CaseGiven, compute: (given: CaseGiven) => CaseUse): CaseUse {
     const ofRow = this.#ofThisDraw.get(given.row) ?? [];
     // A draw has one site, one body model and one set of constants, and a machine one absorbent.
     const known = ofRow.find(
@@ -117,7 +116,7 @@ export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>):
           : withNumber(drawn, path, wholeCells.has(path) ? Math.round(value) : value);
     });
     memo.nextDraw();
-    const reckoning = reckon(plain, drawn, memo);
+    const reckoning = reckonUse(drawn, memo);
     const figures: number[] = [];
     for (const scenario of drawn.scenarios) {
       if (scenario.baseline) continue;

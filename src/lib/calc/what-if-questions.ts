@@ -1,4 +1,5 @@
 /** What would have to change for a scenario to have paid for itself by the limit: asked of one cell at a time. */
+import type { CaseUse } from './case/case-result.ts';
 import type { CaseMemo } from './case-memo.ts';
 import { readCell } from './cell-path.ts';
 import type { EstimateInput, FlowPlan, Machine, Range, Scenario } from './input.ts';
@@ -6,8 +7,7 @@ import { breakEven } from './money/break-even.ts';
 import type { BreakEven } from './money/break-even.ts';
 import type { CandidateInput, TurningInput } from './money/turning-inputs.ts';
 import { turningInputs } from './money/turning-inputs.ts';
-import { reckon } from './reckoning.ts';
-import { againstToday, numberAt, standingAtLimit, withNumber } from './what-if.ts';
+import { againstToday, numberAt, reckonUse, standingAtLimit, withNumber } from './what-if.ts';
 import { plain } from './working/plain.ts';
 
 export const questionSubjects = ['price', 'flow', 'adoption', 'cases', 'agent-price'] as const;
@@ -68,7 +68,7 @@ export function questionsOf(
     scenarioId,
     memo,
     rangeOf
-  }: { scenarioId: string; memo: CaseMemo; rangeOf: (path: string) => Range | null }
+  }: { scenarioId: string; memo: CaseMemo<CaseUse>; rangeOf: (path: string) => Range | null }
 ): (Question | Unasked)[] {
   const scenario = input.scenarios.find(({ id }) => id === scenarioId) as Scenario;
   const today = input.scenarios.find(({ baseline }) => baseline) as Scenario;
@@ -118,8 +118,8 @@ export function questionsOf(
 }
 
 /** The agent on which today's practice spends most, or of which it uses most where all are free; null: none is used. */
-function mainAgentOf(input: EstimateInput, memo: CaseMemo): string | null {
-  const reckoning = reckon(plain, input, memo);
+function mainAgentOf(input: EstimateInput, memo: CaseMemo<CaseUse>): string | null {
+  const reckoning = reckonUse(input, memo);
   const used = Object.entries(reckoning.year(reckoning.today).agents).map(([agent, of]) => ({
     agent,
     cost: plain.value(of.cost).toNumber(),
@@ -133,7 +133,7 @@ function mainAgentOf(input: EstimateInput, memo: CaseMemo): string | null {
 export function answerTo(
   input: EstimateInput,
   question: Question,
-  { discounted, memo }: { discounted: boolean; memo: CaseMemo }
+  { discounted, memo }: { discounted: boolean; memo: CaseMemo<CaseUse> }
 ): Answer {
   const { paybackLimitYears } = input.accounting;
   const as = { scenario: freeId(input.scenarios), part: freeId([...input.machines, ...input.flowPlans]) };
@@ -297,7 +297,7 @@ export function cellsThatTurn(
   }: {
     scenarioId: string;
     discounted: boolean;
-    memo: CaseMemo;
+    memo: CaseMemo<CaseUse>;
     onProgress?: (done: number, of: number) => void;
   }
 ): TurningInput[] {

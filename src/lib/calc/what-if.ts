@@ -2,14 +2,26 @@
  * The estimate with a cell changed: what break-even questions and uncertainty runs evaluate, thousands of times. Nothing
  * is modelled here; each answer comes out of the whole calculation, of which only what is asked for is done.
  */
+import type { CaseGiven } from './case/case-given.ts';
+import type { CaseUse } from './case/case-result.ts';
+import { useOfCase } from './case/estimate-case.ts';
 import type { CaseMemo } from './case-memo.ts';
 import { readCell, writeCell } from './cell-path.ts';
 import type { EstimateInput } from './input.ts';
 import { Decimal, text } from './money/decimal.ts';
 import { cumulativeAt } from './money/payback.ts';
 import type { Against } from './against.ts';
-import { reckon } from './reckoning.ts';
+import { reckonWith } from './reckoning.ts';
 import { plain } from './working/plain.ts';
+
+const plainUse = (given: CaseGiven): CaseUse => useOfCase(plain, given);
+
+/**
+ * The estimate of an input, with no more of its cases than its sums need.
+ * @param memo keeps the cases, so that only those whose figures changed are solved again
+ */
+export const reckonUse = (input: EstimateInput, memo: CaseMemo<CaseUse>) =>
+  reckonWith(plain, input, (given) => memo.result(given, plainUse));
 
 /** Thrown where a changed cell leaves the calculation without an answer, as a flow that the core refuses. */
 export class NoAnswerError extends Error {
@@ -37,10 +49,10 @@ export function withNumber<T>(document: T, path: string, value: number): T {
  * @param memo keeps the results of cases, so that only rows whose figures changed are solved again.
  * @throws NoAnswerError where a case could not be computed: its row would be missing from every total.
  */
-export function againstToday(input: EstimateInput, scenarioId: string, memo: CaseMemo): Against {
+export function againstToday(input: EstimateInput, scenarioId: string, memo: CaseMemo<CaseUse>): Against {
   const scenario = input.scenarios.find(({ id }) => id === scenarioId);
   if (scenario === undefined) throw new NoAnswerError(`There is no scenario “${scenarioId}”.`);
-  const reckoning = reckon(plain, input, memo);
+  const reckoning = reckonUse(input, memo);
   const against = reckoning.against(scenario);
   const [failed] = reckoning.failed();
   if (failed !== undefined) throw new NoAnswerError(failed.sentence);

@@ -1,4 +1,5 @@
 /** What a worker does when it is asked: the worker's whole code, apart from being one. */
+import type { CaseUse } from '#lib/calc/case/case-result.ts';
 import { CaseMemo } from '#lib/calc/case-memo.ts';
 import type { EstimateInput, Range } from '#lib/calc/input.ts';
 import { buffersOf, joinSlices, runDraws } from '#lib/calc/uncertainty/run.ts';
@@ -59,7 +60,7 @@ function answerQuestions(
   reply: (reply: Reply) => void
 ): void {
   const input = coreInput(workbook);
-  const memo = new CaseMemo();
+  const memo = new CaseMemo<CaseUse>();
   for (const question of questionsOf(input, { scenarioId, memo, rangeOf }))
     reply({
       kind: 'answer',

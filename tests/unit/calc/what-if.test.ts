@@ -1,4 +1,5 @@
 import { describe, expect, test, vi } from 'vitest';
+import type { CaseUse } from '#lib/calc/case/case-result.ts';
 import { CaseMemo } from '#lib/calc/case-memo.ts';
 import { estimate } from '#lib/calc/estimate.ts';
 import type { Range } from '#lib/calc/input.ts';
@@ -30,9 +31,11 @@ const rangeOf = (path: string): Range | null => {
   return high === null ? null : { low, high };
 };
 const asked = (scenarioId: string, from = input): readonly Question[] =>
-  questionsOf(from, { scenarioId, memo: new CaseMemo(), rangeOf }).filter((each) => 'path' in each);
+  questionsOf(from, { scenarioId, memo: new CaseMemo<CaseUse>(), rangeOf }).filter((each) => 'path' in each);
 const answers = (scenarioId: string, discounted = false): readonly Answer[] =>
-  asked(scenarioId).map((question) => answerTo(input, question, { discounted, memo: new CaseMemo() }));
+  asked(scenarioId).map((question) =>
+    answerTo(input, question, { discounted, memo: new CaseMemo<CaseUse>() })
+  );
 
 describe('a changed cell', () => {
   test('keeps its kind: money stays decimal text, a number stays a number', () => {
@@ -46,7 +49,7 @@ describe('a changed cell', () => {
   });
 
   test('stands at the limit as the year table says, at a year end and between two', () => {
-    const figures = againstToday(input, 'closed', new CaseMemo());
+    const figures = againstToday(input, 'closed', new CaseMemo<CaseUse>());
     const [at4, at5] = [4, 5].map((year) =>
       Number(estimate(input).scenarios[3]?.againstBaseline.years[year]?.cumulative)
     ) as [number, number];
@@ -59,12 +62,14 @@ describe('a changed cell', () => {
 
 describe('questions', () => {
   test('are not asked where they do not arise, and say why', () => {
-    const habit = questionsOf(input, { scenarioId: 'habit', memo: new CaseMemo(), rangeOf });
+    const habit = questionsOf(input, { scenarioId: 'habit', memo: new CaseMemo<CaseUse>(), rangeOf });
     expect(habit.flatMap((each) => ('sentence' in each ? each.subject : []))).toEqual(['price']);
     const empty = { ...input, caseMix: [] };
-    const subjects = questionsOf(empty, { scenarioId: 'closed', memo: new CaseMemo(), rangeOf }).flatMap(
-      (each) => ('sentence' in each ? each.subject : [])
-    );
+    const subjects = questionsOf(empty, {
+      scenarioId: 'closed',
+      memo: new CaseMemo<CaseUse>(),
+      rangeOf
+    }).flatMap((each) => ('sentence' in each ? each.subject : []));
     expect(subjects).toEqual(['cases', 'agent-price']);
   });
 
@@ -80,7 +85,7 @@ describe('questions', () => {
           const as = { scenario: 'taken-over', part: 'taken-over-part' };
           const { document, scenarioId } = withAnswer(input, question, { value: at, as });
           const paybackLimitYears = document.accounting.paybackLimitYears;
-          return standingAtLimit(againstToday(document, scenarioId, new CaseMemo()), {
+          return standingAtLimit(againstToday(document, scenarioId, new CaseMemo<CaseUse>()), {
             paybackLimitYears,
             discounted
           });
@@ -99,7 +104,7 @@ describe('questions', () => {
   test('a range in which nothing pays, or everything does, is said to be such', () => {
     const question = asked('closed').find(({ subject }) => subject === 'price') as Question;
     const kindIn = (range: Range) =>
-      answerTo(input, { ...question, ...range }, { discounted: false, memo: new CaseMemo() }).kind;
+      answerTo(input, { ...question, ...range }, { discounted: false, memo: new CaseMemo<CaseUse>() }).kind;
     expect(kindIn({ low: 1e6, high: 2e6 })).toBe('never');
     expect(kindIn({ low: 0, high: 1 })).toBe('always');
   });
@@ -119,7 +124,7 @@ describe('an answer taken over', () => {
   test.each(scenarioIds.flatMap((id) => asked(id)))(
     '$scenarioId, $subject: a sound workbook in which the payback is the limit',
     (question) => {
-      const answer = answerTo(input, question, { discounted: false, memo: new CaseMemo() });
+      const answer = answerTo(input, question, { discounted: false, memo: new CaseMemo<CaseUse>() });
       const as = {
         scenario: 'changed',
         part: 'copy',
@@ -191,14 +196,14 @@ describe('cells that turn the answer', () => {
     const turning = cellsThatTurn(input, cells, {
       scenarioId: 'closed',
       discounted: false,
-      memo: new CaseMemo()
+      memo: new CaseMemo<CaseUse>()
     });
     expect(turning.length).toBeGreaterThan(0);
     expect(turning.map(({ shareOfWay }) => shareOfWay)).toEqual(
       turning.map(({ shareOfWay }) => shareOfWay).toSorted((a, b) => a - b)
     );
     const standing = (path: string, value: number) =>
-      standingAtLimit(againstToday(withNumber(input, path, value), 'closed', new CaseMemo()), {
+      standingAtLimit(againstToday(withNumber(input, path, value), 'closed', new CaseMemo<CaseUse>()), {
         paybackLimitYears: input.accounting.paybackLimitYears,
         discounted: false
       });
@@ -221,7 +226,7 @@ describe('cells that turn the answer', () => {
       {
         scenarioId: 'closed',
         discounted: false,
-        memo: new CaseMemo(),
+        memo: new CaseMemo<CaseUse>(),
         onProgress: (_, of) => seen.push(of)
       }
     );

@@ -35,11 +35,11 @@ export interface PhaseAsRun {
 }
 
 /**
- * One anaesthetic on one plan and machine. Volumes of gas at theatre temperature and ambient pressure; liquids in mL.
- * `takenUpMl + spilledMl + leftMl = liquidMl` to rounding where the method is `circle-system`; they are the model's
- * own, unscaled, figures where the liquid was measured.
+ * What one anaesthetic on one plan and machine uses: all that the sums of a year need of it. Volumes of gas at theatre
+ * temperature and ambient pressure; liquids in mL. `takenUpMl + spilledMl + leftMl = liquidMl` to rounding where the
+ * method is `circle-system`; they are the model's own, unscaled, figures where the liquid was measured.
  */
-export interface CaseResult {
+export interface CaseUse {
   readonly method: CaseMethod;
   /** Liquid agent used. */
   readonly liquidMl: Quantity;
@@ -47,6 +47,17 @@ export interface CaseResult {
   readonly spilledMl: Quantity;
   /** In circuit and lung at the end, lost at disconnection. */
   readonly leftMl: Quantity;
+  readonly oxygenL: Quantity;
+  readonly airL: Quantity;
+  readonly nitrousOxideL: Quantity;
+  readonly co2AbsorbedL: Quantity;
+  readonly absorbentKg: Quantity;
+  /** Lowest fresh gas flow of the phases as they are run; null where there is no breathing system. */
+  readonly lowestFlowLPerMin: number | null;
+}
+
+/** A case's use, and how it came about. */
+export interface CaseResult extends CaseUse {
   /** The liquid that would be used if nothing spilled and the target were held throughout: see `solveFloor`. */
   readonly floorMl: Quantity;
   /** The constant-dial figure at the target concentration, phase by phase. */
@@ -61,11 +72,6 @@ export interface CaseResult {
   readonly meanFlowLPerMin: Quantity;
   /** Least fresh gas flow that patient, leak and sample allow, or the machine gives. */
   readonly neededFlowLPerMin: number;
-  readonly oxygenL: Quantity;
-  readonly airL: Quantity;
-  readonly nitrousOxideL: Quantity;
-  readonly co2AbsorbedL: Quantity;
-  readonly absorbentKg: Quantity;
   /** Hours that a kilogram of absorbent lasts in such a case; null where none is used up. */
   readonly absorbentHoursPerKg: number | null;
   readonly phases: readonly PhaseAsRun[];

@@ -11,7 +11,7 @@ import { checkCase } from './case-given.ts';
 import type { CaseGiven } from './case-given.ts';
 import { modelCase } from './case-model.ts';
 import type { AgentModel, CaseModel } from './case-model.ts';
-import type { CaseResult, CaseWarning, PhaseAsRun } from './case-result.ts';
+import type { CaseResult, CaseUse, CaseWarning, PhaseAsRun } from './case-result.ts';
 import {
   airTotal,
   co2AbsorbedTotal,
@@ -55,54 +55,79 @@ export function estimateCase(r: Reckoner, given: CaseGiven): CaseResult {
   checkCase(given);
   if (given.row.technique === 'regional') return withoutBreathingSystem(r);
   const model = modelCase(r, given);
-  const { use, vapour } = model.agent === null ? withoutAgent(r) : agentUse(r, given, model, model.agent);
-  const gas = carrierGas(r, given, model);
-  const { co2AbsorbedL, absorbentKg } = absorbentUse(r, given, model, vapour);
-  const phases = phasesAsRun(r, model, gas.oxygenFractions);
-  const massKg = r.value(absorbentKg);
-  // Field by field, as spreading three objects into one costs as much as solving the case.
+  const { use, oxygenFractions } = useOf(r, given, model);
+  const held = model.agent === null ? nothingHeld(r) : holding(r, given, model, model.agent);
+  const phases = phasesAsRun(r, model, oxygenFractions);
+  const massKg = r.value(use.absorbentKg);
+  // Field by field, as spreading objects into one costs as much as solving the case.
   return {
     method: use.method,
     liquidMl: use.liquidMl,
     takenUpMl: use.takenUpMl,
     spilledMl: use.spilledMl,
     leftMl: use.leftMl,
-    floorMl: use.floorMl,
-    constantDialMl: use.constantDialMl,
-    minutesToTarget: use.minutesToTarget,
-    minutesBelowTarget: use.minutesBelowTarget,
-    targetFraction: use.targetFraction,
-    macHours: use.macHours,
+    oxygenL: use.oxygenL,
+    airL: use.airL,
+    nitrousOxideL: use.nitrousOxideL,
+    co2AbsorbedL: use.co2AbsorbedL,
+    absorbentKg: use.absorbentKg,
+    lowestFlowLPerMin: use.lowestFlowLPerMin,
+    floorMl: held.floorMl,
+    constantDialMl: held.constantDialMl,
+    minutesToTarget: held.minutesToTarget,
+    minutesBelowTarget: held.minutesBelowTarget,
+    targetFraction: held.targetFraction,
+    macHours: held.macHours,
     meanFlowLPerMin: r.apply(meanFlow, {
       flowsLPerMin: model.phases.map(({ flowLPerMin }) => flowLPerMin),
       minutes: model.phases.map(({ minutes }) => minutes)
     }),
     neededFlowLPerMin: r.value(model.neededFlowLPerMin),
-    oxygenL: gas.oxygenL,
-    airL: gas.airL,
-    nitrousOxideL: gas.nitrousOxideL,
-    co2AbsorbedL,
-    absorbentKg,
     absorbentHoursPerKg: massKg > 0 ? given.row.minutes / 60 / massKg : null,
     phases,
     warnings: warningsOf(r, given, model, phases)
   };
 }
 
-type AgentUse = Pick<
-  CaseResult,
-  | 'method'
-  | 'liquidMl'
-  | 'takenUpMl'
-  | 'spilledMl'
-  | 'leftMl'
-  | 'floorMl'
-  | 'constantDialMl'
-  | 'minutesToTarget'
-  | 'minutesBelowTarget'
-  | 'targetFraction'
-  | 'macHours'
->;
+/**
+ * What such an anaesthetic uses, without how it came about: the same figures as `estimateCase` gives, to the last bit.
+ * @throws OutOfRangeError as `estimateCase`.
+ */
+export function useOfCase(r: Reckoner, given: CaseGiven): CaseUse {
+  checkCase(given);
+  if (given.row.technique === 'regional') return useWithoutBreathingSystem(r);
+  return useOf(r, given, modelCase(r, given)).use;
+}
+
+/** Solves the case; how the target was held is then read from `outcome`, before the next case is solved. */
+function useOf(
+  r: Reckoner,
+  given: CaseGiven,
+  model: CaseModel
+): { use: CaseUse; oxygenFractions: readonly number[] } {
+  const of = model.agent === null ? withoutAgent(r) : agentUse(r, model, model.agent);
+  const gas = carrierGas(r, given, model);
+  const { co2AbsorbedL, absorbentKg } = absorbentUse(r, given, model, of.vapour);
+  let lowestFlowLPerMin = Infinity;
+  for (const { flowLPerMin } of model.phases)
+    lowestFlowLPerMin = Math.min(lowestFlowLPerMin, r.value(flowLPerMin));
+  return {
+    use: {
+      method: of.method,
+      liquidMl: of.liquidMl,
+      takenUpMl: of.takenUpMl,
+      spilledMl: of.spilledMl,
+      leftMl: of.leftMl,
+      oxygenL: gas.oxygenL,
+      airL: gas.airL,
+      nitrousOxideL: gas.nitrousOxideL,
+      co2AbsorbedL,
+      absorbentKg,
+      lowestFlowLPerMin
+    },
+    oxygenFractions: gas.oxygenFractions
+  };
+}
 
 /** Vapour that came in and was taken up in one phase, L. */
 interface PhaseVapour {
@@ -110,55 +135,39 @@ interface PhaseVapour {
   readonly takenUpL: Quantity;
 }
 
-function agentUse(
-  r: Reckoner,
-  { row }: CaseGiven,
-  model: CaseModel,
-  agent: AgentModel
-): { use: AgentUse; vapour: readonly PhaseVapour[] } {
-  solveCircleSystem(agent.circle, outcome);
-  if (r.records) solveFloor(agent.circle, floorOutcome);
-  const floorL = r.records ? floorOutcome.deliveredL : floorOf(row, agent.circle, floorOutcome);
+type AgentUse = Pick<CaseUse, 'method' | 'liquidMl' | 'takenUpMl' | 'spilledMl' | 'leftMl'> & {
+  readonly vapour: readonly PhaseVapour[] | null;
+};
+
+/** Wraps a figure of the solved case. */
+function solvedBy(r: Reckoner, model: CaseModel, agent: AgentModel) {
   const inputs = r.records ? circleInputs(model, agent) : {};
-  const solved = <T>(figure: CircleFigure, value: T, from: CircleOutcome = outcome): Quantity<T> =>
+  return <T>(figure: CircleFigure, value: T, from: CircleOutcome = outcome): Quantity<T> =>
     r.result(value, inputs, () => circleReport(figure, from));
+}
+
+function agentUse(r: Reckoner, model: CaseModel, agent: AgentModel): AgentUse {
+  solveCircleSystem(agent.circle, outcome);
+  const solved = solvedBy(r, model, agent);
   const { vapourPerLiquid } = agent;
-  const last = model.phases.length - 1;
   return {
-    use: {
-      method: 'circle-system',
-      liquidMl: r.apply(liquidDelivered, {
-        vapourL: solved('vapour-delivered', outcome.deliveredL),
-        vapourPerLiquid
-      }),
-      takenUpMl: r.apply(liquidTakenUp, {
-        vapourL: solved('vapour-taken-up', outcome.takenUpL),
-        vapourPerLiquid
-      }),
-      spilledMl: r.apply(liquidSpilled, {
-        vapourL: solved('vapour-spilled', outcome.spilledL),
-        vapourPerLiquid
-      }),
-      leftMl: r.apply(liquidLeft, {
-        vapourL: solved('vapour-left', outcome.leftInCircuitL + outcome.leftInLungL),
-        vapourPerLiquid
-      }),
-      floorMl: r.apply(liquidFloor, {
-        vapourL: solved('vapour-floor', floorL, floorOutcome),
-        vapourPerLiquid
-      }),
-      constantDialMl: constantDialOf(r, model, agent),
-      minutesToTarget: solved(
-        'minutes-to-target',
-        Number.isNaN(outcome.minutesToTarget) ? null : outcome.minutesToTarget
-      ),
-      minutesBelowTarget: solved('minutes-below-target', outcome.minutesBelowTarget),
-      targetFraction: agent.circle.targetFraction,
-      macHours: r.apply(macHours, {
-        endTidalMin: solved('end-tidal-minutes', outcome.endTidalByPhaseMin[last]!),
-        macFraction: agent.macFraction
-      })
-    },
+    method: 'circle-system',
+    liquidMl: r.apply(liquidDelivered, {
+      vapourL: solved('vapour-delivered', outcome.deliveredL),
+      vapourPerLiquid
+    }),
+    takenUpMl: r.apply(liquidTakenUp, {
+      vapourL: solved('vapour-taken-up', outcome.takenUpL),
+      vapourPerLiquid
+    }),
+    spilledMl: r.apply(liquidSpilled, {
+      vapourL: solved('vapour-spilled', outcome.spilledL),
+      vapourPerLiquid
+    }),
+    leftMl: r.apply(liquidLeft, {
+      vapourL: solved('vapour-left', outcome.leftInCircuitL + outcome.leftInLungL),
+      vapourPerLiquid
+    }),
     vapour: model.phases.map((_, i) => ({
       deliveredL: solved('vapour-delivered-in-phase', partOf(outcome.deliveredByPhaseL, i)),
       takenUpL: solved('vapour-taken-up-in-phase', partOf(outcome.takenUpByPhaseL, i))
@@ -168,6 +177,35 @@ function agentUse(
 
 /** What phase i adds to a running total. */
 const partOf = (totals: Float64Array, i: number): number => totals[i]! - (i === 0 ? 0 : totals[i - 1]!);
+
+type Held = Pick<
+  CaseResult,
+  'floorMl' | 'constantDialMl' | 'minutesToTarget' | 'minutesBelowTarget' | 'targetFraction' | 'macHours'
+>;
+
+/** How the target was held in the case that was solved just now. */
+function holding(r: Reckoner, { row }: CaseGiven, model: CaseModel, agent: AgentModel): Held {
+  if (r.records) solveFloor(agent.circle, floorOutcome);
+  const floorL = r.records ? floorOutcome.deliveredL : floorOf(row, agent.circle, floorOutcome);
+  const solved = solvedBy(r, model, agent);
+  return {
+    floorMl: r.apply(liquidFloor, {
+      vapourL: solved('vapour-floor', floorL, floorOutcome),
+      vapourPerLiquid: agent.vapourPerLiquid
+    }),
+    constantDialMl: constantDialOf(r, model, agent),
+    minutesToTarget: solved(
+      'minutes-to-target',
+      Number.isNaN(outcome.minutesToTarget) ? null : outcome.minutesToTarget
+    ),
+    minutesBelowTarget: solved('minutes-below-target', outcome.minutesBelowTarget),
+    targetFraction: agent.circle.targetFraction,
+    macHours: r.apply(macHours, {
+      endTidalMin: solved('end-tidal-minutes', outcome.endTidalByPhaseMin[model.phases.length - 1]!),
+      macFraction: agent.macFraction
+    })
+  };
+}
 
 /** The published formula, phase by phase: at the target where it is held, at the dial where that is fixed. */
 function constantDialOf(r: Reckoner, model: CaseModel, agent: AgentModel): Quantity {
@@ -187,50 +225,59 @@ function constantDialOf(r: Reckoner, model: CaseModel, agent: AgentModel): Quant
     : r.apply(constantDialTotal, { parts });
 }
 
-function withoutAgent(r: Reckoner): { use: AgentUse; vapour: null } {
-  const words = 'No volatile agent is given.';
-  const none = r.assumption(0, 'mL', words);
+const noAgent = 'No volatile agent is given.';
+const noBreathingSystem = 'Regional anaesthesia without a breathing system.';
+
+function withoutAgent(r: Reckoner): AgentUse {
+  const none = r.assumption(0, 'mL', noAgent);
+  return { method: 'none', liquidMl: none, takenUpMl: none, spilledMl: none, leftMl: none, vapour: null };
+}
+
+function nothingHeld(r: Reckoner): Held {
+  const none = r.assumption(0, 'mL', noAgent);
   return {
-    use: {
-      method: 'none',
-      liquidMl: none,
-      takenUpMl: none,
-      spilledMl: none,
-      leftMl: none,
-      floorMl: none,
-      constantDialMl: none,
-      minutesToTarget: r.assumption(null, 'min', words),
-      minutesBelowTarget: r.assumption(0, 'min', words),
-      targetFraction: 0,
-      macHours: r.assumption(0, 'h', words)
-    },
-    vapour: null
+    floorMl: none,
+    constantDialMl: none,
+    minutesToTarget: r.assumption(null, 'min', noAgent),
+    minutesBelowTarget: r.assumption(0, 'min', noAgent),
+    targetFraction: 0,
+    macHours: r.assumption(0, 'h', noAgent)
   };
 }
 
-function withoutBreathingSystem(r: Reckoner): CaseResult {
-  const words = 'Regional anaesthesia without a breathing system.';
-  const noGas = r.assumption(0, 'L', words);
+function useWithoutBreathingSystem(r: Reckoner): CaseUse {
+  const { method, liquidMl, takenUpMl, spilledMl, leftMl } = withoutAgent(r);
+  const noGas = r.assumption(0, 'L', noBreathingSystem);
   return {
-    ...withoutAgent(r).use,
-    meanFlowLPerMin: r.assumption(0, 'L/min', words),
-    neededFlowLPerMin: 0,
+    method,
+    liquidMl,
+    takenUpMl,
+    spilledMl,
+    leftMl,
     oxygenL: noGas,
     airL: noGas,
     nitrousOxideL: noGas,
     co2AbsorbedL: noGas,
-    absorbentKg: r.assumption(0, 'kg', words),
-    absorbentHoursPerKg: null,
-    phases: [],
-    warnings: []
+    absorbentKg: r.assumption(0, 'kg', noBreathingSystem),
+    lowestFlowLPerMin: null
   };
 }
+
+const withoutBreathingSystem = (r: Reckoner): CaseResult => ({
+  ...useWithoutBreathingSystem(r),
+  ...nothingHeld(r),
+  meanFlowLPerMin: r.assumption(0, 'L/min', noBreathingSystem),
+  neededFlowLPerMin: 0,
+  absorbentHoursPerKg: null,
+  phases: [],
+  warnings: []
+});
 
 function carrierGas(
   r: Reckoner,
   { row }: CaseGiven,
   { phases, oxygenMlPerMin, constants }: CaseModel
-): Pick<CaseResult, 'oxygenL' | 'airL' | 'nitrousOxideL'> & { oxygenFractions: readonly number[] } {
+): Pick<CaseUse, 'oxygenL' | 'airL' | 'nitrousOxideL'> & { oxygenFractions: readonly number[] } {
   const inspiredPercent = r.cell(row.inspiredOxygenPercent, '%', 'caseMix', row.id, 'inspiredOxygenPercent');
   const nitrousOxidePercent = r.cell(row.nitrousOxidePercent, '%', 'caseMix', row.id, 'nitrousOxidePercent');
   const airOxygenPercent = r.constant(constants.airOxygen);
@@ -271,7 +318,7 @@ function absorbentUse(
   { absorbent }: CaseGiven,
   { phases, oxygenMlPerMin, co2MlPerMin, ventilationLPerMin, constants }: CaseModel,
   vapour: readonly PhaseVapour[] | null
-): Pick<CaseResult, 'co2AbsorbedL' | 'absorbentKg'> {
+): Pick<CaseUse, 'co2AbsorbedL' | 'absorbentKg'> {
   const minuteVentilationLPerMin = r.apply(minuteVentilation, {
     alveolarLPerMin: ventilationLPerMin,
     deadSpacePercent: r.constant(constants.deadSpace)

@@ -1,5 +1,5 @@
 import type { Agent, CaseRow } from '../input.ts';
-import type { CaseResult } from '../case/case-result.ts';
+import type { CaseUse } from '../case/case-result.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 
@@ -27,7 +27,7 @@ export interface Consumption {
 export interface RowResult {
   readonly row: CaseRow;
   readonly agent: Agent | null;
-  readonly result: CaseResult;
+  readonly result: CaseUse;
   /** Share of the row's cases that is counted, 0–100 %. */
   readonly sharePercent: Quantity;
 }

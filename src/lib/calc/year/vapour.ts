@@ -1,5 +1,5 @@
 /** Where a year's vapour goes if every case follows the scenario's own plan. */
-import type { CaseResult } from '../case/case-result.ts';
+import type { CaseUse } from '../case/case-result.ts';
 import type { CaseRow } from '../input.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
@@ -61,7 +61,7 @@ const together = formula<{ takenUpMl: number; spilledMl: number; leftMl: number 
  */
 export function vapourOfYear(
   r: Reckoner,
-  rows: readonly { readonly row: CaseRow; readonly result: CaseResult }[]
+  rows: readonly { readonly row: CaseRow; readonly result: CaseUse }[]
 ): VapourOfYear {
   const casesPerYear = rows.map(({ row }) =>
     r.cell(row.casesPerYear, '1', 'caseMix', row.id, 'casesPerYear')
