@@ -15,6 +15,7 @@ import type {
   ScenarioYear
 } from './estimate-types.ts';
 import type { Agent, EstimateInput, Scenario } from './input.ts';
+import { once } from './kept.ts';
 import { Decimal, text } from './money/decimal.ts';
 import { costLineNames } from './money/cost-lines.ts';
 import { levelOrder, pricedNeed } from './monitoring-of-scenario.ts';
@@ -29,12 +30,6 @@ const moneyOrNull = (quantity: Quantity<Decimal | null>): string | null => {
   const value = plain.value(quantity);
   return value === null ? null : text(value);
 };
-
-/** Computes a value when it is first asked for, and keeps it. */
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | null = null;
-  return () => (made ??= { value: make() }).value;
-}
 
 /**
  * The estimate of a checked input: every scenario's year, its cases, what it saves against the baseline, and the

@@ -9,12 +9,14 @@ import { estimateCase } from './case/estimate-case.ts';
 import type { CaseGiven } from './case/case-given.ts';
 import type { CaseResult, CaseMethod, CaseUse } from './case/case-result.ts';
 import type { CaseMemo } from './case-memo.ts';
+import { kept, once } from './kept.ts';
 import { caseGivens } from './case-givens.ts';
 import type { EmittingUse } from './emissions/co2e-lines.ts';
 import { co2eLines } from './emissions/co2e-lines.ts';
 import type { Co2eLine, CostLine, FailedCell } from './estimate-types.ts';
 import type { Agent, CaseRow, EstimateInput, FlowPlan, Machine, MonitorItem, Scenario } from './input.ts';
 import { costOfCase } from './money/consumables.ts';
+import { consumablePrices } from './money/consumable-prices.ts';
 import type { YearlyCost } from './money/cost-lines.ts';
 import { costLines } from './money/cost-lines.ts';
 import { costOfToday } from './money/cost-of-ownership.ts';
@@ -97,15 +99,6 @@ interface Part {
 interface ScenarioYearReckoning {
   readonly figures: YearFigures;
   readonly cost: YearlyCost;
-}
-
-/** Keeps what a function returned for each key. */
-function kept<K, V>(make: (key: K) => V): (key: K) => V {
-  const known = new Map<K, V>();
-  return (key) => {
-    if (!known.has(key)) known.set(key, make(key));
-    return known.get(key) as V;
-  };
 }
 
 export type Reckoning = ReturnType<typeof reckon>;
@@ -283,6 +276,8 @@ export function reckonWith<C extends CaseUse>(
     return ratio === null ? liquidMl : r.apply(scaledToPurchases, { liquidMl, ratio });
   };
 
+  const prices = once(() => consumablePrices(r, input));
+
   const yearOf = kept((scenario: Scenario): ScenarioYearReckoning => {
     const all = parts(scenario);
     const agentUses = all.flatMap(({ use, capturePercent }) =>
@@ -353,7 +348,8 @@ export function reckonWith<C extends CaseUse>(
     );
     const saved = scenario === today ? 0 : scenario.recoveryMinutesSavedPerCase;
     const cost = costLines(r, {
-      prices: input,
+      prices: prices(),
+      cells: input,
       scenario,
       machine: machineOf(scenario),
       used: {
@@ -435,7 +431,7 @@ export function reckonWith<C extends CaseUse>(
     };
     return {
       co2eKg: co2eLines(r, use, { accounting, site, reference }).total,
-      cost: costOfCase(r, input, {
+      cost: costOfCase(r, prices(), {
         liquidMl: agent === null ? {} : { [agent]: result.liquidMl },
         oxygenM3,
         airM3: r.apply(cubicMetres, { litres: result.airL }),
@@ -482,7 +478,7 @@ export function reckonWith<C extends CaseUse>(
       rowsOf(scenario).map((row) => casesOf(scenario)(row))
     );
 
-  const factors = kept((_: 'once') => timeFactors(r, accounting));
+  const factors = once(() => timeFactors(r, accounting));
   const sideOf = kept((scenario: Scenario): EmittingSide => {
     const lackedToday = new Set(monitorsToBuy(monitoringAsked(today)).toBuy.map(({ item }) => item));
     const missing =
@@ -507,9 +503,7 @@ export function reckonWith<C extends CaseUse>(
       })
     };
   });
-  const ownershipToday = kept((_: 'once') =>
-    costOfToday(r, { baseline: sideOf(today), factors: factors('once') })
-  );
+  const yearsOfToday = once(() => costOfToday(r, { baseline: sideOf(today), factors: factors() }));
 
   const footprintTonnes = (): Quantity | null => {
     const { departmentFootprintTonnes: footprint } = site;
@@ -522,8 +516,8 @@ export function reckonWith<C extends CaseUse>(
       new Against(r, {
         today: sideOf(today),
         scenario: sideOf(scenario),
-        factors: factors('once'),
-        costOfToday: () => ownershipToday('once'),
+        factors: factors(),
+        costOfToday: yearsOfToday,
         footprintTonnes: footprintTonnes()
       })
   );

@@ -3,6 +3,7 @@
  * adds up. Positive is good: a saving, a flow in.
  */
 import type { CostLine } from '../estimate-types.ts';
+import { once } from '../kept.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { costLineNames } from './cost-lines.ts';
@@ -10,12 +11,11 @@ import type { YearlyCost } from './cost-lines.ts';
 import { Decimal } from './decimal.ts';
 import type { Investment } from './investment.ts';
 import { addUp, sumOfAmounts } from './sum-of-amounts.ts';
-import { sumsOverYears } from './sums-over-years.ts';
-import type { SumsOfYear } from './sums-over-years.ts';
+import { discountedFlows, sumsUpToYears } from './sums-over-years.ts';
 import type { YearFactors } from './time-factors.ts';
 
 /** One row of the year-by-year table. */
-export interface CashFlowYear extends SumsOfYear {
+export interface CashFlowYear {
   readonly year: number;
   /** Outlay of the scenario beyond today's practice. */
   readonly investment: Quantity<Decimal>;
@@ -23,6 +23,12 @@ export interface CashFlowYear extends SumsOfYear {
   readonly savings: Readonly<Record<CostLine, Quantity<Decimal>>>;
   readonly saving: Quantity<Decimal>;
   readonly net: Quantity<Decimal>;
+  /** Σ of the net flows up to this year. */
+  readonly cumulative: Quantity<Decimal>;
+  /** The net flow of this year, discounted. */
+  readonly discounted: Quantity<Decimal>;
+  /** Σ of the discounted flows up to this year; made where it is asked for. */
+  readonly cumulativeDiscounted: Quantity<Decimal>;
 }
 
 export interface CashFlow {
@@ -204,12 +210,20 @@ export function cashFlow(
     });
     return { saving, investment, net: r.apply(netOfYear, { saving, investment }) };
   });
-  const sums = sumsOverYears(r, { flows: rows.map(({ net }) => net), factors });
-  const savingsInYear = (factor: YearFactors) => byLine((line) => savingOfLineInYear(factor, line));
+  const flows = rows.map(({ net }) => net);
+  const cumulative = sumsUpToYears(r, flows);
+  const discounted = discountedFlows(r, { flows, factors });
+  const late: LateFigures = {
+    savings: (factor) => byLine((line) => savingOfLineInYear(factor, line)),
+    cumulativeDiscounted: once(() => sumsUpToYears(r, discounted))
+  };
   return {
-    years: factors.map(
-      (factor) => new Year({ factor, row: at(rows, factor.year), sums: at(sums, factor.year), savingsInYear })
-    ),
+    years: factors.map((factor) => {
+      const { year } = factor;
+      const { saving, investment, net } = at(rows, year);
+      const sums = { cumulative: at(cumulative, year), discounted: at(discounted, year) };
+      return new Year({ factor, saving, investment, net, ...sums }, late);
+    }),
     yearlySavings,
     yearlySaving: r.apply(againstToday, { today: baseline.cost.total, scenario: scenario.cost.total }),
     investment: r.apply(beyondToday, {
@@ -221,7 +235,13 @@ export function cashFlow(
 
 type Savings = CashFlowYear['savings'];
 
-/** A class for the sake of one getter: objects that define one each are slow to make, and what-if runs make thousands. */
+/** What is made where it is asked for. */
+interface LateFigures {
+  readonly savings: (factor: YearFactors) => Savings;
+  readonly cumulativeDiscounted: () => readonly Quantity<Decimal>[];
+}
+
+/** A class for the sake of its getters: objects that define their own are slow to make, and what-if runs make thousands. */
 class Year implements CashFlowYear {
   readonly year: number;
   readonly saving: Quantity<Decimal>;
@@ -229,35 +249,33 @@ class Year implements CashFlowYear {
   readonly net: Quantity<Decimal>;
   readonly cumulative: Quantity<Decimal>;
   readonly discounted: Quantity<Decimal>;
-  readonly cumulativeDiscounted: Quantity<Decimal>;
   readonly #factor: YearFactors;
-  readonly #savingsInYear: (factor: YearFactors) => Savings;
+  readonly #late: LateFigures;
   #savings: Savings | undefined;
 
-  constructor({
-    factor,
-    row,
-    sums,
-    savingsInYear
-  }: {
-    factor: YearFactors;
-    row: Pick<CashFlowYear, 'saving' | 'investment' | 'net'>;
-    sums: SumsOfYear;
-    savingsInYear: (factor: YearFactors) => Savings;
-  }) {
-    this.year = factor.year;
+  constructor(
+    row: { readonly factor: YearFactors } & Pick<
+      CashFlowYear,
+      'saving' | 'investment' | 'net' | 'cumulative' | 'discounted'
+    >,
+    late: LateFigures
+  ) {
+    this.year = row.factor.year;
     this.saving = row.saving;
     this.investment = row.investment;
     this.net = row.net;
-    this.cumulative = sums.cumulative;
-    this.discounted = sums.discounted;
-    this.cumulativeDiscounted = sums.cumulativeDiscounted;
-    this.#factor = factor;
-    this.#savingsInYear = savingsInYear;
+    this.cumulative = row.cumulative;
+    this.discounted = row.discounted;
+    this.#factor = row.factor;
+    this.#late = late;
   }
 
   get savings(): Savings {
-    return (this.#savings ??= this.#savingsInYear(this.#factor));
+    return (this.#savings ??= this.#late.savings(this.#factor));
+  }
+
+  get cumulativeDiscounted(): Quantity<Decimal> {
+    return at(this.#late.cumulativeDiscounted(), this.year);
   }
 }
 

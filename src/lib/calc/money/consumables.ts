@@ -2,11 +2,11 @@
  * What is used up, priced: agents, gases and absorbent, of a year or of one case. A quantity is priced as it is used;
  * what stays in the bottle is in the price of a usable millilitre.
  */
-import type { Agent, EstimateInput } from '../input.ts';
+import type { Agent } from '../input.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
-import { Decimal, amount } from './decimal.ts';
-import { MoneyInputError } from './money-input-error.ts';
+import type { AgentPrice, ConsumablePrices } from './consumable-prices.ts';
+import { Decimal } from './decimal.ts';
 import { sumCalled } from './sum-of-amounts.ts';
 
 const agentsCost = sumCalled('money.agents-cost', 'Cost of agents');
@@ -37,28 +37,6 @@ export interface ConsumablesCost {
   readonly gases: Quantity<Decimal>;
   readonly absorbent: Quantity<Decimal>;
 }
-
-/** The cells with prices that consumables need. */
-export type Supplies = Pick<EstimateInput, 'agents' | 'gases' | 'absorbents'>;
-
-export const pricePerUsableMl = formula<
-  { bottlePrice: Decimal; bottleMl: number; unusablePercent: number },
-  Decimal
->({
-  id: 'money.price-per-usable-ml',
-  yields: 'Price of a usable millilitre of agent',
-  words: 'The price of a bottle over what can be used of it: what stays behind in it is paid for as well.',
-  expression: 'p / (B * (1 - u / 100))',
-  inputs: {
-    bottlePrice: { symbol: 'p', unit: 'currency', words: 'price of a bottle' },
-    bottleMl: { symbol: 'B', unit: 'mL', words: 'content of a bottle' },
-    unusablePercent: { symbol: 'u', unit: '%', words: 'share of a bottle that cannot be used' }
-  },
-  unit: 'currency/mL',
-  source: 'definition',
-  compute: ({ bottlePrice, bottleMl, unusablePercent }) =>
-    bottlePrice.div(new Decimal(1).minus(new Decimal(unusablePercent).div(100)).times(bottleMl))
-});
 
 export const costOfAgent = formula<{ liquidMl: number; pricePerMl: Decimal }, Decimal>({
   id: 'money.cost-of-agent',
@@ -139,79 +117,54 @@ export const costOfAbsorbent = formula<{ absorbentKg: number; pricePerKg: Decima
 
 /**
  * Prices what is used up.
- * @throws MoneyInputError where an agent or an absorbent is used that has no price, or nothing of a bottle is usable.
+ * @throws MoneyInputError as `consumablePrices`, of what is used.
  */
-export function costConsumables(r: Reckoner, supplies: Supplies, used: ConsumableAmounts): ConsumablesCost {
+export function costConsumables(
+  r: Reckoner,
+  prices: ConsumablePrices,
+  used: ConsumableAmounts
+): ConsumablesCost {
   const byAgent: Partial<Record<Agent, AgentCost>> = {};
   for (const [agent, liquidMl] of Object.entries(used.liquidMl) as [Agent, Quantity][])
-    byAgent[agent] = agentCost(r, supplies, agent, liquidMl);
-  const { gases } = supplies;
+    byAgent[agent] = agentCost(r, prices.ofAgent(agent), liquidMl);
   return {
     byAgent,
     agents: r.apply(agentsCost, { amounts: Object.values(byAgent).map(({ cost }) => cost) }),
     gases: r.apply(costOfGases, {
       oxygenM3: used.oxygenM3,
-      oxygenPerM3: r.cell(amount(gases.oxygenPerM3), 'currency/m3', 'gases', 'oxygenPerM3'),
+      oxygenPerM3: prices.oxygenPerM3,
       airM3: used.airM3,
-      airPerM3: r.cell(amount(gases.airPerM3), 'currency/m3', 'gases', 'airPerM3'),
+      airPerM3: prices.airPerM3,
       nitrousOxideKg: used.nitrousOxideKg,
       nitrousOxideLostKg:
         used.nitrousOxideLostKg ?? r.assumption(0, 'kg', 'Losses of the piped supply are not counted here.'),
-      nitrousOxidePerKg: r.cell(amount(gases.nitrousOxidePerKg), 'currency/kg', 'gases', 'nitrousOxidePerKg')
+      nitrousOxidePerKg: prices.nitrousOxidePerKg
     }),
     absorbent: r.apply(absorbentsCost, {
-      amounts: Object.entries(used.absorbentKg).map(([id, kg]) => absorbentCost(r, supplies, id, kg))
+      amounts: Object.entries(used.absorbentKg).map(([id, absorbentKg]) =>
+        r.apply(costOfAbsorbent, { absorbentKg, pricePerKg: prices.absorbentPerKg(id) })
+      )
     })
   };
 }
 
-function agentCost(r: Reckoner, supplies: Supplies, agent: Agent, liquidMl: Quantity): AgentCost {
-  const supply = supplies.agents.find((entry) => entry.agent === agent);
-  if (supply === undefined)
-    throw new MoneyInputError(
-      `agents.${agent}`,
-      `No bottle of ${agent} is priced, though cases use it: add one to Prices.`
-    );
-  if (!(supply.bottleMl > 0))
-    throw new MoneyInputError(
-      `agents.${agent}.bottleMl`,
-      `A bottle of ${supply.bottleMl} mL of ${agent}: it must hold more than 0 mL.`
-    );
-  if (!(supply.unusablePercent >= 0 && supply.unusablePercent < 100))
-    throw new MoneyInputError(
-      `agents.${agent}.unusablePercent`,
-      `${supply.unusablePercent} % of a bottle of ${agent} cannot be used: 0 % to less than 100 % is allowed.`
-    );
-  const bottleMl = r.cell(supply.bottleMl, 'mL', 'agents', agent, 'bottleMl');
-  const unusablePercent = r.cell(supply.unusablePercent, '%', 'agents', agent, 'unusablePercent');
-  const bottlePrice = r.cell(amount(supply.bottlePrice), 'currency', 'agents', agent, 'bottlePrice');
-  const pricePerMl = r.apply(pricePerUsableMl, { bottlePrice, bottleMl, unusablePercent });
+function agentCost(
+  r: Reckoner,
+  { bottleMl, unusablePercent, pricePerMl }: AgentPrice,
+  liquidMl: Quantity
+): AgentCost {
   return {
     bottles: r.apply(bottles, { liquidMl, bottleMl, unusablePercent }),
     cost: r.apply(costOfAgent, { liquidMl, pricePerMl })
   };
 }
 
-function absorbentCost(
-  r: Reckoner,
-  supplies: Supplies,
-  id: string,
-  absorbentKg: Quantity
-): Quantity<Decimal> {
-  const absorbent = supplies.absorbents.find((entry) => entry.id === id);
-  if (absorbent === undefined)
-    throw new MoneyInputError(
-      `absorbents.${id}`,
-      `No absorbent “${id}” is priced, though a machine uses it.`
-    );
-  return r.apply(costOfAbsorbent, {
-    absorbentKg,
-    pricePerKg: r.cell(amount(absorbent.pricePerKg), 'currency/kg', 'absorbents', id, 'pricePerKg')
-  });
-}
-
 /** Cost of what one case uses up: agents, gases and absorbent. Same errors as `costConsumables`. */
-export function costOfCase(r: Reckoner, supplies: Supplies, used: ConsumableAmounts): Quantity<Decimal> {
-  const { agents, gases, absorbent } = costConsumables(r, supplies, used);
+export function costOfCase(
+  r: Reckoner,
+  prices: ConsumablePrices,
+  used: ConsumableAmounts
+): Quantity<Decimal> {
+  const { agents, gases, absorbent } = costConsumables(r, prices, used);
   return r.apply(caseCost, { amounts: [agents, gases, absorbent] });
 }

@@ -4,8 +4,10 @@ import type { Agent, EstimateInput, Machine, Scenario } from '../input.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { costConsumables } from './consumables.ts';
-import type { AgentCost, ConsumableAmounts, Supplies } from './consumables.ts';
+import type { ConsumablePrices } from './consumable-prices.ts';
+import type { AgentCost, ConsumableAmounts } from './consumables.ts';
 import { Decimal, amount } from './decimal.ts';
+import { addUp } from './sum-of-amounts.ts';
 
 export const costLineNames = [
   'agents',
@@ -32,9 +34,6 @@ export interface YearlyCost {
   readonly lines: Readonly<Record<CostLine, Quantity<Decimal>>>;
   readonly total: Quantity<Decimal>;
 }
-
-/** The cells with prices that the ledger needs. */
-export type Prices = Supplies & Pick<EstimateInput, 'site' | 'accounting'>;
 
 export const costOfService = formula<{ units: number; servicePerUnit: Decimal }, Decimal>({
   id: 'money.cost-of-service',
@@ -112,7 +111,7 @@ export const yearlyCost = formula<Record<CostLine, Decimal>, Decimal>({
   },
   unit: 'currency',
   source: 'definition',
-  compute: (lines) => costLineNames.reduce((sum, line) => sum.plus(lines[line]), new Decimal(0))
+  compute: (lines) => addUp(costLineNames.map((line) => lines[line]))
 });
 
 /**
@@ -127,13 +126,20 @@ export function costLines(
   r: Reckoner,
   {
     prices,
+    cells,
     scenario,
     machine,
     used
-  }: { prices: Prices; scenario: Scenario; machine: Machine; used: YearlyAmounts }
+  }: {
+    prices: ConsumablePrices;
+    cells: Pick<EstimateInput, 'site' | 'accounting'>;
+    scenario: Scenario;
+    machine: Machine;
+    used: YearlyAmounts;
+  }
 ): YearlyCost {
   const { byAgent, agents, gases, absorbent } = costConsumables(r, prices, used);
-  const { site, accounting } = prices;
+  const { site, accounting } = cells;
   const lines: Record<CostLine, Quantity<Decimal>> = {
     agents,
     gases,

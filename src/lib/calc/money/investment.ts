@@ -254,7 +254,7 @@ export function investment(
 
   const given = new Map<number, Partial<Record<OutlayKind, Quantity<Decimal>>>>();
   const add = (year: number, kinds: Partial<Record<OutlayKind, Quantity<Decimal>>>): void => {
-    given.set(year, { ...given.get(year), ...kinds });
+    given.set(year, Object.assign(given.get(year) ?? {}, kinds));
   };
   add(0, {
     oneOff: r.cell(amount(scenario.oneOffCost), 'currency', 'scenarios', scenario.id, 'oneOffCost'),

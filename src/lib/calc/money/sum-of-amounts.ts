@@ -1,9 +1,15 @@
 import { formula } from '../working/formula.ts';
 import { Decimal } from './decimal.ts';
 
+const zero = new Decimal(0);
+
 /** Adds up; nothing is 0. */
-export const addUp = (amounts: readonly Decimal[]): Decimal =>
-  amounts.reduce((sum, next) => sum.plus(next), new Decimal(0));
+export function addUp(amounts: readonly Decimal[]): Decimal {
+  let sum = zero;
+  // Many lines of a ledger are 0, and an addition is dear.
+  for (const next of amounts) if (!next.isZero()) sum = sum === zero ? next : sum.plus(next);
+  return sum;
+}
 
 /** The sum of any number of amounts under a name of its own; of none, 0. */
 export const sumCalled = (id: string, yields: string) =>

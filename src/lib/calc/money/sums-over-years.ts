@@ -4,15 +4,6 @@ import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import type { Decimal } from './decimal.ts';
 import type { YearFactors } from './time-factors.ts';
 
-export interface SumsOfYear {
-  /** Σ of the flows up to this year. */
-  readonly cumulative: Quantity<Decimal>;
-  /** The flow of this year, discounted. */
-  readonly discounted: Quantity<Decimal>;
-  /** Σ of the discounted flows up to this year. */
-  readonly cumulativeDiscounted: Quantity<Decimal>;
-}
-
 export const carriedForward = formula<{ before: Decimal; flow: Decimal }, Decimal>({
   id: 'money.carried-forward',
   yields: 'Cumulative cash flow',
@@ -41,27 +32,26 @@ export const discountedFlow = formula<{ flow: Decimal; discount: Decimal }, Deci
   compute: ({ flow, discount }) => flow.times(discount)
 });
 
-/** The sums of the flows C_0 … C_T with their factors, year by year. */
-export function sumsOverYears(
+/** The flows C_0 … C_T, each discounted by its year's factor. */
+export const discountedFlows = (
   r: Reckoner,
   {
     flows,
     factors
   }: { flows: readonly Quantity<Decimal>[]; factors: readonly Pick<YearFactors, 'discount'>[] }
-): SumsOfYear[] {
-  const sums: SumsOfYear[] = [];
-  flows.forEach((flow, year) => {
+): Quantity<Decimal>[] =>
+  flows.map((flow, year) => {
     const factor = factors[year];
     if (factor === undefined) throw new Error(`There is a flow but no discount factor for year ${year}.`);
-    const discounted = r.apply(discountedFlow, { flow, discount: factor.discount });
-    const before = sums.at(-1);
-    const carried = (sum: Quantity<Decimal> | undefined, next: Quantity<Decimal>): Quantity<Decimal> =>
-      sum === undefined ? next : r.apply(carriedForward, { before: sum, flow: next });
-    sums.push({
-      cumulative: carried(before?.cumulative, flow),
-      discounted,
-      cumulativeDiscounted: carried(before?.cumulativeDiscounted, discounted)
-    });
+    return r.apply(discountedFlow, { flow, discount: factor.discount });
   });
+
+/** Σ of the flows up to each year, discounted or not. */
+export function sumsUpToYears(r: Reckoner, flows: readonly Quantity<Decimal>[]): Quantity<Decimal>[] {
+  const sums: Quantity<Decimal>[] = [];
+  for (const flow of flows) {
+    const before = sums.at(-1);
+    sums.push(before === undefined ? flow : r.apply(carriedForward, { before, flow }));
+  }
   return sums;
 }

@@ -4,7 +4,9 @@ import { benefitCostRatio } from '#lib/calc/money/benefit-cost-ratio.ts';
 import { cashFlow } from '#lib/calc/money/cash-flow.ts';
 import type { Side } from '#lib/calc/money/cash-flow.ts';
 import { costLines } from '#lib/calc/money/cost-lines.ts';
-import type { Prices, YearlyAmounts } from '#lib/calc/money/cost-lines.ts';
+import type { YearlyAmounts } from '#lib/calc/money/cost-lines.ts';
+import { consumablePrices } from '#lib/calc/money/consumable-prices.ts';
+import type { Supplies } from '#lib/calc/money/consumable-prices.ts';
 import { costOfOwnership, costOfToday } from '#lib/calc/money/cost-of-ownership.ts';
 import { costPerTonneAvoided } from '#lib/calc/money/cost-per-tonne.ts';
 import { Decimal } from '#lib/calc/money/decimal.ts';
@@ -12,7 +14,7 @@ import { internalRates } from '#lib/calc/money/internal-rate.ts';
 import { investment } from '#lib/calc/money/investment.ts';
 import { netPresentValue } from '#lib/calc/money/net-present-value.ts';
 import { payback } from '#lib/calc/money/payback.ts';
-import { sumsOverYears } from '#lib/calc/money/sums-over-years.ts';
+import { discountedFlows, sumsUpToYears } from '#lib/calc/money/sums-over-years.ts';
 import { timeFactors } from '#lib/calc/money/time-factors.ts';
 import type { Quantity, Reckoner } from '#lib/calc/working/reckoner.ts';
 
@@ -82,6 +84,9 @@ export const site: EstimateInput['site'] = {
   electricityKgCo2ePerKWh: 0.3,
   departmentFootprintTonnes: null
 };
+
+/** The cells with prices. */
+type Prices = Supplies & Pick<EstimateInput, 'site' | 'accounting'>;
 
 export const prices: Prices = {
   site,
@@ -160,7 +165,8 @@ export function appraiseCase(r: Reckoner, given: Case) {
     const { scenario: of, machine: on, used, monitors } = given[which];
     return {
       cost: costLines(r, {
-        prices: { ...given.prices, accounting: given.accounting },
+        prices: consumablePrices(r, given.prices),
+        cells: { site: given.prices.site, accounting: given.accounting },
         scenario: of,
         machine: on,
         used: amountsOf(r, used)
@@ -220,12 +226,12 @@ export function sumsOf(
     discountRatePercent: ratePercent,
     appraisalYears: flows.length - 1
   });
-  const sums = sumsOverYears(r, { flows: given, factors });
+  const discounted = discountedFlows(r, { flows: given, factors });
   return {
     flows: given,
     factors,
-    discounted: sums.map(({ discounted }) => discounted),
-    cumulative: sums.map(({ cumulative }) => cumulative),
-    cumulativeDiscounted: sums.map(({ cumulativeDiscounted }) => cumulativeDiscounted)
+    discounted,
+    cumulative: sumsUpToYears(r, given),
+    cumulativeDiscounted: sumsUpToYears(r, discounted)
   };
 }

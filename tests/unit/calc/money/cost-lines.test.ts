@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { consumablePrices } from '#lib/calc/money/consumable-prices.ts';
 import { costOfCase } from '#lib/calc/money/consumables.ts';
 import { costLines } from '#lib/calc/money/cost-lines.ts';
 import { MoneyInputError } from '#lib/calc/money/money-input-error.ts';
@@ -9,7 +10,8 @@ import type { BareAmounts } from './business-case.ts';
 
 const linesOf = (bare: BareAmounts, change: { carbon?: string; recovery?: string; extra?: string } = {}) => {
   const cost = costLines(plain, {
-    prices: {
+    prices: consumablePrices(plain, prices),
+    cells: {
       ...prices,
       accounting: {
         ...accounting,
@@ -72,7 +74,7 @@ describe('the ledger of a year', () => {
   test('of one case holds agents, gases and absorbent', () => {
     const cost = costOfCase(
       plain,
-      prices,
+      consumablePrices(plain, prices),
       amountsOf(plain, { desfluraneMl: 24, oxygenM3: 0.1, sodaLimeKg: 0.05 })
     );
     expect(text(plain.value(cost))).toBe('10.19'); // 9.65 + 0.09 + 0.45
@@ -81,14 +83,18 @@ describe('the ledger of a year', () => {
   test('prices each absorbent that is used', () => {
     const kg = (value: number) => plain.assumption(value, 'kg', '');
     const used = { ...amountsOf(plain, {}), absorbentKg: { 'soda-lime': kg(2), other: kg(1) } };
-    expect(text(plain.value(costOfCase(plain, prices, used)))).toBe('29');
+    expect(text(plain.value(costOfCase(plain, consumablePrices(plain, prices), used)))).toBe('29');
   });
 });
 
 describe('what has no price is refused with the place', () => {
   const failure = (change: Partial<typeof prices>): MoneyInputError => {
     try {
-      costOfCase(plain, { ...prices, ...change }, amountsOf(plain, { sevofluraneMl: 1 }));
+      costOfCase(
+        plain,
+        consumablePrices(plain, { ...prices, ...change }),
+        amountsOf(plain, { sevofluraneMl: 1 })
+      );
     } catch (error) {
       if (error instanceof MoneyInputError) return error;
     }

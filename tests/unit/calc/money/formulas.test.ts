@@ -5,6 +5,7 @@
 import { all, create } from 'mathjs';
 import type { FactoryFunctionMap } from 'mathjs';
 import { describe, expect, test, vi } from 'vitest';
+import { consumablePrices } from '#lib/calc/money/consumable-prices.ts';
 import { costOfCase } from '#lib/calc/money/consumables.ts';
 import { Decimal } from '#lib/calc/money/decimal.ts';
 import { monitorCost } from '#lib/calc/money/monitor-cost.ts';
@@ -100,7 +101,11 @@ const figuresOf = (r: Reckoner): Quantity<unknown>[] => {
     of.benefitCostRatio,
     of.costPerTonneAvoided,
     ...of.bottles,
-    costOfCase(r, prices, amountsOf(r, { sevofluraneMl: 12.5, oxygenM3: 0.07, sodaLimeKg: 0.03 })),
+    costOfCase(
+      r,
+      consumablePrices(r, prices),
+      amountsOf(r, { sevofluraneMl: 12.5, oxygenM3: 0.07, sodaLimeKg: 0.03 })
+    ),
     monitorCost(r, [
       {
         item: 'capnography',
