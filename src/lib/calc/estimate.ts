@@ -15,7 +15,7 @@ import type {
   ScenarioYear
 } from './estimate-types.ts';
 import type { Agent, EstimateInput, Scenario } from './input.ts';
-import { once } from './kept.ts';
+import { once } from './working/kept.ts';
 import { Decimal, text } from './money/decimal.ts';
 import { costLineNames } from './money/cost-lines.ts';
 import { levelOrder, pricedNeed } from './monitoring-of-scenario.ts';

@@ -9,7 +9,7 @@ import { estimateCase } from './case/estimate-case.ts';
 import type { CaseGiven } from './case/case-given.ts';
 import type { CaseResult, CaseMethod, CaseUse } from './case/case-result.ts';
 import type { CaseMemo } from './case-memo.ts';
-import { kept, once } from './kept.ts';
+import { kept, once } from './working/kept.ts';
 import { caseGivens } from './case-givens.ts';
 import type { EmittingUse } from './emissions/co2e-lines.ts';
 import { co2eLines } from './emissions/co2e-lines.ts';

@@ -3,7 +3,7 @@
  * adds up. Positive is good: a saving, a flow in.
  */
 import type { CostLine } from '../estimate-types.ts';
-import { once } from '../kept.ts';
+import { once } from '../working/kept.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { costLineNames } from './cost-lines.ts';

@@ -1,6 +1,6 @@
 /** What a millilitre, a cubic metre or a kilogram of each consumable costs. */
 import type { Agent, EstimateInput } from '../input.ts';
-import { kept } from '../kept.ts';
+import { kept } from '../working/kept.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal, amount } from './decimal.ts';
