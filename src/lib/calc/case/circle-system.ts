@@ -186,9 +186,11 @@ const SHORTEST_STEP_MIN = 1e-7;
 const LARGEST_GROWTH = 10;
 const SMALLEST_GROWTH = 0.15;
 const SAFETY = 0.9;
-/** How far a step is led beyond a switch point, so that it ends behind it, and how far it may end beyond. */
-const SWITCH_MARGIN_MIN = 0.01;
+/** How far beyond a switch point a step may end: so many minutes, and in a short phase no more than this share of it. */
 const SWITCH_TOLERANCE_MIN = 0.04;
+const SWITCH_TOLERANCE_SHARE = 0.01;
+/** Share of that by which a step is led beyond the point, so that it ends behind it. */
+const SWITCH_MARGIN_SHARE = 0.25;
 const BISECTIONS = 14;
 const POINTS_PER_STEP = 6;
 
@@ -645,6 +647,8 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     system.regime = regimeAt(y[C]!, y[A]!, carried(y), carried(rate));
     rates(y, rate);
     system.nextStep = Math.min(system.nextStep, STEP_AFTER_SWITCH_MIN);
+    const tolerance = Math.min(SWITCH_TOLERANCE_MIN, SWITCH_TOLERANCE_SHARE * minutes);
+    const margin = SWITCH_MARGIN_SHARE * tolerance;
     let done = 0;
     while (done < minutes) {
       const remaining = minutes - done;
@@ -670,12 +674,12 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
         last = false;
         // The cubic is rough over a long step: the switch is looked for again in the shortened one, until it stays put.
         do {
-          h = Math.min(h, h * share + SWITCH_MARGIN_MIN);
+          h = Math.min(h, h * share + margin);
           step(h);
           out.steps++;
           rates(yNew, rateNew);
           share = switchShare(h);
-        } while ((1 - share) * h > SWITCH_TOLERANCE_MIN);
+        } while ((1 - share) * h > tolerance);
         system.nextStep = Math.min(system.nextStep, STEP_AFTER_SWITCH_MIN);
       }
       watchTarget(h, vaporiserOff, out);
