@@ -2,6 +2,7 @@
  * Chart data as settings for the chart library, in the app's own look: hairline grid, no animation, no frame. Plain
  * objects; the one component that knows the library checks them against its types.
  */
+import { labelsFitBeside, letterPx, namesOnAxis, narrowPx } from './axis-names.ts';
 import { barPattern } from './bar-pattern.ts';
 import type { Axis, ChartData, Marker, Series } from './chart-data.ts';
 import type { ChartLook } from './chart-look.ts';
@@ -9,22 +10,15 @@ import { evenTicks } from './even-ticks.ts';
 import { dashPx, drawOver, drawUnder, fontOf, type Plot, type Scene } from './draw-over-chart.ts';
 import { figureText, tickText } from './figure-text.ts';
 import type { Box } from './place-label.ts';
-import { wrapWords } from './wrap-words.ts';
-
-/** Below this width names go into a key above the plot, and the labels of an axis are broken sooner. */
-export const narrowPx = 560;
 
 /** Height that suits the chart: bars get room for each row, a plot its proportion, and either its key. */
 export function chartHeightPx(data: ChartData, widthPx: number): number {
   const keyPx = 24 * keyLines(data, widthPx);
   if (data.kind !== 'rows') return Math.round(Math.min(380, Math.max(290, widthPx * 0.5))) + keyPx;
-  const names = data.y.names ?? [];
-  const lines = Math.max(1, ...names.map((name) => wrapWords(name, nameLength(widthPx)).length));
+  const names = namesOnAxis(data, widthPx);
+  const lines = Math.max(1, ...names.map(({ length }) => length));
   return Math.max(1, names.length) * Math.max(data.stacked ? 48 : 34, lines * 17 + 10) + 96 + keyPx;
 }
-
-/** The usual width of a letter: near enough to set a height by. */
-const letterPx = 6.5;
 
 /** Whether the names of lines leave the plot most of the width. */
 function namesFitBeside({ series }: ChartData, widthPx: number): boolean {
@@ -52,8 +46,6 @@ function keyed(data: ChartData, widthPx: number): Series[] {
   );
 }
 
-const nameLength = (widthPx: number): number => (widthPx < narrowPx ? 14 : 24);
-
 const markers: Readonly<Record<Marker, 'circle' | 'rect' | 'triangle' | 'rectRot' | 'crossRot' | 'star'>> = {
   circle: 'circle',
   square: 'rect',
@@ -63,9 +55,14 @@ const markers: Readonly<Record<Marker, 'circle' | 'rect' | 'triangle' | 'rectRot
   star: 'star'
 };
 
-/** What is to be drawn, and where the names of its lines go: beside the plot where there is room, else into the key. */
+/** What is to be drawn, and which of its words go beside the data: those that have room there. */
 export function chartScene(data: ChartData, look: ChartLook, widthPx: number): Scene {
-  return { data, look, namesAtEnds: data.kind === 'plot' && namesFitBeside(data, widthPx) };
+  return {
+    data,
+    look,
+    namesAtEnds: data.kind === 'plot' && namesFitBeside(data, widthPx),
+    labelsBeside: labelsFitBeside(data, widthPx)
+  };
 }
 
 export function chartConfig(
@@ -79,7 +76,7 @@ export function chartConfig(
   return {
     type: data.kind === 'plot' ? ('line' as const) : ('bar' as const),
     data: {
-      labels: namesOf(data, widthPx),
+      labels: namesOnAxis(data, widthPx),
       datasets: data.series.map((series) => dataset(series, data, look))
     },
     options: {
@@ -111,7 +108,7 @@ export function chartConfig(
               axis: data.kind === 'rows' ? ('y' as const) : ('x' as const),
               intersect: false
             },
-      scales: { x: axis(data.x, data, look, 'x', widthPx), y: axis(data.y, data, look, 'y', widthPx) },
+      scales: { x: axis(data.x, scene, 'x', widthPx), y: axis(data.y, scene, 'y', widthPx) },
       plugins: {
         title: {
           // The y axis' title: upright, above the plot, where it is read first. Over rows it keeps room for a mark's label.
@@ -229,11 +226,6 @@ function barBox(
     : { left: x - width / 2, top: Math.min(y, base), width, height: Math.abs(y - base) };
 }
 
-function namesOf(data: ChartData, widthPx: number): string[][] {
-  const names = data.kind === 'rows' ? data.y.names : data.x.names;
-  return (names ?? []).map((name) => wrapWords(name, nameLength(widthPx)));
-}
-
 const lineWidthPx = ({ style }: Series): number => style.widthPx ?? 2.25;
 
 function dataset(series: Series, data: ChartData, look: ChartLook) {
@@ -325,7 +317,8 @@ function roomAtRight({ data, look, namesAtEnds: ends }: Scene): number {
   return texts.length === 0 ? 12 : widestPx(texts, look) + (ends ? 26 : 14);
 }
 
-function axis(given: Axis, data: ChartData, look: ChartLook, which: 'x' | 'y', widthPx: number) {
+function axis(given: Axis, scene: Scene, which: 'x' | 'y', widthPx: number) {
+  const { data, look } = scene;
   const names = given.scale === 'names';
   const font = { family: look.fontFamily, size: look.fontPx };
   const shared = {
@@ -379,7 +372,7 @@ function axis(given: Axis, data: ChartData, look: ChartLook, which: 'x' | 'y', w
   return {
     ...shared,
     ...range,
-    ...(swings ? { beginAtZero: false, ...roomForLabels(data, look, widthPx) } : {}),
+    ...(swings ? { beginAtZero: false, ...roomForLabels(scene, widthPx) } : {}),
     // The width is used whole: bars say beyond the plot what they come to, and lines end where the data do.
     ...(wholeWidth
       ? {
@@ -402,17 +395,12 @@ function axis(given: Axis, data: ChartData, look: ChartLook, which: 'x' | 'y', w
  * Limits that leave room for each label beyond the end of its range: ranges lie about their base and not about 0. Labels
  * need pixels and limits set what a pixel is, so the limits are approached; they settle within a few rounds.
  */
-function roomForLabels(
-  { series, y }: ChartData,
-  look: ChartLook,
-  widthPx: number
-): { min: number; max: number } {
-  const points = series.flatMap((each) => each.points);
-  const names = (y.names ?? []).flatMap((name) => wrapWords(name, nameLength(widthPx)));
-  const plotPx = Math.max(100, widthPx - widestPx(names, look) - 30);
+function roomForLabels({ data, look, labelsBeside }: Scene, widthPx: number): { min: number; max: number } {
+  const points = data.series.flatMap((each) => each.points);
+  const plotPx = Math.max(100, widthPx - widestPx(namesOnAxis(data, widthPx).flat(), look) - 30);
   const labels = points.map(({ x, from, label }) => ({
     x,
-    px: widestPx([label ?? ''], look) + 12,
+    px: widestPx([(labelsBeside && label) || ''], look) + 12,
     leftwards: x < (from ?? 0)
   }));
   const ends = points.flatMap(({ x, from }) => [x, from ?? x]);

@@ -26,11 +26,13 @@ export interface Plot {
   readonly bar: (series: number, place: number) => Box | null;
 }
 
-/** Names stand at the ends of lines where there is room beside the plot; elsewhere a key has them. */
 export interface Scene {
   readonly data: ChartData;
   readonly look: ChartLook;
+  /** Names stand at the ends of lines where there is room beside the plot; elsewhere a key has them. */
   readonly namesAtEnds: boolean;
+  /** What a range goes from and to stands beside its bar where there is room; elsewhere under its name. */
+  readonly labelsBeside: boolean;
 }
 
 export const dashPx: Readonly<Record<Dash, readonly number[]>> = {
@@ -328,7 +330,7 @@ function placesAlong(
 }
 
 /** Values inside the bars that have room for them, or beyond their ends; and what each row comes to. */
-function labelBars(plot: Plot, { data, look }: Scene): void {
+function labelBars(plot: Plot, { data, look, labelsBeside }: Scene): void {
   const { ctx, area } = plot;
   const height = lineHeight(look);
   const ends = new Map<number, Box>();
@@ -348,7 +350,7 @@ function labelBars(plot: Plot, { data, look }: Scene): void {
         if (bar.width < width + 4 * gap || bar.height < height) continue;
         const box = { left: bar.left + (bar.width - width) / 2, top, width, height };
         writeOnPlate(plot, point.label, box, look);
-      } else if (bar.width >= 1) {
+      } else if (labelsBeside && bar.width >= 1) {
         const left = point.x < (point.from ?? 0) ? bar.left - gap - width : bar.left + bar.width + gap;
         write(plot, point.label, { left, top, width, height }, look, look.inkSoft);
       }

@@ -87,7 +87,8 @@ export function answerOfRun(
 function exactShare({ probability, standardError }: Likelihood, { locale }: Look): string {
   if (Number.isNaN(probability) || probability === 0 || probability === 1) return '';
   const percent = formatNumber(probability * 100, { unit: '%', locale });
-  return ` (${percent} ± ${formatNumber(standardError * 100, { locale, figures: 1 })})`;
+  const error = formatNumber(standardError * 100, { unit: '%', locale, figures: 2 });
+  return ` (${percent}\u00a0±\u00a0${error})`;
 }
 
 /** True where nothing varied in a band: it is then one value. */

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { labelsFitBeside, namesOnAxis } from '#lib/charts/axis-names.ts';
 import { chartHeightPx, chartScene } from '#lib/charts/chart-config.ts';
 import type { ChartLook } from '#lib/charts/chart-look.ts';
 import { cumulativeCashFlow } from '#lib/charts/cumulative-cash-flow.ts';
@@ -11,15 +12,15 @@ const cashFlow = (name: string) =>
     paybackLimitYears: null,
     scenarios: [{ name, cashFlow: ['-1', '1'], paybackYears: 1, band: null }]
   });
-const swings = (count: number) =>
+const swings = (count: number, [low, high] = ['1', '2']) =>
   swingRanges({
     answer: 'yearly saving',
     figures: { kind: 'number' },
     base: 1,
     swings: Array.from({ length: count }, (_, index) => ({
       input: `Input ${index}`,
-      low: '1',
-      high: '2',
+      low,
+      high,
       atLow: 0,
       atHigh: 2
     }))
@@ -30,6 +31,18 @@ describe('the lay-out of a chart', () => {
     expect(chartScene(cashFlow('Closed circuit'), look, 900).namesAtEnds).toBe(true);
     expect(chartScene(cashFlow('Closed circuit'), look, 400).namesAtEnds).toBe(false);
     expect(chartScene(cashFlow('Closed circuit '.repeat(5)), look, 900).namesAtEnds).toBe(false);
+  });
+
+  it('says what a range goes from and to beside its bar, or under its name where the bars would have no room', () => {
+    const long = swings(2, ['a low with a long name', 'a high with a long name']);
+    expect(labelsFitBeside(long, 1200)).toBe(true);
+    expect(namesOnAxis(long, 1200)).toEqual([['Input 0'], ['Input 1']]);
+    expect(labelsFitBeside(long, 400)).toBe(false);
+    expect(namesOnAxis(long, 400)[1]?.join(' ')).toBe(
+      'Input 1 a low with a long name to a high with a long name'
+    );
+    expect(chartHeightPx(long, 400)).toBeGreaterThan(chartHeightPx(swings(2), 400));
+    expect(labelsFitBeside(swings(2), 400)).toBe(true);
   });
 
   it('has room for the key where there is one', () => {

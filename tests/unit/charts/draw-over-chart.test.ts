@@ -68,13 +68,13 @@ const flows: ChartData = useAgainstFlow({
 describe('drawn around the data', () => {
   it('is the floor, at its height', () => {
     const { plot, lines } = listening({ x: 8, y: 70 });
-    drawUnder(plot, { data: flows, look, namesAtEnds: true });
+    drawUnder(plot, { data: flows, look, namesAtEnds: true, labelsBeside: true });
     expect(lines).toContainEqual({ text: '', x: area.left, y: Math.round(plot.y(7)) + 0.5 });
   });
 
   it('are the names of all lines, plans and marks, none over another', () => {
     const { plot, written } = listening({ x: 8, y: 70 });
-    drawOver(plot, { data: flows, look, namesAtEnds: true });
+    drawOver(plot, { data: flows, look, namesAtEnds: true, labelsBeside: true });
     const expected = [
       'Circle-system balance',
       'Constant-dial formula',
@@ -95,7 +95,7 @@ describe('drawn around the data', () => {
 
   it('leaves the names of lines to the key where the page is narrow', () => {
     const { plot, written } = listening({ x: 8, y: 70 });
-    drawOver(plot, { data: flows, look, namesAtEnds: false });
+    drawOver(plot, { data: flows, look, namesAtEnds: false, labelsBeside: true });
     expect(written.map(({ text }) => text)).not.toContain('Circle-system balance');
   });
 
@@ -106,7 +106,7 @@ describe('drawn around the data', () => {
       scenarios: [{ name: 'New', cashFlow: ['-10', '4', '4', '4'], paybackYears: 2.5, band: null }]
     });
     const { plot, written } = listening({ x: 8, y: 70 });
-    drawOver(plot, { data, look, namesAtEnds: true });
+    drawOver(plot, { data, look, namesAtEnds: true, labelsBeside: true });
     const at = written.find(({ text }) => text === '2.5\u00a0years');
     expect(Math.abs((at?.x ?? NaN) - plot.x(2.5))).toBeLessThan(80);
     expect(written.map(({ text }) => text)).toContain('Limit, 5\u00a0years');
