@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import type { CaseGiven } from '#lib/calc/case/case-given.ts';
 import { caseQuantities } from '#lib/calc/case/case-result.ts';
 import { caseCourse } from '#lib/calc/case/case-course.ts';
-import { estimateCase } from '#lib/calc/case/estimate-case.ts';
+import { estimateCase, useOfCase } from '#lib/calc/case/estimate-case.ts';
 import { flowCurve } from '#lib/calc/case/flow-curve.ts';
 import { plain } from '#lib/calc/working/plain.ts';
 import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
@@ -25,6 +25,17 @@ test('10 000 random valid cases give finite numbers, none below 0', () => {
       }
     }),
     { numRuns: 10_000 }
+  );
+}, 240_000);
+
+test('what what-if runs reckon of a case has the bits of the whole result', () => {
+  fc.assert(
+    fc.property(anyCase, (given) => {
+      const use = useOfCase(plain, given);
+      const whole: Record<string, unknown> = { ...estimateCase(plain, given) };
+      for (const [figure, value] of Object.entries(use)) expect(Object.is(value, whole[figure])).toBe(true);
+    }),
+    { numRuns: 1000 }
   );
 }, 240_000);
 
