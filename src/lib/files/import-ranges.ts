@@ -35,7 +35,7 @@ export function importRanges(workbook: Workbook, request: ImportRequest): Import
     put: (ranges) => {
       const whole = { ...workbook, ranges: Object.fromEntries(ranges) };
       const refused = new Map(
-        crossChecks(whole).flatMap(({ path, sentence }) =>
+        crossChecks(whole, locale).flatMap(({ path, sentence }) =>
           path.startsWith('ranges.') ? [[path.slice('ranges.'.length), sentence] as const] : []
         )
       );

@@ -58,9 +58,11 @@ export function placeAttached(
   const start = isMoved ? withBaseline(before, today) : before;
   const write = () =>
     taken.reduce((workbook, { given, value }) => writeCell(workbook, given.path, value), start);
-  const known = new Set(crossChecks(before).map(({ path, sentence }) => `${path} ${sentence}`));
+  const known = new Set(crossChecks(before, locale).map(({ path, sentence }) => `${path} ${sentence}`));
   for (;;) {
-    const issue = crossChecks(write()).find(({ path, sentence }) => !known.has(`${path} ${sentence}`));
+    const issue = crossChecks(write(), locale).find(
+      ({ path, sentence }) => !known.has(`${path} ${sentence}`)
+    );
     const blamed = taken.find(({ given: { path } }) => issue?.path.startsWith(path) === true);
     if (issue === undefined || blamed === undefined) break;
     refuse(blamed.given, issue.sentence);

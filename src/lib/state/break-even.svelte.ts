@@ -108,7 +108,7 @@ export function takeOver(
       partName: names.part.slice(0, 200)
     }
   });
-  const [issue] = crossChecks(document);
+  const [issue] = crossChecks(document, desk.locale);
   if (issue !== undefined) return refuse(issue.sentence);
   desk.apply(document);
   desk.choose(scenarioId);

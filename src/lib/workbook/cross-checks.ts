@@ -2,23 +2,27 @@
 import { findReferenceSet } from '#lib/calc/reference/reference-sets.ts';
 import { checkOverride } from '#lib/calc/reference/plausible-ranges.ts';
 import { agents } from '#lib/calc/input.ts';
+import { quotedNumber } from '#lib/numbers/quoted-number.ts';
 import { quoted } from './field.ts';
 import { rangeFault } from './range-fault.ts';
 import type { Issue, Workbook } from './workbook.ts';
 
 type Report = (path: string, sentence: string) => void;
 
-/** Every issue that a workbook of sound shape still has. */
-export function crossChecks(workbook: Workbook): readonly Issue[] {
+/**
+ * Every issue that a workbook of sound shape still has.
+ * @param locale as for `refuse`
+ */
+export function crossChecks(workbook: Workbook, locale?: string): readonly Issue[] {
   const issues: Issue[] = [];
   const report: Report = (path, sentence) => issues.push({ path, sentence });
   uniqueIds(workbook, report);
-  caseRows(workbook, report);
+  caseRows(workbook, report, locale);
   flowPlans(workbook, report);
   machines(workbook, report);
-  scenarios(workbook, report);
+  scenarios(workbook, report, locale);
   accounting(workbook, report);
-  ranges(workbook, report);
+  ranges(workbook, report, locale);
   currency(workbook, report);
   overrides(workbook, report);
   return issues;
@@ -46,7 +50,8 @@ function uniqueIds(workbook: Workbook, report: Report): void {
   }
 }
 
-function caseRows(workbook: Workbook, report: Report): void {
+function caseRows(workbook: Workbook, report: Report, locale?: string): void {
+  const written = (value: number): string => quotedNumber(value, locale);
   const supplied = new Set(workbook.agents.map((entry) => entry.agent));
   for (const row of workbook.caseMix) {
     const at = `caseMix.${row.id}`;
@@ -66,12 +71,12 @@ function caseRows(workbook: Workbook, report: Report): void {
     if (row.ageYears < 1)
       report(
         `${at}.ageYears`,
-        `Age: ${row.ageYears} was given; the published MAC formula holds from 1 year, so a volatile case needs 1 to 120 years.`
+        `Age: ${written(row.ageYears)} was given; the published MAC formula holds from 1 year, so a volatile case needs 1 to 120 years.`
       );
     if (row.inspiredOxygenPercent + row.nitrousOxidePercent > 100)
       report(
         `${at}.nitrousOxidePercent`,
-        `Nitrous oxide: ${row.nitrousOxidePercent} % with ${row.inspiredOxygenPercent} % oxygen was given; together they are at most 100 %.`
+        `Nitrous oxide: ${written(row.nitrousOxidePercent)} % with ${written(row.inspiredOxygenPercent)} % oxygen was given; together they are at most 100 %.`
       );
   }
 }
@@ -105,7 +110,8 @@ function machines(workbook: Workbook, report: Report): void {
       );
 }
 
-function scenarios(workbook: Workbook, report: Report): void {
+function scenarios(workbook: Workbook, report: Report, locale?: string): void {
+  const written = (value: number): string => quotedNumber(value, locale);
   const machineById = new Map(workbook.machines.map((entry) => [entry.id, entry]));
   const plans = new Set(workbook.flowPlans.map((entry) => entry.id));
   const cases = new Set(workbook.caseMix.map((entry) => entry.id));
@@ -155,7 +161,7 @@ function scenarios(workbook: Workbook, report: Report): void {
     if (bought !== undefined && machine !== undefined && bought !== machine.units)
       report(
         `${at}.unitsByYear`,
-        `Units by year: ${bought} in all were given; “${machine.name}” has ${machine.units} units, and the years must add up to that.`
+        `Units by year: ${written(bought)} in all were given; “${machine.name}” has ${written(machine.units)} units, and the years must add up to that.`
       );
   }
 }
@@ -197,9 +203,9 @@ function currency(workbook: Workbook, report: Report): void {
     );
 }
 
-function ranges(workbook: Workbook, report: Report): void {
+function ranges(workbook: Workbook, report: Report, locale?: string): void {
   for (const [path, range] of Object.entries(workbook.ranges)) {
-    const sentence = rangeFault(workbook, path, range);
+    const sentence = rangeFault(workbook, path, range, locale);
     if (sentence !== null) report(`ranges.${path}`, sentence);
   }
 }

@@ -42,9 +42,11 @@ export function editCells(workbook: Workbook, texts: readonly CellText[], locale
     refused.push({ path, text, sentence: result.sentence });
     return [];
   });
-  const known = new Set(crossChecks(workbook).map(({ path, sentence }) => `${path} ${sentence}`));
+  const known = new Set(crossChecks(workbook, locale).map(({ path, sentence }) => `${path} ${sentence}`));
   const issuesWith = (cells: readonly ReadCellText[]) =>
-    crossChecks(write(workbook, cells)).filter(({ path, sentence }) => !known.has(`${path} ${sentence}`));
+    crossChecks(write(workbook, cells), locale).filter(
+      ({ path, sentence }) => !known.has(`${path} ${sentence}`)
+    );
   const taken: readonly ReadCellText[] = fitting(read, [], issuesWith, (cell, sentence) =>
     refused.push({ path: cell.path, text: cell.text, sentence })
   );

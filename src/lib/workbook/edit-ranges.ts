@@ -38,7 +38,7 @@ export function readRange(
       };
     range[end] = Number(read.value);
   }
-  const fault = rangeFault(workbook, path, range);
+  const fault = rangeFault(workbook, path, range, locale);
   return fault === null ? { range } : { sentence: fault, end: 'both' };
 }
 
@@ -49,14 +49,14 @@ export function setRange(
   texts: { low: string; high: string; locale: string }
 ): RangeChanged {
   const read = readRange(workbook, path, texts);
-  return 'sentence' in read ? read : withRange(workbook, path, read.range);
+  return 'sentence' in read ? read : withRange(workbook, path, read.range, texts.locale);
 }
 
-/** Gives a cell this range, or says why it cannot have it. */
-export function withRange(workbook: Workbook, path: string, range: Range): RangeChanged {
+/** Gives a cell this range, or says why it cannot have it, with numbers by `locale`. */
+export function withRange(workbook: Workbook, path: string, range: Range, locale: string): RangeChanged {
   const known = workbook.ranges[path];
   if (known?.low === range.low && known.high === range.high) return { workbook };
-  const fault = rangeFault(workbook, path, range);
+  const fault = rangeFault(workbook, path, range, locale);
   if (fault !== null) return { sentence: fault, end: 'both' };
   return { workbook: { ...workbook, ranges: { ...workbook.ranges, [path]: range } } };
 }

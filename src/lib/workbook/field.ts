@@ -2,6 +2,8 @@
  * A field of the workbook: what it is called, its unit and what it may hold. Schema, grid columns, file headers and the
  * sentences on bad input are all made from these records, so that a limit stands in one place.
  */
+import { formatForEditing } from '#lib/numbers/format-number.ts';
+import { quotedNumber } from '#lib/numbers/quoted-number.ts';
 
 interface FieldBase {
   /** Heading of the column. */
@@ -72,29 +74,31 @@ export type Field = NumberField | MoneyField | TextField | ChoiceField | FlagFie
 
 const decimalText = /^-?\d{1,15}(\.\d{1,10})?$/;
 
-/** How a value that was given is quoted in a sentence. */
-export function quoted(value: unknown): string {
+/** How a value that was given is quoted in a sentence; a number by `locale`, or as a program prints it without one. */
+export function quoted(value: unknown, locale?: string): string {
   if (value === undefined) return 'nothing';
   if (value === null) return 'an empty value';
   if (typeof value === 'string') return `“${value.length > 60 ? `${value.slice(0, 57)}…` : value}”`;
-  if (typeof value === 'number' || typeof value === 'boolean') return String(value);
+  if (typeof value === 'number') return quotedNumber(value, locale);
+  if (typeof value === 'boolean') return String(value);
   return Array.isArray(value) ? 'a list' : 'an object';
 }
 
-/** What a field takes, as the end of a sentence: `a number from 0 to 100 %`. */
-export function allowed(field: Field): string {
+/** What a field takes, as the end of a sentence: `a number from 0 to 100 %`; its numbers as in `quoted`. */
+export function allowed(field: Field, locale?: string): string {
+  const written = (limit: number): string => quotedNumber(limit, locale);
   switch (field.kind) {
     case 'number': {
       const noun = field.whole ? 'a whole number' : 'a number';
-      const from = field.aboveMin ? `above ${field.min}` : `from ${field.min}`;
-      const to = field.belowMax ? `to below ${field.max}` : `to ${field.max}`;
+      const from = field.aboveMin ? `above ${written(field.min)}` : `from ${written(field.min)}`;
+      const to = field.belowMax ? `to below ${written(field.max)}` : `to ${written(field.max)}`;
       const unit = field.unit === '' ? '' : ` ${field.unit}`;
       return `${noun} ${from} ${to}${unit}${field.optional ? ', or an empty cell' : ''}`;
     }
     case 'money':
       return field.signed ? 'an amount of money' : 'an amount of money of 0 or more';
     case 'text':
-      return `a text of 1 to ${field.maxLength} characters`;
+      return `a text of 1 to ${written(field.maxLength)} characters`;
     case 'choice':
       return Array.isArray(field.options)
         ? `one of ${(field.options as readonly ChoiceOption[]).map((option) => option.id).join(', ')}${field.optional ? ', or an empty cell' : ''}`
@@ -102,7 +106,7 @@ export function allowed(field: Field): string {
     case 'flag':
       return 'yes or no';
     case 'list':
-      return `whole numbers from 0 to ${field.max}, at most ${field.maxLength} of them, or an empty cell`;
+      return `whole numbers from 0 to ${written(field.max)}, at most ${written(field.maxLength)} of them, or an empty cell`;
   }
 }
 
@@ -146,9 +150,15 @@ const fits = (field: Field, value: unknown): boolean => {
   }
 };
 
-/** Why a value does not fit a field, as a sentence with the value and what is allowed; null where it fits. */
-export function refuse(field: Field, value: unknown): string | null {
-  return fits(field, value)
-    ? null
-    : `${field.title}: ${quoted(value)} was given; allowed is ${allowed(field)}.`;
+/**
+ * Why a value does not fit a field, as a sentence with the value and what is allowed; null where it fits.
+ * @param locale of whoever typed the value: numbers are written as they are typed there. Left out for a value that a
+ * program wrote, such as one in a workbook's file; its numbers are printed plainly.
+ */
+export function refuse(field: Field, value: unknown, locale?: string): string | null {
+  if (fits(field, value)) return null;
+  const isAmount = field.kind === 'money' && typeof value === 'string' && decimalText.test(value);
+  const given =
+    isAmount && locale !== undefined ? `“${formatForEditing(value, { locale })}”` : quoted(value, locale);
+  return `${field.title}: ${given} was given; allowed is ${allowed(field, locale)}.`;
 }

@@ -1,12 +1,22 @@
 import { readCell } from '#lib/calc/cell-path.ts';
 import type { Range } from '#lib/calc/input.ts';
+import { quotedNumber } from '#lib/numbers/quoted-number.ts';
 import { refuse } from './field.ts';
 import { fieldAt } from './field-at.ts';
 import { isSetting } from './numeric-cells.ts';
 import type { Workbook } from './workbook.ts';
 
-/** Why a cell cannot have a range, as a sentence; null where it can: a number, both ends ones that the cell could hold. */
-export function rangeFault(workbook: Workbook, path: string, { low, high }: Range): string | null {
+/**
+ * Why a cell cannot have a range, as a sentence; null where it can: a number, both ends ones that the cell could hold.
+ * @param locale as for `refuse`
+ */
+export function rangeFault(
+  workbook: Workbook,
+  path: string,
+  { low, high }: Range,
+  locale?: string
+): string | null {
+  const written = (value: number): string => quotedNumber(value, locale);
   const value = readCell(workbook, path);
   const mode =
     typeof value === 'number' ? value : typeof value === 'string' && value !== '' ? Number(value) : NaN;
@@ -19,14 +29,15 @@ export function rangeFault(workbook: Workbook, path: string, { low, high }: Rang
     // Of an amount of money the sign alone is asked: a range is drawn from, not paid, so its decimals do not matter.
     const refused =
       field.kind === 'number'
-        ? refuse(field, end)
+        ? refuse(field, end, locale)
         : end < 0 && field.signed !== true
-          ? refuse(field, String(end))
+          ? refuse(field, String(end), locale)
           : null;
     if (refused !== null) return `Range: ${refused}`;
   }
-  if (low > high) return `Range: low ${low} and high ${high} were given; low is at most high.`;
+  if (low > high)
+    return `Range: low ${written(low)} and high ${written(high)} were given; low is at most high.`;
   if (mode < low || mode > high)
-    return `Range: ${low} to ${high} was given; it has to hold the cell’s own value, ${mode}: change the one or the other.`;
+    return `Range: ${written(low)} to ${written(high)} was given; it has to hold the cell’s own value, ${written(mode)}: change the one or the other.`;
   return null;
 }

@@ -34,7 +34,7 @@ export function readText(
 ): ReadText {
   const trimmed = text.trim();
   const checked = (value: unknown): ReadText => {
-    const sentence = refuse(field, value);
+    const sentence = refuse(field, value, locale);
     return sentence === null ? { value } : { sentence };
   };
   if (trimmed === '' && field.kind !== 'flag') return checked(field.kind === 'text' ? '' : null);
@@ -59,7 +59,7 @@ export function readText(
       const parts = trimmed.split(/[\s,;+]+/).filter((part) => part !== '');
       const numbers = parts.map((part) => (/^\d+$/.test(part) ? Number(part) : NaN));
       return numbers.some(Number.isNaN)
-        ? { sentence: `${field.title}: ${quoted(trimmed)} was given; allowed are ${allowed(field)}.` }
+        ? { sentence: `${field.title}: ${quoted(trimmed)} was given; allowed are ${allowed(field, locale)}.` }
         : checked(numbers);
     }
     case 'choice': {

@@ -5,6 +5,7 @@ import { writeWorkbookFile } from '#lib/files/workbook-file.ts';
 import { blankWorkbook } from '#lib/workbook/blank.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import { editCells, keptSentences } from '#lib/workbook/edit-cells.ts';
+import { setRange } from '#lib/workbook/edit-ranges.ts';
 import { deletePhases, insertPhases, movePhases } from '#lib/workbook/edit-phases.ts';
 import { deleteRows, duplicateRows, freshId, insertRows, moveRows } from '#lib/workbook/edit-rows.ts';
 import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';
@@ -233,6 +234,37 @@ describe('edits', () => {
     const { workbook, refused } = edit(demoWorkbook(), 'caseMix.lap-chole.minutes', '200');
     expect(readCell(workbook, 'caseMix.lap-chole.minutes')).toBe(75);
     expect(refused[0]?.sentence).toContain('it has to hold the cell’s own value, 200');
+  });
+
+  test('a sentence writes numbers as they are typed there, with all their digits', () => {
+    const sentence = (path: string, text: string, workbook = demoWorkbook()) =>
+      editCells(workbook, [{ path, text }], 'de-DE').refused[0]?.sentence;
+    expect(sentence('caseMix.hip.minutes', '1440,25')).toContain(
+      '1440,25 was given; allowed is a number from 0,1 to 1440 min'
+    );
+    expect(sentence('site.electricityPricePerKWh', '-12,50')).toContain('“-12,50” was given');
+    expect(sentence('caseMix.lap-chole.ageYears', '0,5')).toContain('Age: 0,5 was given');
+    expect(sentence('caseMix.lap-chole.minutes', '200,25')).toContain('the cell’s own value, 200,25');
+    const kept = edit(demoWorkbook(), 'caseMix.hip.minutes', '1440.25').workbook;
+    expect(keptSentences(kept, 'fr-FR')['caseMix.hip.minutes']).toContain('from 0,1 to 1440 min');
+  });
+
+  test('so does one about a range', () => {
+    const path = 'caseMix.hip.minutes';
+    const sentence = (low: string, high: string) => {
+      const changed = setRange(demoWorkbook(), path, { low, high, locale: 'de-DE' });
+      return 'sentence' in changed ? changed.sentence : '';
+    };
+    expect(sentence('0,05', '100')).toContain('Low: Minutes: 0,05 was given; allowed is a number from 0,1');
+    expect(sentence('99,5', '95,25')).toBe('Range: low 99,5 and high 95,25 were given; low is at most high.');
+    expect(sentence('91,5', '95')).toContain('Range: 91,5 to 95 was given');
+  });
+
+  test('one about a file prints them plainly, wherever it is read', () => {
+    const document = writeCell(plainCopy(demoWorkbook()), 'caseMix.hip.minutes', 1440.25);
+    expect(parseWorkbook(document)).toMatchObject({
+      issues: [{ sentence: expect.stringContaining('1440.25 was given; allowed is a number from 0.1 to') }]
+    });
   });
 
   test('of many texts the good ones go in and the bad ones stay', () => {
