@@ -1,9 +1,9 @@
 import { Worker, isMainThread, parentPort, workerData } from 'node:worker_threads';
 import { runDraws } from '#lib/calc/uncertainty/run.ts';
 import { setUpRun } from '#lib/calc/what-if-draws.ts';
-import type { Ask, Port, Reply } from '#lib/state/draws-messages.ts';
+import type { Ask, Port, Reply } from '#lib/state/what-if-messages.ts';
 import { drawOverWorkers } from '#lib/state/draws-over-workers.ts';
-import { drawsService } from '#lib/state/draws-service.ts';
+import { whatIfService } from '#lib/state/what-if-service.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -13,7 +13,7 @@ const asWorker = 'draws';
 
 // The bundle of this file is its own worker.
 if (!isMainThread && workerData === asWorker) {
-  const answer = drawsService((reply, transfer = []) =>
+  const answer = whatIfService((reply, transfer = []) =>
     parentPort?.postMessage(reply, transfer as ArrayBuffer[])
   );
   parentPort?.on('message', (ask: Ask) => answer(ask));

@@ -7,8 +7,8 @@ import type { TurningInput } from '#lib/calc/money/turning-inputs.ts';
 import type { Answer, Question, Unasked } from '#lib/calc/what-if-questions.ts';
 import { isOwnCell, questionSubjects, withAnswer } from '#lib/calc/what-if-questions.ts';
 import type { Desk } from './desk.svelte.ts';
-import type { Port } from './draws-messages.ts';
-import { openPort } from './draws-port.ts';
+import type { Port } from './what-if-messages.ts';
+import { openPort } from './what-if-port.ts';
 
 /** How long after the last edit the questions are asked anew. */
 const restMs = 500;

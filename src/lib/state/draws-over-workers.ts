@@ -3,7 +3,7 @@ import { buffersOf } from '#lib/calc/uncertainty/run.ts';
 import type { RunSlice } from '#lib/calc/uncertainty/run.ts';
 import type { RunSummary } from '#lib/calc/what-if-draws.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import type { Port } from './draws-messages.ts';
+import type { Port } from './what-if-messages.ts';
 
 /** Short enough for a steady progress bar, long enough that handing over costs nothing. */
 const drawsInSlice = 50;

@@ -5,7 +5,7 @@ import type { Desk } from './desk.svelte.ts';
 import { desk } from './desk.svelte.ts';
 import type { SharedRun } from './draws-over-workers.ts';
 import { drawOverWorkers } from './draws-over-workers.ts';
-import { openPort } from './draws-port.ts';
+import { openPort } from './what-if-port.ts';
 
 export type RunState =
   | { readonly kind: 'none' }

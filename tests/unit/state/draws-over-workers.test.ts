@@ -1,7 +1,7 @@
 import { describe, expect, test, vi } from 'vitest';
-import type { Ask, Port, Reply } from '#lib/state/draws-messages.ts';
+import type { Ask, Port, Reply } from '#lib/state/what-if-messages.ts';
 import { drawOverWorkers } from '#lib/state/draws-over-workers.ts';
-import { drawsService } from '#lib/state/draws-service.ts';
+import { whatIfService } from '#lib/state/what-if-service.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 
@@ -13,7 +13,7 @@ const workbook: Workbook = { ...demo, sampling: { ...demo.sampling, draws: 160 }
 /** A worker without a thread: what is posted is answered later, in its turn, after what structured cloning leaves. */
 function openPort({ delayMs = 0, closed = { count: 0 } } = {}): Port {
   let isOpen = true;
-  const answer = drawsService((reply: Reply) => {
+  const answer = whatIfService((reply: Reply) => {
     if (isOpen) port.onreply(structuredClone(reply));
   });
   const port: Port = {

@@ -9,13 +9,13 @@ import { answerTo, cellsThatTurn, questionsOf } from '#lib/calc/what-if-question
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import { allowedRange, assumedRange, numericCells, wholeCells } from '#lib/workbook/numeric-cells.ts';
-import type { Ask, Reply } from './draws-messages.ts';
+import type { Ask, Reply } from './what-if-messages.ts';
 
 /**
  * Takes asks one after the other and replies.
  * @param reply posts a reply; the buffers listed with it may be handed over instead of copied.
  */
-export function drawsService(
+export function whatIfService(
   reply: (reply: Reply, transfer?: ArrayBufferLike[]) => void
 ): (ask: Ask) => void {
   let run: { readonly input: EstimateInput; readonly of: DrawRun } | null = null;
