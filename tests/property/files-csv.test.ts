@@ -16,10 +16,7 @@ describe.each(tableIds)('the table %s', (table) => {
     fc.assert(
       fc.property(randomWorkbook(), fc.constantFrom(...locales), (workbook, locale) => {
         const read = readCsv(writeTableCsv(table, workbook, locale));
-        if (read.kind === 'refused') {
-          expect(read.sentence).toBe('There are headings and no rows below them.');
-          return;
-        }
+        if (read.kind === 'refused') throw new Error(read.sentence);
         const mapping = mapColumns(read.table.headers, importColumns(table, workbook));
         const preview = previewImport(workbook, {
           table,

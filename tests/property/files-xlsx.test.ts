@@ -19,10 +19,7 @@ test('each table written as XLSX and read back in place of itself leaves the wor
         if (read.kind === 'refused') throw new Error(read.sentence);
         for (const table of tableIds) {
           const sheet = read.sheets.find(({ name }) => name === tableTitles[table]);
-          if (sheet?.table == null) {
-            expect(sheet?.sentence).toBe('There are headings and no rows below them.');
-            continue;
-          }
+          if (sheet?.table == null) throw new Error(sheet?.sentence ?? `There is no sheet of ${table}.`);
           const mapping = mapColumns(sheet.table.headers, importColumns(table, workbook));
           const preview = previewImport(workbook, {
             table,

@@ -61,6 +61,7 @@ export function importKeyed<V>(
     changed: known.length - unchanged,
     unchanged,
     removed,
+    empties: removed.length > 0 && removed.length === before.size && taken.size === 0,
     refusedCells: [],
     refusedRows: refusedRows.sort((a, b) => a.line - b.line),
     notes: columnNotes(request, [], 0)

@@ -65,6 +65,7 @@ export function importList(before: Workbook, request: ImportRequest, list: Plain
     changed,
     unchanged: grown.met.length - added - changed,
     removed: replaced.removed,
+    empties: replaced.removed.length > 0 && replaced.workbook[list].length === 0,
     refusedCells: [...placed.refusedCells, ...attached.refusedCells, ...ranged.refusedCells].sort(
       (a, b) => a.line - b.line
     ),

@@ -76,6 +76,7 @@ export function importPlans(before: Workbook, request: ImportRequest): ImportPre
     changed,
     unchanged: reached.length - isNew.size - changed,
     removed: replaced.removed,
+    empties: false,
     refusedCells: placed.refusedCells,
     refusedRows: refusedRows.sort((a, b) => a.line - b.line),
     notes: [...columnNotes(request, columnsOf('flowPlans', before.currency), isNew.size), ...replaced.notes]

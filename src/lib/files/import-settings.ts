@@ -37,6 +37,7 @@ export function importSettings(before: Workbook, request: ImportRequest): Import
     changed: placed.differing.length,
     unchanged: texts.length - placed.differing.length,
     removed: [],
+    empties: false,
     refusedCells: placed.refusedCells,
     refusedRows,
     notes: columnNotes(request, [], 0)

@@ -4,6 +4,7 @@ import type { ColumnMapping } from './column-mapping.ts';
 import type { ReadTable } from './read-table.ts';
 import { importAvoidedPurchases } from './import-avoided-purchases.ts';
 import { importList } from './import-list.ts';
+import { importNoRows } from './import-no-rows.ts';
 import { importOwnFigures } from './import-own-figures.ts';
 import { importPlansByCase } from './import-plans-by-case.ts';
 import { importPlans } from './import-plans.ts';
@@ -34,6 +35,8 @@ export interface ImportPreview {
   readonly unchanged: number;
   /** Names of rows that leave, with `replace`. */
   readonly removed: readonly string[];
+  /** True where rows leave and none is left in the table. */
+  readonly empties: boolean;
   readonly refusedCells: readonly RefusedCell[];
   readonly refusedRows: readonly RefusedRow[];
   /** What else a reader must know: columns left out, columns that get start values, rows that have to stay. */
@@ -63,6 +66,8 @@ export function importColumns(table: TableId, workbook: Workbook): readonly Tabl
 
 /** What an import would do. The workbook given is not touched, and texts that do not fit never get lost. */
 export function previewImport(workbook: Workbook, request: ImportRequest): ImportPreview {
+  const unchanged = request.file.rows.length === 0 ? importNoRows(workbook, request) : null;
+  if (unchanged !== null) return unchanged;
   switch (request.table) {
     case 'settings':
       return importSettings(workbook, request);

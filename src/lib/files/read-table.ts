@@ -16,7 +16,8 @@ export const tableLimits = { bytes: 20_000_000, columns: 500, rows: 20_000 } as 
 
 /**
  * Rows of texts as a table: headings from the first one (or made up, without `headings`), empty rows left out, short
- * ones filled up. Two columns of one name, whatever its capitals, are refused, as nobody could tell them apart.
+ * ones filled up. Headings alone are a table too: an empty one. Two columns
+ * of one name, whatever its capitals, are refused, as nobody could tell them apart.
  */
 export function tableOf(
   lines: readonly TextRow[],
@@ -39,7 +40,7 @@ export function tableOf(
     .slice(headings ? 1 : 0)
     .filter(({ texts }) => texts.some((cell) => cell.trim() !== ''))
     .map(({ line, texts }) => ({ line, texts: headers.map((_, index) => texts[index] ?? '') }));
-  return rows.length === 0 ? { sentence: 'There are headings and no rows below them.' } : { headers, rows };
+  return { headers, rows };
 }
 
 /** The first two places at which a list has the same heading; null where none. */

@@ -88,11 +88,14 @@ test('UTF-16 with its mark is read', () => {
   expect(result.kind === 'table' && result.table.rows[0]?.texts).toEqual(['1', 'é']);
 });
 
+test('headings alone are a table without rows', () => {
+  expect(readCsv(bytes('a,b\n'))).toMatchObject({ kind: 'table', table: { headers: ['a', 'b'], rows: [] } });
+});
+
 test.each([
   [Uint8Array.of(0x50, 0x4b, 3, 4, 20, 0), 'The file is a spreadsheet (XLSX) or another ZIP archive.'],
   [bytes('a,b\n1,\0'), 'The file is not text: it has zero bytes in it.'],
   [bytes(''), 'The file is empty.'],
-  [bytes('a,b\n'), 'There are headings and no rows below them.'],
   [
     bytes('a,b\n1,2\n3,"4\n5'),
     'From line 3 on a quotation mark is never closed, so the file is cut off or damaged.'

@@ -192,6 +192,71 @@ describe('flow plans, one row for each phase', () => {
   });
 });
 
+describe('a file of headings alone', () => {
+  const empty = (table: TableId, csv: string, mode: ImportMode = 'replace') => {
+    const demo = demoWorkbook();
+    const told = preview(table, csv, { mode, workbook: demo });
+    return { ...told, isUnchanged: told.workbook === demo };
+  };
+
+  test('in place of a list that may be empty takes out all its rows, with what is said of them', () => {
+    const { workbook, removed, empties } = empty('caseMix', 'Case group,Cases,Minutes\n');
+    expect(removed).toEqual(demoWorkbook().caseMix.map(({ name }) => name));
+    expect(empties).toBe(true);
+    expect(workbook.caseMix).toEqual([]);
+    expect(workbook.scenarios.every(({ flowPlanByCase }) => Object.keys(flowPlanByCase).length === 0)).toBe(
+      true
+    );
+    expect(Object.keys(workbook.ranges).some((path) => path.startsWith('caseMix.'))).toBe(false);
+  });
+
+  test('empties tables without a list of their own', () => {
+    const { workbook, removed, empties } = empty('ranges', 'Cell,Low,High\n');
+    expect(removed).toHaveLength(Object.keys(demoWorkbook().ranges).length);
+    expect(workbook.ranges).toEqual({});
+    expect(empties).toBe(true);
+  });
+
+  test('leaves rows that something refers to, and says so', () => {
+    const { workbook, empties, notes } = empty('agents', 'Agent,Bottle (mL)\n');
+    expect(workbook.agents.map(({ agent }) => agent)).toContain('sevoflurane');
+    expect(empties).toBe(false);
+    expect(notes.join()).toMatch(/stays, though the file does not have it: This agent is in use by/);
+  });
+
+  test.each(['flowPlans', 'machines', 'scenarios', 'absorbents'] as const)(
+    'never empties %s, of which one is needed',
+    (table) => {
+      const [first] = columnsOf(table, 'EUR').filter(({ field }) => field !== null);
+      const told = empty(table, `${first?.header}\n`);
+      expect(told).toMatchObject({ isUnchanged: true, removed: [], empties: false });
+      expect(told.notes).toEqual([expect.stringContaining('a workbook needs at least one row')]);
+    }
+  );
+
+  test('adds nothing, sets nothing, and is not taken for a table of which it has no heading', () => {
+    expect(empty('caseMix', 'Case group\n', 'append')).toMatchObject({
+      isUnchanged: true,
+      notes: [expect.stringContaining('there is nothing to add')]
+    });
+    expect(empty('settings', 'Section,Setting,Value\n')).toMatchObject({
+      isUnchanged: true,
+      notes: [expect.stringContaining('every setting stays')]
+    });
+    expect(empty('caseMix', 'Prepared in spring\n')).toMatchObject({
+      isUnchanged: true,
+      notes: [expect.stringContaining('none of its headings is one of Case mix')]
+    });
+  });
+
+  test('is said to empty the list also where rows are there and none can be taken', () => {
+    expect(empty('monitors', 'Monitor,Theatres equipped\nTea,1\n')).toMatchObject({
+      empties: true,
+      refusedRows: [{ line: 2 }]
+    });
+  });
+});
+
 test('settings are found by section and name, and an unknown one is said', () => {
   const { workbook, ...told } = preview(
     'settings',
