@@ -1,13 +1,11 @@
 /** How a figure of an uncertainty run came about: the method, its draws, and every cell that was varied, as leaves. */
-import { writeCell } from './cell-path.ts';
 import { explainer, NoSuchFigureError } from './explain.ts';
 import type { EstimateInput } from './input.ts';
-import { bodyModels } from './input.ts';
 import type { Band, BandPoint } from './uncertainty/bands.ts';
 import type { Likelihood } from './uncertainty/acceptability.ts';
 import type { DrawnFigure, RunSummary, ScenarioSpread } from './what-if-draws.ts';
-import { bodyModelPath, drawnFigures, uncertainInputs } from './what-if-draws.ts';
-import { numberAt, withNumber } from './what-if.ts';
+import { drawnFigures, drawnWriter, uncertainInputs } from './what-if-draws.ts';
+import { numberAt } from './what-if.ts';
 import { recorder, recorderOver, workingOf } from './working/recorder.ts';
 import type { MethodReport, Quantity } from './working/reckoner.ts';
 import type { Working } from './working/working.ts';
@@ -192,14 +190,10 @@ function swingOf(
   const values = swing?.outcomes[outcome]?.values;
   if (swing === undefined || values === undefined || !drawnFigures.some((each) => each === figure))
     throw new NoSuchFigureError(`${id}.swings.${index}.${outcome}.${figure}`, 'a range that was looked at');
-  let changed = input;
-  swing.paths.forEach((path, k) => {
-    const value = values[k] ?? NaN;
-    changed =
-      path === bodyModelPath
-        ? writeCell(changed, path, bodyModels[value])
-        : withNumber(changed, path, wholeCells.has(path) ? Math.round(value) : value);
-  });
+  const changed = swing.paths.reduce(
+    (to, path, k) => drawnWriter(input, path, wholeCells)(to, values[k] ?? NaN),
+    input
+  );
   const ends = new Map(
     swing.paths
       .filter((path) => numberAt(input, path) !== null)

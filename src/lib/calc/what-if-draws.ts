@@ -15,7 +15,7 @@ import { percentile, sortedFigures } from './uncertainty/percentiles.ts';
 import type { Model } from './uncertainty/run.ts';
 import { plainFigures, swings } from './uncertainty/swings.ts';
 import type { Swing } from './uncertainty/swings.ts';
-import { numberAt, reckonUse, withNumber } from './what-if.ts';
+import { numberAt, numberWriter, reckonUse } from './what-if.ts';
 import { plain } from './working/plain.ts';
 
 export const bodyModelPath = 'accounting.bodyModel';
@@ -38,6 +38,20 @@ export function uncertainInputs(input: EstimateInput): UncertainInput[] {
     });
   const mode = bodyModels.indexOf(input.accounting.bodyModel);
   return overBodyModels ? [{ path: bodyModelPath, choices: bodyModels.length, mode }, ...ranged] : ranged;
+}
+
+/**
+ * Puts drawn values into a cell: the body model by its place in the list, and a whole number where the cell holds one.
+ * @param wholeCells paths of cells that hold whole numbers
+ */
+export function drawnWriter(
+  input: EstimateInput,
+  path: string,
+  wholeCells: ReadonlySet<string>
+): (input: EstimateInput, value: number) => EstimateInput {
+  if (path === bodyModelPath) return (to, value) => writeCell(to, path, bodyModels[value]);
+  const write = numberWriter(input, path);
+  return wholeCells.has(path) ? (to, value) => write(to, Math.round(value)) : write;
 }
 
 /** A run that is set up: from the input alone, so that any worker sets up the same. */
@@ -104,17 +118,11 @@ export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>):
   const scenarioIds = input.scenarios.filter(({ baseline }) => !baseline).map(({ id }) => id);
   const years = input.accounting.appraisalYears + 1;
   const figuresPerScenario = drawnFigures.length + years;
+  const writers = inputs.map(({ path }) => drawnWriter(input, path, wholeCells));
   const memo = new DrawMemo(input);
 
   const model: Model = (values) => {
-    let drawn = input;
-    inputs.forEach(({ path }, index) => {
-      const value = values[index] as number;
-      drawn =
-        path === bodyModelPath
-          ? writeCell(drawn, path, bodyModels[value])
-          : withNumber(drawn, path, wholeCells.has(path) ? Math.round(value) : value);
-    });
+    const drawn = writers.reduce((to, write, index) => write(to, values[index] as number), input);
     memo.nextDraw();
     const reckoning = reckonUse(drawn, memo);
     const figures: number[] = [];

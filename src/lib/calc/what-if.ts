@@ -38,11 +38,18 @@ export function numberAt(document: unknown, path: string): number | null {
   return typeof number === 'number' && Number.isFinite(number) ? number : null;
 }
 
-/** The document with a number in a cell: as decimal text where the cell holds money, else as it is. */
-export function withNumber<T>(document: T, path: string, value: number): T {
+/**
+ * Puts numbers into a cell, of a document or of any other like it: as decimal text where the cell holds money, else as
+ * they are.
+ */
+export function numberWriter<T>(document: T, path: string): (document: T, value: number) => T {
   const isMoney = typeof readCell(document, path) === 'string';
-  return writeCell(document, path, isMoney ? text(new Decimal(value)) : value);
+  return (to, value) => writeCell(to, path, isMoney ? text(new Decimal(value)) : value);
 }
+
+/** The document with a number in a cell. */
+export const withNumber = <T>(document: T, path: string, value: number): T =>
+  numberWriter(document, path)(document, value);
 
 /**
  * A scenario against today, of an input that may be unsound because a cell was changed.
