@@ -70,6 +70,11 @@ export const sheetGroups: readonly SheetGroup[] = [
         route: '/evidence/',
         title: 'Evidence',
         words: 'Where every published figure comes from, and how the model stands against measurements.'
+      },
+      {
+        route: '/report/',
+        title: 'Report',
+        words: 'One page for the meeting, and behind it all that it rests on.'
       }
     ]
   }
