@@ -13,6 +13,7 @@ const sheets = [
   'uncertainty',
   'monitoring',
   'evidence',
+  'report',
   'workbooks'
 ];
 

@@ -137,6 +137,7 @@ test('every sheet opens, in light and dark, with a heading and without a fault',
     'uncertainty',
     'monitoring',
     'evidence',
+    'report',
     'workbooks'
   ];
   for (const scheme of ['light', 'dark'] as const) {
