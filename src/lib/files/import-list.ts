@@ -1,5 +1,5 @@
-import type { ListName, RowsChanged } from '#lib/workbook/edit-rows.ts';
-import { entryKey, freshId, insertRows } from '#lib/workbook/edit-rows.ts';
+import type { ListName } from '#lib/workbook/edit-rows.ts';
+import { entryKey, freshId, fullSentence, insertKeyed, roomIn } from '#lib/workbook/edit-rows.ts';
 import { readText } from '#lib/workbook/read-text.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { TextRow } from './read-table.ts';
@@ -30,7 +30,11 @@ interface Met {
 export function importList(before: Workbook, request: ImportRequest, list: PlainList): ImportPreview {
   const { file, mapping, mode, locale } = request;
   const columns = columnsOf(list, before.currency);
-  const grown = meetRows(before, request, list);
+  const matched = matchRows(before, request, list);
+  const known = matched.met.flatMap(({ key, isNew }) => (isNew ? [] : [key]));
+  // What leaves makes room for what comes; what cannot leave yet is tried again once the file's own values stand.
+  const freed = mode === 'replace' ? keepOnly(before, list, known) : { workbook: before, removed: [] };
+  const grown = addRows(freed.workbook, matched, list);
   const texts: PlacedText[] = [];
   const attachedTexts: AttachedText[] = [];
   mapping.forEach((key, index) => {
@@ -57,6 +61,7 @@ export function importList(before: Workbook, request: ImportRequest, list: Plain
       ? keepOnly(ranged.workbook, list, keys)
       : { workbook: ranged.workbook, removed: [], notes: [] };
   const touched = new Set([...placed.differing, ...attached.differing].map((path) => path.split('.')[1]));
+  const removed = [...freed.removed, ...replaced.removed];
   const added = grown.met.filter(({ isNew }) => isNew).length;
   const changed = grown.met.filter(({ key, isNew }) => !isNew && touched.has(key)).length;
   return {
@@ -64,8 +69,8 @@ export function importList(before: Workbook, request: ImportRequest, list: Plain
     added,
     changed,
     unchanged: grown.met.length - added - changed,
-    removed: replaced.removed,
-    empties: replaced.removed.length > 0 && replaced.workbook[list].length === 0,
+    removed,
+    empties: removed.length > 0 && replaced.workbook[list].length === 0,
     refusedCells: [...placed.refusedCells, ...attached.refusedCells, ...ranged.refusedCells].sort(
       (a, b) => a.line - b.line
     ),
@@ -74,12 +79,18 @@ export function importList(before: Workbook, request: ImportRequest, list: Plain
   };
 }
 
-/** Finds the entry for each row of the file, and makes one where there is none. */
-function meetRows(
+/** Rows of the file with the entries that they go to, and those that go nowhere. */
+interface Matched {
+  readonly met: readonly Met[];
+  readonly refusedRows: readonly RefusedRow[];
+}
+
+/** Finds the entry for each row of the file, or a key for a new one where there is none. */
+function matchRows(
   before: Workbook,
   { file, mapping, mode, locale }: ImportRequest,
   list: PlainList
-): { workbook: Workbook; met: readonly Met[]; refusedRows: readonly RefusedRow[] } {
+): Matched {
   const keyColumn = keyColumns[list];
   const keyField = columnsOf(list, before.currency).find(({ key }) => key === keyColumn)?.field ?? null;
   const textOf = (row: TextRow, column: string) => (row.texts[mapping.indexOf(column)] ?? '').trim();
@@ -90,14 +101,12 @@ function meetRows(
   const refusedRows: RefusedRow[] = [];
   const byKey = new Map(originals.map((entry) => [entryKey(entry), entry]));
   const byName = byOnlyName(originals);
-  let workbook = before;
-  let full: string | null = null;
   for (const row of file.rows) {
     const refuse = (sentence: string) => void refusedRows.push({ line: row.line, sentence });
     const wanted =
       keyField === null
         ? { value: textOf(row, 'id') }
-        : readText(textOf(row, keyColumn ?? ''), { field: keyField, workbook, locale });
+        : readText(textOf(row, keyColumn ?? ''), { field: keyField, workbook: before, locale });
     if ('sentence' in wanted) {
       refuse(wanted.sentence);
       continue;
@@ -122,20 +131,32 @@ function meetRows(
       refuse(`“${textOf(row, keyColumn ?? 'id')}” stands in the file twice; the first is taken.`);
       continue;
     }
-    const grown: RowsChanged =
-      full === null
-        ? insertRows(workbook, { list, at: workbook[list].length, count: 1 })
-        : { sentence: full };
-    if ('sentence' in grown) {
-      full = grown.sentence;
-      refuse(full);
-      continue;
-    }
-    workbook = withLastKey(grown.workbook, list, key);
     taken.add(key);
     met.push({ row, key, isNew: true });
   }
-  return { workbook, met, refusedRows };
+  return { met, refusedRows };
+}
+
+/** Adds the new entries, as many as the list has room for; rows beyond are refused. */
+function addRows(
+  workbook: Workbook,
+  { met, refusedRows }: Matched,
+  list: PlainList
+): Matched & { readonly workbook: Workbook } {
+  const room = roomIn(workbook, list);
+  const coming = met.filter(({ isNew }) => isNew);
+  const beyond = new Set(coming.slice(room));
+  const keys = coming.slice(0, room).map(({ key }) => key);
+  const grown = insertKeyed(workbook, { list, at: workbook[list].length, keys });
+  if ('sentence' in grown) throw new Error(grown.sentence);
+  return {
+    workbook: grown.workbook,
+    met: met.filter((row) => !beyond.has(row)),
+    refusedRows: [
+      ...refusedRows,
+      ...[...beyond].map(({ row }) => ({ line: row.line, sentence: fullSentence(list) }))
+    ].sort((a, b) => a.line - b.line)
+  };
 }
 
 const isId = (text: string): boolean => /^[a-z0-9]+(-[a-z0-9]+)*$/.test(text) && text.length <= 80;
@@ -145,13 +166,4 @@ function byOnlyName(entries: readonly object[]): ReadonlyMap<string, object> {
   const found = new Map<string, object | null>();
   for (const entry of entries) found.set(nameOf(entry), found.has(nameOf(entry)) ? null : entry);
   return new Map([...found].flatMap(([name, entry]) => (entry === null ? [] : [[name, entry] as const])));
-}
-
-/** The workbook with another key for the entry that was added last. */
-function withLastKey(workbook: Workbook, list: PlainList, key: string): Workbook {
-  const entries: readonly object[] = workbook[list];
-  const last = entries.at(-1) ?? {};
-  const keyed =
-    'id' in last ? { ...last, id: key } : 'agent' in last ? { ...last, agent: key } : { ...last, item: key };
-  return { ...workbook, [list]: [...entries.slice(0, -1), keyed] };
 }

@@ -1,5 +1,5 @@
 /** Rows in and out of the workbook's lists. */
-import type { Agent, CaseRow, FlowPlan, Machine, MonitorStock, Scenario } from '#lib/calc/input.ts';
+import type { Agent, CaseRow, FlowPlan, Machine, Scenario } from '#lib/calc/input.ts';
 import { agents, monitorItems } from '#lib/calc/input.ts';
 import { blankWorkbook } from './blank.ts';
 import { limits } from './workbook.ts';
@@ -63,63 +63,84 @@ const newCase: Omit<CaseRow, 'id'> = {
   measuredMlPerCase: null
 };
 
-/** A new entry for a list, with settings to start from; null where the list has no room for another. */
-function newEntry(workbook: Workbook, list: ListName, keys: ReadonlySet<string>): object | null {
+/** What the id of a new entry starts with, in lists whose entries have one. */
+const stems = {
+  caseMix: 'case',
+  flowPlans: 'plan',
+  machines: 'machine',
+  scenarios: 'scenario',
+  absorbents: 'absorbent'
+} as const;
+
+/** A key for a new entry, unlike the others; null where every agent or monitor stands in the list already. */
+function freshKey(list: ListName, keys: ReadonlySet<string>): string | null {
+  if (list === 'agents') return agents.find((each) => !keys.has(each)) ?? null;
+  if (list === 'monitors') return monitorItems.find((each) => !keys.has(each)) ?? null;
+  return freshId(stems[list], keys);
+}
+
+/** Entries for a list, one for each of these keys, with settings to start from. */
+function newEntries(workbook: Workbook, list: ListName, keys: readonly string[]): readonly object[] {
   const blank = blankWorkbook();
   switch (list) {
     case 'caseMix': {
       const agent: Agent | null = workbook.agents[0]?.agent ?? null;
       const technique = agent === null ? 'intravenous' : 'volatile';
-      return { id: freshId('case', keys), ...newCase, agent, technique } satisfies CaseRow;
+      return keys.map((id): CaseRow => ({ id, ...newCase, agent, technique }));
     }
     case 'flowPlans':
-      return { ...(blank.flowPlans[0] as FlowPlan), id: freshId('plan', keys), name: 'New flow plan' };
-    case 'machines':
-      return {
-        ...(blank.machines[0] as Machine),
-        id: freshId('machine', keys),
-        name: 'New machine',
-        absorbent: workbook.absorbents[0]?.id ?? 'soda-lime'
-      };
+      return keys.map((id) => ({ ...(blank.flowPlans[0] as FlowPlan), id, name: 'New flow plan' }));
+    case 'machines': {
+      const absorbent = workbook.absorbents[0]?.id ?? 'soda-lime';
+      return keys.map((id) => ({ ...(blank.machines[0] as Machine), id, name: 'New machine', absorbent }));
+    }
     case 'scenarios': {
-      const today = workbook.scenarios.find((scenario) => scenario.baseline);
-      return { ...(today as Scenario), id: freshId('scenario', keys), name: 'New scenario', baseline: false };
+      const today = workbook.scenarios.find((scenario) => scenario.baseline) as Scenario;
+      return keys.map((id) => ({ ...today, id, name: 'New scenario', baseline: false }));
     }
     case 'absorbents':
-      return { ...blank.absorbents[0], id: freshId('absorbent', keys), name: 'New absorbent' };
-    case 'agents': {
-      const agent = agents.find((each) => !keys.has(each));
-      return agent === undefined ? null : { ...blank.agents[0], agent, bottlePrice: '0' };
-    }
-    case 'monitors': {
-      const item = monitorItems.find((each) => !keys.has(each));
-      return item === undefined
-        ? null
-        : ({ item, theatresEquipped: 0, unitPrice: '0' } satisfies MonitorStock);
-    }
+      return keys.map((id) => ({ ...blank.absorbents[0], id, name: 'New absorbent' }));
+    case 'agents':
+      return keys.map((agent) => ({ ...blank.agents[0], agent, bottlePrice: '0' }));
+    case 'monitors':
+      return keys.map((item) => ({ item, theatresEquipped: 0, unitPrice: '0' }));
   }
 }
 
-const full = (list: ListName): RowsChanged => ({
-  sentence: `This list holds at most ${most[list]} entries; nothing was added.`
-});
+/** How many more entries a list holds. */
+export const roomIn = (workbook: Workbook, list: ListName): number => most[list] - workbook[list].length;
+
+/** What is said where a list has no room for another entry. */
+export const fullSentence = (list: ListName): string =>
+  `This list holds at most ${most[list]} entries; nothing was added.`;
+
+const full = (list: ListName): RowsChanged => ({ sentence: fullSentence(list) });
 
 /** Puts new entries into a list before the position `at`. */
 export function insertRows(
   workbook: Workbook,
   { list, at, count }: { list: ListName; at: number; count: number }
 ): RowsChanged {
-  const entries: object[] = [...workbook[list]];
-  if (entries.length + count > most[list]) return full(list);
-  const keys = new Set(entries.map(entryKey));
-  const added: object[] = [];
-  while (added.length < count) {
-    const entry = newEntry(workbook, list, keys);
-    if (entry === null) return full(list);
-    keys.add(entryKey(entry));
-    added.push(entry);
+  if (count > roomIn(workbook, list)) return full(list);
+  const taken = new Set((workbook[list] as readonly object[]).map(entryKey));
+  const keys: string[] = [];
+  while (keys.length < count) {
+    const key = freshKey(list, taken);
+    if (key === null) return full(list);
+    taken.add(key);
+    keys.push(key);
   }
-  entries.splice(at, 0, ...added);
+  return insertKeyed(workbook, { list, at, keys });
+}
+
+/** Puts new entries of these keys, which no other entry has, into a list before the position `at`. */
+export function insertKeyed(
+  workbook: Workbook,
+  { list, at, keys }: { list: ListName; at: number; keys: readonly string[] }
+): RowsChanged {
+  if (keys.length > roomIn(workbook, list)) return full(list);
+  const entries: object[] = [...workbook[list]];
+  entries.splice(at, 0, ...newEntries(workbook, list, keys));
   return { workbook: { ...workbook, [list]: entries } };
 }
 
@@ -131,7 +152,7 @@ export function duplicateRows(
   if (list === 'agents' || list === 'monitors')
     return { sentence: 'Each of these stands once in the list, so there is nothing to duplicate.' };
   const entries: object[] = [...workbook[list]];
-  if (entries.length + rows.length > most[list]) return full(list);
+  if (rows.length > roomIn(workbook, list)) return full(list);
   const at = Math.max(...rows) + 1;
   rows.forEach((row, index) => {
     const original = workbook[list][row];
@@ -166,7 +187,11 @@ export function deleteRows(
   const keys = going.map(entryKey);
   const refusal = refusalToDelete(workbook, list, keys);
   if (refusal !== null) return { sentence: refusal };
-  const gone = (path: string) => keys.some((key) => path.startsWith(`${list}.${key}.`));
+  const goingKeys = new Set(keys);
+  const gone = (path: string): boolean => {
+    const [where, key = '', field] = path.split('.');
+    return where === list && field !== undefined && goingKeys.has(key);
+  };
   const without = <T>(record: Readonly<Record<string, T>>) =>
     Object.fromEntries(Object.entries(record).filter(([path]) => !gone(path)));
   return {
@@ -179,12 +204,12 @@ export function deleteRows(
             scenarios: workbook.scenarios.map((scenario) => ({
               ...scenario,
               flowPlanByCase: Object.fromEntries(
-                Object.entries(scenario.flowPlanByCase).filter(([caseId]) => !keys.includes(caseId))
+                Object.entries(scenario.flowPlanByCase).filter(([caseId]) => !goingKeys.has(caseId))
               )
             }))
           }
         : {}),
-      [list]: (workbook[list] as readonly object[]).filter((entry) => !keys.includes(entryKey(entry)))
+      [list]: (workbook[list] as readonly object[]).filter((entry) => !goingKeys.has(entryKey(entry)))
     }
   };
 }

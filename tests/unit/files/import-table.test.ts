@@ -9,6 +9,7 @@ import { columnsOf, tableIds } from '#lib/files/tables.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
+import { limits } from '#lib/workbook/workbook.ts';
 
 function preview(
   table: TableId,
@@ -123,6 +124,16 @@ describe('rows of a list', () => {
     const before = demoWorkbook().caseMix.length;
     expect([workbook.caseMix.length, added, refusedRows.length]).toEqual([2000, 2000 - before, before]);
     expect(refusedRows[0]?.sentence).toMatch(/holds at most 2000 entries/);
+  });
+
+  test('rows that leave make room for those that come', () => {
+    const groups = Array.from({ length: limits.caseMix }, (_, index) => `Group ${index}`);
+    const { workbook, added, removed, refusedRows } = preview('caseMix', `Case group\n${groups.join('\n')}`, {
+      mode: 'replace'
+    });
+    expect(removed).toHaveLength(demoWorkbook().caseMix.length);
+    expect([added, refusedRows]).toEqual([limits.caseMix, []]);
+    expect(workbook.caseMix.map(({ name }) => name)).toEqual(groups);
   });
 
   test('numbers are read by the way they are written in the file', () => {
