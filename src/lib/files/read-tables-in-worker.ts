@@ -6,8 +6,8 @@ export async function readTablesInWorker(
   wanted: TablesWanted,
   signal: AbortSignal
 ): Promise<TablesOfFile | null> {
-  const worker = new Worker(new URL('./read-tables-worker.ts', import.meta.url), { type: 'module' });
-  const outcome = await runInWorker<TablesWanted, TablesOfFile>(worker, wanted, { signal });
+  const open = () => new Worker(new URL('./read-tables-worker.ts', import.meta.url), { type: 'module' });
+  const outcome = await runInWorker<TablesWanted, TablesOfFile>(open, wanted, { signal });
   switch (outcome.kind) {
     case 'result':
       return outcome.result;

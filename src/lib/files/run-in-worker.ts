@@ -24,12 +24,22 @@ export type WorkerOutcome<Result> =
   | { readonly kind: 'cancelled' }
   | { readonly kind: 'failed'; readonly sentence: string };
 
+/** What is said where the browser does not start a worker: a page's security settings may forbid it. */
+const notStarted =
+  'This browser does no work in the background for this page, because of its age or of security settings, and a large file needs that. Use a current browser, or ask whoever looks after this computer.';
+
 /** Gives a worker its task and waits for the outcome; the worker is ended in any case. */
-export function runInWorker<Task, Result>(
-  worker: Worker,
+export async function runInWorker<Task, Result>(
+  open: () => Worker,
   task: Task,
   { progress = () => undefined, signal }: Watch = {}
 ): Promise<WorkerOutcome<Result>> {
+  let worker: Worker;
+  try {
+    worker = open();
+  } catch {
+    return { kind: 'failed', sentence: notStarted };
+  }
   return new Promise<WorkerOutcome<Result>>((resolve) => {
     if (signal?.aborted === true) return resolve({ kind: 'cancelled' });
     const broken = () =>

@@ -3,7 +3,7 @@ import type { ColumnMapping } from '#lib/files/column-mapping.ts';
 import type { ImportMode, ImportPreview } from '#lib/files/import-table.ts';
 import type { ReadTable } from '#lib/files/read-table.ts';
 import type { TablesOfFile } from '#lib/files/read-tables.ts';
-import type { Watch } from '#lib/files/run-in-worker.ts';
+import type { Watch, WorkerOutcome } from '#lib/files/run-in-worker.ts';
 import type { TableColumn, TableId } from '#lib/files/tables.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 
@@ -53,24 +53,30 @@ export interface Importer {
     workbook: Workbook
   ) => TableId;
   readonly map: (headers: readonly string[], columns: readonly TableColumn[]) => ColumnMapping;
-  readonly preview: (workbook: Workbook, wish: ImportWish) => ImportPreview;
+  /** What the import would do; of a large table it is worked out in a worker, which the signal ends. */
+  readonly preview: (
+    workbook: Workbook,
+    wish: ImportWish,
+    watch: { readonly signal: AbortSignal }
+  ) => Promise<WorkerOutcome<ImportPreview>>;
   /** How the numbers of these rows are written: the user's way, unless they can only be read in another. */
   readonly localeOf: (rows: readonly (readonly string[])[], locale: string) => string;
 }
 
 export async function importer(): Promise<Importer> {
-  const [{ importColumns, previewImport }, { mapColumns }, { numberLocale }, { suggestTable }] =
+  const [{ importColumns }, { mapColumns }, { numberLocale }, { previewAside }, { suggestTable }] =
     await Promise.all([
       import('#lib/files/import-table.ts'),
       import('#lib/files/column-mapping.ts'),
       import('#lib/files/number-locale.ts'),
+      import('#lib/files/preview-aside.ts'),
       import('#lib/files/suggest-table.ts')
     ]);
   return {
     columns: importColumns,
     suggest: suggestTable,
     map: mapColumns,
-    preview: previewImport,
+    preview: previewAside,
     localeOf: numberLocale
   };
 }
@@ -84,8 +90,8 @@ export async function workbookXlsx(workbook: Workbook, watch: Watch): Promise<Of
     import('#lib/files/file-name.ts'),
     import('#lib/files/run-in-worker.ts')
   ]);
-  const worker = new Worker(new URL('./spreadsheet-worker.ts', import.meta.url), { type: 'module' });
-  const outcome = await runInWorker<Workbook, Uint8Array<ArrayBuffer>>(worker, workbook, watch);
+  const open = () => new Worker(new URL('./spreadsheet-worker.ts', import.meta.url), { type: 'module' });
+  const outcome = await runInWorker<Workbook, Uint8Array<ArrayBuffer>>(open, workbook, watch);
   if (outcome.kind === 'cancelled') return null;
   if (outcome.kind === 'failed') throw new Error(outcome.sentence);
   return {

@@ -5,8 +5,8 @@ import type { CaseLogRun, ReadCaseLog } from './read-case-log.ts';
 
 /** Groups a log in a worker; once cancelled, the result is `cancelled`. */
 export async function groupInWorker(file: Blob, run: CaseLogRun, watch: Watch = {}): Promise<ReadCaseLog> {
-  const worker = new Worker(new URL('./case-log-worker.ts', import.meta.url), { type: 'module' });
-  const outcome = await runInWorker<CaseLogTask, ReadCaseLog>(worker, { file, run }, watch);
+  const open = () => new Worker(new URL('./case-log-worker.ts', import.meta.url), { type: 'module' });
+  const outcome = await runInWorker<CaseLogTask, ReadCaseLog>(open, { file, run }, watch);
   switch (outcome.kind) {
     case 'result':
       return outcome.result;
