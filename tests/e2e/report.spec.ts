@@ -3,7 +3,7 @@ import { expect, test } from './browser.ts';
 
 test('the page answers for the chosen scenario, with ranges once the draws are made', async ({ page }) => {
   await page.goto('./report/');
-  const question = page.getByRole('heading', { level: 2 }).first();
+  const question = page.locator('main').getByRole('heading', { level: 2 }).first();
   await expect(question).toContainText('Closed-circuit ventilator A');
   const saving = page.locator('main dl').getByRole('button', { name: /^Money, a year/ });
   await expect(saving).toBeVisible();
