@@ -15,7 +15,7 @@ test('the page answers for the chosen scenario, with ranges once the draws are m
       .textContent()
   );
 
-  await page.getByLabel('Scenario', { exact: true }).selectOption('Low flow, same machines');
+  await page.getByRole('combobox', { name: 'Scenario' }).selectOption('Low flow, same machines');
   await expect(question).toHaveText(
     'Should the department go over to “Low flow, same machines” with the machines that it has?'
   );
