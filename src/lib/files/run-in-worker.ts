@@ -26,7 +26,7 @@ export type WorkerOutcome<Result> =
 
 /** What is said where the browser does not start a worker: a page's security settings may forbid it. */
 const notStarted =
-  'This browser does no work in the background for this page, because of its age or of security settings, and a large file needs that. Use a current browser, or ask whoever looks after this computer.';
+  'This browser does no work in the background for this page, because of its age or of security settings, and files need that. Use a current browser, or ask whoever looks after this computer.';
 
 /** Gives a worker its task and waits for the outcome; the worker is ended in any case. */
 export async function runInWorker<Task, Result>(

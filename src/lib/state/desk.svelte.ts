@@ -233,7 +233,7 @@ export class Desk {
       this.#solving = null;
       this.#input = input;
     };
-    // What a worker failed to solve is solved on the page, by the estimate itself.
+    // Whatever is still missing, the estimate solves itself.
     run.solved.then(settle, settle);
   }
 

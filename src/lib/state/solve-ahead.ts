@@ -1,11 +1,12 @@
 /** Has the cases of a workbook solved in workers and puts them into a memo, where the estimate then finds them. */
 import type { CaseMemo } from '#lib/calc/case-memo.ts';
 import type { CasePlace } from '#lib/calc/cases-ahead.ts';
-import { keepCases } from '#lib/calc/cases-ahead.ts';
+import { casesLacking, keepCases } from '#lib/calc/cases-ahead.ts';
 import type { EstimateInput } from '#lib/calc/input.ts';
 import type { PackedCases } from '#lib/calc/packed-cases.ts';
 import { unpackCases } from '#lib/calc/packed-cases.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
+import { openOnPage } from './cases-on-page.ts';
 import type { CasesTask } from './cases-worker.ts';
 
 /** What is used of a worker. */
@@ -26,14 +27,47 @@ export interface AheadTask {
 }
 
 export interface AheadRun {
-  /** Fulfilled when all are solved, rejected when a worker fails; never settles once cancelled. */
+  /** Fulfilled when all are solved; never settles once cancelled. */
   readonly solved: Promise<void>;
-  /** Ends all workers at once. */
+  /** Ends the work at once. */
   readonly cancel: () => void;
 }
 
-/** @param onProgress told the number of cases solved so far. */
+/**
+ * Where workers cannot be started, or one of them fails, what is left is solved on the page, in pieces.
+ * @param onProgress told the number of cases solved so far.
+ */
 export function solveAhead(
+  task: AheadTask,
+  {
+    workers,
+    openWorker,
+    onProgress
+  }: { workers: number; openWorker: () => CasesWorker; onProgress: (done: number) => void }
+): AheadRun {
+  let isCancelled = false;
+  let run = shareOut(task, { workers, openWorker, onProgress });
+  const solved = run.solved.catch(() => {
+    if (isCancelled) return new Promise<void>(() => undefined);
+    const left = casesLacking(task.input, task.memo);
+    const before = task.places.length - left.length;
+    run = shareOut(
+      { ...task, places: left },
+      { workers: 1, openWorker: openOnPage, onProgress: (done) => onProgress(before + done) }
+    );
+    return run.solved;
+  });
+  return {
+    solved,
+    cancel: () => {
+      isCancelled = true;
+      run.cancel();
+    }
+  };
+}
+
+/** Shares the cases out among workers; `solved` is rejected where one cannot be started or fails. */
+function shareOut(
   { workbook, input, places, memo }: AheadTask,
   {
     workers,
@@ -41,9 +75,12 @@ export function solveAhead(
     onProgress
   }: { workers: number; openWorker: () => CasesWorker; onProgress: (done: number) => void }
 ): AheadRun {
-  const crew = Array.from({ length: Math.max(1, workers) }, openWorker);
+  const crew: CasesWorker[] = [];
   const cancel = (): void => crew.forEach((worker) => worker.terminate());
   const solved = new Promise<void>((resolve, reject) => {
+    if (places.length === 0) return resolve();
+    // A throw in here rejects: a policy of the page may forbid workers, and an old browser has none of this kind.
+    while (crew.length < Math.max(1, workers)) crew.push(openWorker());
     let next = 0;
     let done = 0;
     for (const worker of crew) {

@@ -66,12 +66,80 @@ test('workers share the cases and the memo holds them all', async () => {
   expect(memo.computed).toBe(0);
 });
 
-test('a worker that fails ends the run, and the estimate computes what is missing', async () => {
-  const memo = new CaseMemo();
-  const { log, ahead } = run(memo, (places) => places.some((place) => place.row === 390));
-  await expect(ahead.solved).rejects.toThrow('stopped');
-  expect(log.open).toBe(0);
+/** The figures of the memo and of an estimate that solves all itself are the same, and the memo lacks none. */
+function expectWhole(memo: CaseMemo): void {
   expect(JSON.stringify(estimate(input, memo))).toBe(JSON.stringify(estimate(input)));
+  expect(memo.computed).toBe(0);
+}
+
+test('a worker that fails ends the others, and what is left is solved on the page', async () => {
+  const memo = new CaseMemo();
+  const { log, places, ahead } = run(memo, (places) => places.some((place) => place.row === 390));
+  await ahead.solved;
+  expect(log.open).toBe(0);
+  expect(log.progress.at(-1)).toBe(places.length);
+  expect(log.progress).toEqual([...log.progress].sort((a, b) => a - b));
+  expectWhole(memo);
+});
+
+test('where no worker can be started, all is solved on the page, with progress and in pieces', async () => {
+  const memo = new CaseMemo();
+  const progress: number[] = [];
+  const places = casesLacking(input, memo);
+  const openWorker = (): CasesWorker => {
+    throw new DOMException('Refused to create a worker', 'SecurityError');
+  };
+  const ahead = solveAhead(
+    { workbook, input, places, memo },
+    { workers: 2, openWorker, onProgress: (done) => progress.push(done) }
+  );
+  let turns = 0;
+  const turn = setInterval(() => turns++);
+  await ahead.solved;
+  clearInterval(turn);
+  expect(progress.length).toBeGreaterThan(2);
+  expect(progress.at(-1)).toBe(places.length);
+  expect(turns).toBeGreaterThan(progress.length);
+  expectWhole(memo);
+});
+
+test('a worker that was started is ended where the next one cannot be', async () => {
+  const memo = new CaseMemo();
+  const log = { open: 0, tasks: [] };
+  const openWorker = (): CasesWorker => {
+    if (log.open > 0) throw new Error('No more.');
+    return worker(log, () => false);
+  };
+  const places = casesLacking(input, memo).slice(0, 20);
+  await solveAhead({ workbook, input, places, memo }, { workers: 2, openWorker, onProgress: () => undefined })
+    .solved;
+  expect(log.open).toBe(0);
+});
+
+test('what is solved on the page can be cancelled too', async () => {
+  const memo = new CaseMemo();
+  const progress: number[] = [];
+  const places = casesLacking(input, memo);
+  const openWorker = (): CasesWorker => {
+    throw new Error('None.');
+  };
+  await new Promise<void>((resolve) => {
+    const ahead = solveAhead(
+      { workbook, input, places, memo },
+      {
+        workers: 2,
+        openWorker,
+        onProgress: (done) => {
+          progress.push(done);
+          ahead.cancel();
+          resolve();
+        }
+      }
+    );
+  });
+  await new Promise((resolve) => setTimeout(resolve, 100));
+  expect(progress).toHaveLength(1);
+  expect(casesLacking(input, memo).length).toBe(places.length - (progress[0] ?? 0));
 });
 
 test('a cancelled run opens no more and tells nobody', async () => {
