@@ -17,6 +17,8 @@ async function open(page: Page, route: string): Promise<void> {
     await page.getByRole('button', { name: 'Run 200 draws' }).click();
     await expect(page.locator('[data-result]')).toBeVisible();
   }
+  // Some words of Payback stand in the break-even questions, each of which is shown with its answer.
+  if (route === '/payback/') await expect(page.getByText('What agent price?')).toBeVisible();
   if (route === '/evidence/') await expect(page.getByText('rows lie within the tolerance')).toBeVisible();
 }
 

@@ -34,6 +34,11 @@ export const glossary: readonly GlossaryEntry[] = [
     sheets: ['/flow-plans/', '/machines/']
   },
   {
+    term: 'maintenance flow',
+    words: 'The fresh gas flow after wash-in, in the phase that lasts for the rest of the case.',
+    sheets: ['/payback/']
+  },
+  {
     term: 'wash-in',
     words: 'The first minutes of a case, in which a higher flow fills circuit and lung with agent.',
     sheets: ['/flow-plans/', '/case/', '/evidence/']
@@ -78,7 +83,7 @@ export const glossary: readonly GlossaryEntry[] = [
   {
     term: 'adoption',
     words: 'The share of cases that really follow the new plan; the rest stay with today’s practice.',
-    sheets: ['/scenarios/']
+    sheets: ['/scenarios/', '/payback/']
   },
   {
     term: 'capture',
