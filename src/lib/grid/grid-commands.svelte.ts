@@ -1,0 +1,168 @@
+/** Carries out what keys and the menu ask for. What needs no element or answer of the page, the session does. */
+import { isListed } from './cell-edit.ts';
+import type { GridFocus } from './grid-focus.svelte.ts';
+import type { GridParts } from './grid-parts.ts';
+import type { GridProps } from './grid-props.ts';
+import type { GridSession } from './grid-session.svelte.ts';
+import type { GridView } from './grid-view.svelte.ts';
+import type { GridWidths } from './grid-widths.svelte.ts';
+import type { Command } from './keys.ts';
+import { menuItems, type MenuItem } from './menu-items.ts';
+import { isOneCell } from './selection.ts';
+
+export class GridCommands {
+  readonly #given: GridProps;
+  readonly #session: GridSession;
+  readonly #widths: GridWidths;
+  readonly #view: GridView;
+  readonly #focus: GridFocus;
+
+  /** What lies over or above the grid: the menu with its place, the list of keys, the search. */
+  menu = $state.raw<{ readonly at: () => Element | DOMRect | null } | null>(null);
+  keysOpen = $state(false);
+  findOpen = $state(false);
+
+  constructor({ given, session, widths, view, focus }: GridParts) {
+    this.#given = given;
+    this.#session = session;
+    this.#widths = widths;
+    this.#view = view;
+    this.#focus = focus;
+  }
+
+  /** False where the key is the browser's after all. */
+  run(command: Command): boolean {
+    const session = this.#session;
+    const column = session.activeColumn;
+    switch (command.kind) {
+      case 'enter':
+        if (command.back || !isOneCell(session.cursor.block)) {
+          session.cursor.enter(command.back);
+          break;
+        }
+        if (session.canEdit(session.cursor.active)) void this.#focus.edit();
+        else this.ask();
+        return true;
+      case 'edit':
+        void this.#focus.edit();
+        return true;
+      case 'list':
+        return this.#openList();
+      case 'toggle':
+        if (!session.toggle()) return this.#openList();
+        break;
+      case 'erase':
+        if (session.canEdit(session.cursor.active)) void this.#focus.edit('');
+        return true;
+      case 'undo':
+      case 'redo':
+        this.#stepBack(command.kind);
+        break;
+      case 'open':
+        this.open(session.cursor.active.row);
+        return true;
+      case 'ask':
+        this.ask();
+        return true;
+      case 'range':
+        this.#askRange();
+        return true;
+      case 'find':
+        // The browser's own search sees all rows of a short grid.
+        if (!this.#view.isWindowed) return false;
+        this.findOpen = true;
+        return true;
+      case 'menu':
+        this.openMenu(() => this.#focus.cell);
+        return true;
+      case 'fit-column':
+        if (column !== undefined) this.#widths.fit(column);
+        return true;
+      case 'reset-column':
+        if (column !== undefined) this.#widths.reset(column);
+        return true;
+      case 'resize':
+        if (column !== undefined) this.#widths.set(column, this.#widths.inCh(column) + command.byCh);
+        return true;
+      default:
+        if (!session.obey(command, this.#view.pageRows)) return false;
+    }
+    void this.#focus.take();
+    return true;
+  }
+
+  #openList(): boolean {
+    if (!isListed(this.#session.activeColumn)) return false;
+    void this.#focus.edit();
+    return true;
+  }
+
+  #stepBack(way: 'undo' | 'redo'): void {
+    const before = this.#given.rows;
+    (way === 'undo' ? this.#given.onundo : this.#given.onredo)?.();
+    // The step may lie on another sheet, or there may be none.
+    if (this.#given.rows !== before) this.#session.told = way === 'undo' ? 'Undone' : 'Redone';
+  }
+
+  // What the page answers
+
+  ask(): void {
+    const path = this.#session.activeCell?.path;
+    if (path !== undefined) this.#given.onask?.(path);
+  }
+
+  open(row: number): void {
+    const id = this.#given.rows[row]?.id;
+    if (id !== undefined) this.#given.onopen?.(id);
+  }
+
+  /** Whether the cell with the cursor takes a range, and has one; null where ranges are not for this grid. */
+  readonly #rangeState = $derived.by(() => {
+    const { activeCell: cell, activeColumn: column } = this.#session;
+    if (this.#given.onrange === undefined) return null;
+    if (column?.kind !== 'number' || cell?.state !== 'given' || cell.path === undefined) return 'shut';
+    return cell.ranged === true ? 'given' : 'none';
+  });
+
+  #askRange(): void {
+    const path = this.#session.activeCell?.path ?? '';
+    if (this.#rangeState === 'none' || this.#rangeState === 'given')
+      this.#given.onrange?.(path, () => void this.#focus.take());
+    else this.#session.told = 'Only a cell with a number of its own takes a range.';
+  }
+
+  // Menu
+
+  openMenu(at: () => Element | DOMRect | null): void {
+    this.#session.commitEdit();
+    this.menu = { at };
+  }
+
+  closeMenu(refocus: boolean): void {
+    this.menu = null;
+    if (refocus) void this.#focus.take();
+  }
+
+  readonly menuGroups = $derived.by(() => {
+    const { onask, onopen, rowOpenLabel, canGrow = false, canReorder = false } = this.#given;
+    const { top, bottom } = this.#session.cursor.block;
+    return menuItems({
+      manyRows: top !== bottom,
+      range: this.#rangeState,
+      takesFindKey: this.#view.isWindowed,
+      canAsk: onask !== undefined && this.#session.activeCell?.path !== undefined,
+      openLabel: onopen === undefined ? null : (rowOpenLabel ?? 'Open'),
+      canGrow,
+      canReorder,
+      canDo: (command) => this.#session.canDo(command)
+    });
+  });
+
+  choose({ command }: MenuItem): void {
+    // The search takes the focus itself.
+    this.closeMenu(command.kind !== 'find');
+    if (command.kind === 'show-keys') this.keysOpen = true;
+    else if (command.kind === 'find') this.findOpen = true;
+    else this.run(command);
+  }
+}

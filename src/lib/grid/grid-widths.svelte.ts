@@ -1,0 +1,72 @@
+/** How wide the columns are, in characters as the user sets them and in the page's own units. */
+import type { GridProps } from './grid-props.ts';
+import type { GridColumn } from './grid-types.ts';
+
+type WidthsCh = Readonly<Record<string, number>>;
+
+/** What stays in sight beside the row's header leaves room for little more. */
+export const mostSticky = 3;
+
+export class GridWidths {
+  readonly #given: GridProps;
+  /** Kept here where the caller does not keep them. */
+  #ownCh = $state.raw<WidthsCh>({});
+
+  constructor(given: GridProps) {
+    this.#given = given;
+  }
+
+  readonly #chosenCh = $derived.by((): WidthsCh => this.#given.widthsCh ?? this.#ownCh);
+
+  /** The row's number, and its buttons. */
+  readonly header = $derived.by((): string => {
+    const { rows, onopen, canGrow, canReorder } = this.#given;
+    const buttons = (onopen === undefined ? 0 : 1) + (canGrow === true || canReorder === true ? 1 : 0);
+    return `calc(${String(rows.length).length + 1}ch + ${0.75 + 1.625 * buttons}rem)`;
+  });
+  readonly columns = $derived.by((): readonly string[] =>
+    this.#given.columns.map((column) => `calc(${this.inCh(column)}ch + 1.125rem)`)
+  );
+  readonly table = $derived.by((): string => sum([this.header, ...this.columns]));
+  /** How many columns stay in sight. */
+  readonly sticky = $derived.by((): number =>
+    Math.min(this.#given.stickyColumns ?? 1, this.#given.columns.length, mostSticky)
+  );
+  /** How far from the left each sticky column stays, and what lies beyond the last of them. */
+  readonly stickyLefts = $derived.by((): readonly string[] =>
+    Array.from({ length: mostSticky + 1 }, (_, at) =>
+      sum([this.header, ...this.columns.slice(0, Math.min(at, this.sticky))])
+    )
+  );
+
+  inCh({ key, widthCh }: GridColumn): number {
+    return this.#chosenCh[key] ?? widthCh;
+  }
+
+  set({ key }: Pick<GridColumn, 'key'>, wantedCh: number): void {
+    this.#keep({ ...this.#chosenCh, [key]: Math.max(4, Math.min(80, Math.round(wantedCh))) });
+  }
+
+  reset({ key }: GridColumn): void {
+    const { [key]: _, ...others } = this.#chosenCh;
+    this.#keep(others);
+  }
+
+  /** As wide as its longest text; long ones stay within reason. */
+  fit(column: GridColumn): void {
+    const { columns, rows } = this.#given;
+    const at = columns.indexOf(column);
+    const longest = rows.reduce(
+      (most, row) => Math.max(most, row.cells[at]?.text.length ?? 0),
+      column.title.length
+    );
+    this.set(column, Math.min(60, longest + 1));
+  }
+
+  #keep(widthsCh: WidthsCh): void {
+    this.#ownCh = widthsCh;
+    this.#given.onwidths?.(widthsCh);
+  }
+}
+
+const sum = (lengths: readonly string[]): string => `calc(${lengths.join(' + ')})`;
