@@ -8,11 +8,18 @@ const calciumHydroxideShare = constant({
   id: 'absorbent.soda-lime.calcium-hydroxide-share',
   name: 'Calcium hydroxide in soda lime',
   value: 80,
-  printed: '80',
+  printed: '80 (79.5–84.5)',
   unit: '%',
-  conditions: 'by mass',
-  source: { title: 'Soda lime data sheets (not noted which)', locator: 'composition' },
-  evidence: 'memory',
+  conditions: 'by mass; 79.5–84.5 are the limes of calcium hydroxide in the table',
+  source: {
+    authors: 'Levy RJ',
+    title: 'Anesthesia-related Carbon Monoxide Exposure: Toxicity and Potential Therapy',
+    container: 'Anesth Analg',
+    year: 2016,
+    locator: '123:670-81, table of chemical compositions, from other works',
+    doi: '10.1213/ANE.0000000000001461'
+  },
+  evidence: 'second-hand',
   kind: 'composition-share'
 });
 

@@ -2,7 +2,6 @@
 import { constant } from './constant.ts';
 import type { Alternative, Constant, Evidence, Source } from './constant.ts';
 import {
-  article,
   biro2014,
   carpenter1986,
   horwitz2016,
@@ -50,6 +49,12 @@ function perAgent(
   );
 }
 
+const safetyCard = (agent: string, card: string): Source => ({
+  authors: 'International Programme on Chemical Safety',
+  title: `International Chemical Safety Card, ${agent}`,
+  locator: `${card}, molecular mass`
+});
+
 const handbook: Source = { title: 'Handbook table (edition not noted)', locator: 'molar mass' };
 
 const molarMass = perAgent(
@@ -79,7 +84,7 @@ const molarMass = perAgent(
       evidence: 'read',
       conditions: 'the handbook prints 197.4; the second place follows from the atomic weights of C2HBrClF3'
     },
-    enflurane: { value: 184.5, source: handbook, evidence: 'read' },
+    enflurane: { value: 184.5, source: safetyCard('enflurane', 'ICSC 0887'), evidence: 'read' },
     'nitrous-oxide': {
       value: 44.01,
       printed: '44.0',
@@ -107,9 +112,10 @@ const liquidDensity = perAgent(
       alternatives: [
         {
           value: 1.496,
-          source: { title: 'Isoflurane label data', locator: 'physical constants, 25 °C' },
+          source: usLabel('isoflurane', 'description: specific gravity 25°/25 °C'),
           evidence: 'read',
-          whyNot: 'It holds at 25 °C, warmer than a vaporiser in theatre.'
+          whyNot:
+            'A specific gravity at 25 °C, warmer than a vaporiser in theatre: 1.492 g/mL at that temperature.'
         }
       ],
       preferredBecause: 'It holds at theatre temperature; the two differ by 0.3 %.'
@@ -132,13 +138,39 @@ const liquidDensity = perAgent(
       value: 1.86,
       printed: '1.86–1.871',
       source: { title: 'Chemical references (not noted which)', locator: 'density at 20 °C' },
-      evidence: 'memory'
+      evidence: 'memory',
+      alternatives: [
+        {
+          value: 1.87,
+          printed: '1.872–1.877',
+          source: {
+            authors: 'Ministry of Health, Indonesia',
+            title: 'Monograph of halothane in the pharmacopoeia (in Indonesian)',
+            locator: 'specific gravity at 20 °C'
+          },
+          evidence: 'read',
+          whyNot: 'It gives 0.5 % more vapour per millilitre; the values of a published set stay as they are.'
+        },
+        {
+          value: 1.87,
+          source: {
+            authors: 'NIOSH',
+            title: 'Pocket Guide to Chemical Hazards, publication 2005-151',
+            year: 2005,
+            locator: 'halothane, specific gravity'
+          },
+          evidence: 'read',
+          whyNot: 'The same figure, printed without a temperature.'
+        }
+      ],
+      preferredBecause:
+        'It has stood in this set from the start, and so keeps the answers of old workbooks; the next set should take the pharmacopoeia’s.'
     },
     enflurane: {
       value: 1.517,
-      source: { title: 'Chemical references (not noted which)', locator: 'density at 20–25 °C' },
-      evidence: 'memory',
-      conditions: '20–25 °C',
+      source: usLabel('enflurane', 'description: specific gravity 25°/25 °C'),
+      evidence: 'read',
+      conditions: 'a specific gravity at 25 °C (1.513 g/mL there), taken as g/mL at theatre temperature',
       alternatives: [
         {
           value: 1.5167,
@@ -147,7 +179,7 @@ const liquidDensity = perAgent(
           whyNot: 'It holds at 25 °C; it rounds to the value in use.'
         }
       ],
-      preferredBecause: 'It covers theatre temperature; the two agree within rounding.'
+      preferredBecause: 'It is the label figure; the two agree within rounding.'
     }
   }
 );
@@ -178,7 +210,32 @@ const miller = (value: number): Row => ({
   source: millerComparison,
   evidence: 'read'
 });
-const millerAgainst6th = (value: number, sixth: number): Row => ({
+const onRecovery1992: Source = {
+  title: 'Blood concentrations of sevoflurane and isoflurane on recovery from anaesthesia',
+  container: 'Br J Anaesth',
+  year: 1992,
+  locator: '69:259-62',
+  doi: '10.1093/bja/69.3.259'
+};
+const surgicalPatients: Source = {
+  title:
+    'Blood/gas partition coefficients for isoflurane, sevoflurane, and desflurane in a clinically relevant patient population',
+  container: 'Anesth Analg',
+  year: 2015,
+  locator: '120:45-50',
+  doi: '10.1213/ANE.0000000000000516'
+};
+/** The largest measurement that was found: 120 adults before an operation, by headspace gas chromatography. */
+const measuredInPatients = (value: number, sd: string, patients: number): Alternative => ({
+  value,
+  printed: `${value} (SD ${sd})`,
+  source: surgicalPatients,
+  evidence: 'read',
+  whyNot: `Measured in ${patients} patients, but without the tissue/blood coefficients that would belong to it. Override to see what it does.`
+});
+const oneTable =
+  'It stands in one table with the tissue/blood coefficients used here, so that the set is consistent.';
+const millerAgainst6th = (value: number, sixth: number, others: readonly Alternative[] = []): Row => ({
   ...miller(value),
   alternatives: [
     {
@@ -186,18 +243,44 @@ const millerAgainst6th = (value: number, sixth: number): Row => ({
       source: millerSixthTable,
       evidence: 'read',
       whyNot: 'Another table of the same textbook; its companion tissue/blood coefficients were not noted.'
-    }
+    },
+    ...others
   ],
-  preferredBecause:
-    'It stands in one table with the tissue/blood coefficients used here, so that the set is consistent.'
+  preferredBecause: oneTable
 });
 
 const bloodGas = perAgent(
   { id: 'blood-gas', name: 'Blood/gas partition coefficient', kind: 'blood-gas', ...at37 },
   {
-    sevoflurane: miller(0.65),
-    isoflurane: millerAgainst6th(1.46, 1.4),
-    desflurane: miller(0.45),
+    sevoflurane: {
+      ...miller(0.65),
+      alternatives: [
+        measuredInPatients(0.74, '0.06', 41),
+        {
+          value: 0.65,
+          printed: '0.65 (SD 0.05)',
+          source: onRecovery1992,
+          evidence: 'read',
+          whyNot: 'The same figure, measured in 16 patients.'
+        }
+      ],
+      preferredBecause: oneTable
+    },
+    isoflurane: millerAgainst6th(1.46, 1.4, [
+      measuredInPatients(1.45, '0.12', 41),
+      {
+        value: 1.36,
+        printed: '1.36 (SD 0.09)',
+        source: onRecovery1992,
+        evidence: 'read',
+        whyNot: 'Measured in 16 patients, without tissue/blood coefficients.'
+      }
+    ]),
+    desflurane: {
+      ...miller(0.45),
+      alternatives: [measuredInPatients(0.57, '0.04', 38)],
+      preferredBecause: oneTable
+    },
     halothane: millerAgainst6th(2.54, 2.5),
     enflurane: millerAgainst6th(1.9, 1.8),
     'nitrous-oxide': { ...millerAgainst6th(0.46, 0.47), unusedBecause: nitrousOxideUptake }
@@ -306,12 +389,13 @@ const metabolised = perAgent(
     sevoflurane: {
       value: 5,
       printed: '2–5',
-      source: article({
-        authors: 'Behne M et al.',
+      source: {
+        authors: 'Behne M, Wilke HJ, Harder S',
+        title: 'Clinical pharmacokinetics of sevoflurane',
         container: 'Clin Pharmacokinet',
         year: 1999,
         locator: '36:13-26'
-      }),
+      },
       evidence: 'read'
     },
     isoflurane: { value: 0.2, source: usLabel('desflurane', 'comparison of metabolism'), evidence: 'read' },
@@ -350,20 +434,34 @@ const metabolised = perAgent(
   }
 );
 
-// The work was not noted, so nobody can look these up: they count as from memory.
-const clinicalLiterature: Source = {
-  title: 'Clinical literature (not noted which)',
-  locator: 'highest mark of the vaporiser scale'
+const otherVaporisers: Source = {
+  title: 'Administration of Sevoflurane Using Other Agent-Specific Vaporizers',
+  year: 1998,
+  locator: 'abstract, Ovid accession 00045391-199811000-00005'
 };
+const highestDialUsed = (value: number): Row => ({
+  value,
+  source: otherVaporisers,
+  evidence: 'read',
+  conditions: 'the highest dial setting that was used'
+});
 
 const vaporiserMaximum = perAgent(
   { id: 'vaporiser-maximum', name: 'Highest vaporiser setting', unit: '%', kind: 'vaporiser-maximum' },
   {
-    sevoflurane: { value: 8, source: usLabel('sevoflurane', 'induction up to 8 %'), evidence: 'memory' },
-    isoflurane: { value: 5, source: clinicalLiterature, evidence: 'memory' },
+    sevoflurane: {
+      value: 8,
+      source: {
+        title: 'Prescribing information, sevoflurane, Thailand',
+        locator: 'dosage: induction, inspired concentrations of up to 8 %'
+      },
+      evidence: 'read',
+      conditions: 'the highest inspired concentration that the label names for induction'
+    },
+    isoflurane: highestDialUsed(5),
     desflurane: { value: 18, source: horwitz2016, evidence: 'read' },
-    halothane: { value: 5, source: clinicalLiterature, evidence: 'memory' },
-    enflurane: { value: 7, source: clinicalLiterature, evidence: 'memory' }
+    halothane: highestDialUsed(5),
+    enflurane: highestDialUsed(7)
   }
 );
 

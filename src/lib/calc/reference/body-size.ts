@@ -1,6 +1,25 @@
 /** How oxygen use, CO2 production and cardiac output follow from body weight, in adults and in small children. */
 import { constant } from './constant.ts';
+import type { Source } from './constant.ts';
 import { article, commonPractice, lindahl1989, loweErnst1981 } from './sources.ts';
+
+const kleiberReviewed: Source = {
+  title:
+    'A Sceptics View: “Kleiber’s Law” or the “3/4 Rule” is neither a Law nor a Rule but Rather an Empirical Approximation',
+  container: 'Systems',
+  year: 2014,
+  locator: '2:186-202, on the power that Kleiber proposed',
+  doi: '10.3390/systems2020186'
+};
+const lindahl1984 = article({
+  authors: 'Lindahl SG, Hulse MG, Hatch DJ',
+  container: 'Acta Anaesthesiol Scand',
+  year: 1984,
+  locator: '28:52-6',
+  doi: '10.1111/j.1399-6576.1984.tb02010.x'
+});
+const ofChildren =
+  'Measured in 58 children of 2.8 to 20.5 kg under halothane: a small child uses more than the adult’s rule says.';
 
 export const bodySizeConstants = [
   constant({
@@ -20,9 +39,19 @@ export const bodySizeConstants = [
     value: 0.75,
     printed: '0.75',
     unit: '1',
-    conditions: 'after Brody',
-    source: loweErnst1981,
-    evidence: 'memory',
+    conditions: 'proposed by Kleiber; used in anaesthesia after Brody and after Lowe and Ernst',
+    source: kleiberReviewed,
+    evidence: 'second-hand',
+    alternatives: [
+      {
+        value: 0.735,
+        printed: '0.73–0.74',
+        source: kleiberReviewed,
+        evidence: 'second-hand',
+        whyNot: 'What was measured in warm-blooded animals; the rules of anaesthesia are written with 3/4.'
+      }
+    ],
+    preferredBecause: 'The coefficients that it is used with belong to 3/4.',
     kind: 'size-exponent'
   }),
   constant({
@@ -42,9 +71,23 @@ export const bodySizeConstants = [
     value: 10,
     printed: '10',
     unit: 'mL/min/kg^0.75',
-    conditions: 'adult; after Brody',
-    source: loweErnst1981,
-    evidence: 'memory',
+    conditions: 'adult under anaesthesia; after Brody; the exponent is illegible in the text that was read',
+    source: {
+      title:
+        'Role of oxygen debt in the development of organ failure, sepsis, and death in high-risk surgical patients, quoting Lowe and Ernst',
+      locator: 'calculation of tissue oxygen debt'
+    },
+    evidence: 'second-hand',
+    alternatives: [
+      {
+        value: 14.2,
+        printed: '14.2 (SD 3.9)',
+        source: lindahl1984,
+        evidence: 'read',
+        whyNot: ofChildren
+      }
+    ],
+    preferredBecause: 'It is the adult’s; small children have lines of their own here.',
     kind: 'metabolic-coefficient'
   }),
   constant({
@@ -56,6 +99,16 @@ export const bodySizeConstants = [
     conditions: 'adult',
     source: loweErnst1981,
     evidence: 'memory',
+    alternatives: [
+      {
+        value: 11.4,
+        printed: '11.4 (SD 3.1)',
+        source: lindahl1984,
+        evidence: 'read',
+        whyNot: ofChildren
+      }
+    ],
+    preferredBecause: 'It is the adult’s; small children have lines of their own here.',
     kind: 'metabolic-coefficient'
   }),
   constant({
@@ -65,12 +118,15 @@ export const bodySizeConstants = [
     printed: '−65 (95 % CI −75 to −55)',
     unit: 'mL/min',
     conditions: 'adult; 453 patients',
-    source: article({
-      authors: 'Jakobsson J et al.',
+    source: {
+      authors: 'Jakobsson J, Vadman S, Hagel E, Kalman S, Bartha E',
+      title:
+        'The effects of general anaesthesia on oxygen consumption: A meta-analysis guiding future studies on perioperative oxygen transport',
       container: 'Acta Anaesthesiol Scand',
       year: 2019,
-      locator: '63:144-53'
-    }),
+      locator: '63:144-53',
+      doi: '10.1111/aas.13265'
+    },
     evidence: 'read',
     kind: 'oxygen-consumption-change',
     unusedBecause:

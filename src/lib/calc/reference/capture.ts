@@ -11,9 +11,10 @@ export const captureConstants = [
     unit: '%',
     conditions: '738 cases',
     source: {
-      authors: 'Gibb et al.',
-      title: 'Prospective single-centre study of capture (citation not noted)',
-      locator: '738 cases'
+      authors: 'Gibb S et al.',
+      title:
+        'Prospective observational single-centre study of the capture of sevoflurane in routine practice (its own title carries a brand)',
+      locator: 'manuscript of the authors, abstract: 738 cases, 4.9 of 14.2 kg'
     },
     evidence: 'read',
     kind: 'capture-efficiency',
@@ -25,7 +26,11 @@ export const captureConstants = [
     value: 25,
     printed: '25',
     unit: '%',
-    source: article({ authors: 'Hinterberg et al.', container: 'Anaesthesia', year: 2022 }),
+    source: article({
+      authors: 'Hinterberg et al., as quoted by Gibb S et al.',
+      container: 'Anaesthesia',
+      year: 2022
+    }),
     evidence: 'second-hand',
     kind: 'capture-efficiency',
     unusedBecause: 'Offered as a guide beside the scenario’s own capture share, which is an input.'

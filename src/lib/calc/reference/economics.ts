@@ -42,7 +42,7 @@ export const economicConstants = [
     conditions: 'central series',
     source: {
       authors: 'UK government',
-      title: 'Carbon values for appraisal',
+      title: 'Valuation of greenhouse gas emissions: for policy appraisal and evaluation',
       year: 2021,
       locator: 'central, 2030'
     },

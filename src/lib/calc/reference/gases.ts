@@ -1,14 +1,15 @@
 /** Oxygen, air and piped nitrous oxide. */
 import { constant } from './constant.ts';
 import { derivedConstant } from './derived-constant.ts';
-import { article } from './sources.ts';
+import type { Source } from './constant.ts';
 
-const tariq2024 = article({
-  authors: 'Tariq et al.',
+const tariq2024: Source = {
+  authors: 'Tariq M, Siddhantakar A, Sherman JD, Cimprich A, Young SB',
+  title: 'Life cycle assessment of medical oxygen',
   container: 'J Clean Prod',
   year: 2024,
   doi: '10.1016/j.jclepro.2024.141126'
-});
+};
 
 const perBedDay = constant({
   id: 'oxygen.co2e-per-bed-day',
@@ -40,9 +41,15 @@ export const gasConstants = [
     value: 20.95,
     printed: '20.95',
     unit: '%',
-    conditions: 'by volume',
-    source: { title: 'Handbooks of chemistry (not noted which)', locator: 'composition of dry air' },
-    evidence: 'memory',
+    conditions: 'by volume; the source prints 20.946',
+    source: {
+      authors: 'IUPAC',
+      title: 'Glossary of atmospheric chemistry terms (Gold Book)',
+      container: 'Pure Appl Chem',
+      year: 1990,
+      locator: '62:2167, p. 2172; C01214, composition of pure air'
+    },
+    evidence: 'read',
     kind: 'oxygen-in-air'
   }),
   perBedDay,
@@ -66,13 +73,14 @@ export const gasConstants = [
     printed: '83.5 (50–96)',
     unit: '%',
     conditions: 'piped supply',
-    source: article({
+    source: {
       authors: 'Gaff et al.',
+      title: 'A weighing method for measuring nitrous oxide leakage from hospital manifold-pipeline networks',
       container: 'Anaesth Intensive Care',
       year: 2024,
       locator: '52:127-30',
       doi: '10.1177/0310057X231198123'
-    }),
+    },
     evidence: 'read',
     kind: 'pipe-loss',
     unusedBecause:

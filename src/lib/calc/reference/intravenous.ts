@@ -1,6 +1,5 @@
 /** Intravenous anaesthesia, as far as its emissions go. No dosing advice. */
 import { constant } from './constant.ts';
-import { article } from './sources.ts';
 
 export const intravenousConstants = [
   constant({
@@ -11,11 +10,14 @@ export const intravenousConstants = [
     unit: 'kg CO2e/h',
     conditions: 'adult; procurement-based, 35 242 procedures',
     source: {
-      title: 'Carbon footprint of general anaesthesia in adults',
+      authors: 'Bernat M, Cuvillon P, Brieussel T et al.',
+      title:
+        'The carbon footprint of general anaesthesia in adult patients: a multicentre observational comparison of intravenous and inhalation anaesthetic strategies in 35,242 procedures',
       container: 'Br J Anaesth',
-      year: 2025
+      year: 2025,
+      locator: 'abstract'
     },
-    evidence: 'second-hand',
+    evidence: 'read',
     kind: 'intravenous-emissions'
   }),
   constant({
@@ -43,12 +45,15 @@ export const intravenousConstants = [
     printed: '21',
     unit: 'kg CO2e/kg',
     conditions: 'active ingredient alone',
-    source: article({
-      authors: 'Parvatker et al.',
+    source: {
+      authors: 'Parvatker A, Tunceroglu H, Sherman JD, Coish P, Anastas PT, Zimmerman JB, Eckelman MJ',
+      title:
+        'Cradle-to-gate Greenhouse Gas Emissions for Twenty Anesthetic Active Pharmaceutical Ingredients based on Process Scale-up and Process Design Calculations',
       container: 'ACS Sustain Chem Eng',
       year: 2019,
-      locator: '7:6580'
-    }),
+      locator: '7:6580',
+      doi: '10.1021/acssuschemeng.8b05473'
+    },
     evidence: 'memory',
     kind: 'propofol-emissions',
     unusedBecause:

@@ -1,6 +1,6 @@
 /** What an anaesthesia workstation draws, leaks, samples and lasts. */
 import { constant } from './constant.ts';
-import { article, commonPractice } from './sources.ts';
+import { commonPractice } from './sources.ts';
 
 export const machineConstants = [
   constant({
@@ -10,12 +10,14 @@ export const machineConstants = [
     printed: '97 (58–136)',
     unit: 'W',
     conditions: 'in operation',
-    source: article({
-      authors: 'Drinhaus et al.',
+    source: {
+      authors: 'Drinhaus H, Drinhaus J, Schumacher C, Schramm MJ, Wetsch WA',
+      title: 'Energieverbrauch von Narkosegeräten und mögliche Einsparungen durch Vermeidung von Standby',
       container: 'Die Anaesthesiologie',
       year: 2024,
-      locator: '73:244-50'
-    }),
+      locator: '73:244-50',
+      doi: '10.1007/s00101-024-01388-3'
+    },
     evidence: 'read',
     kind: 'machine-power'
   }),

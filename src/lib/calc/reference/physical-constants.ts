@@ -26,10 +26,11 @@ export const standardAtmosphere = constant({
   conditions: 'exact, by definition',
   source: {
     authors: 'General Conference on Weights and Measures',
-    title: 'Definition of the standard atmosphere',
-    year: 1954
+    title: 'Resolution 4 of the 10th meeting: definition of the standard atmosphere',
+    year: 1954,
+    locator: 'Comptes Rendus de la 10e CGPM (1954), 1956, 79'
   },
-  evidence: 'memory',
+  evidence: 'read',
   kind: 'pressure'
 });
 
@@ -41,11 +42,11 @@ export const zeroCelsius = constant({
   unit: 'K',
   conditions: 'exact, by definition',
   source: {
-    authors: 'International Bureau of Weights and Measures',
-    title: 'The International System of Units',
-    locator: 'definition of the degree Celsius'
+    authors: 'IUPAC',
+    title: 'Compendium of Chemical Terminology (Gold Book)',
+    locator: 'C00928, Celsius temperature'
   },
-  evidence: 'memory',
+  evidence: 'read',
   kind: 'temperature'
 });
 
@@ -55,8 +56,13 @@ export const carbonDioxideMolarMass = constant({
   value: 44.01,
   printed: '44.01',
   unit: 'g/mol',
-  source: { authors: 'IUPAC', title: 'Standard atomic weights', locator: 'C, O' },
-  evidence: 'memory',
+  conditions: 'the source prints 44.0095',
+  source: {
+    authors: 'National Institute of Standards and Technology',
+    title: 'Chemistry WebBook',
+    locator: 'carbon dioxide, molecular weight'
+  },
+  evidence: 'read',
   kind: 'molar-mass'
 });
 
@@ -64,10 +70,15 @@ export const calciumHydroxideMolarMass = constant({
   id: 'calcium-hydroxide.molar-mass',
   name: 'Molar mass of calcium hydroxide',
   value: 74.09,
-  printed: '74.09',
+  printed: '74.1',
   unit: 'g/mol',
-  source: { authors: 'IUPAC', title: 'Standard atomic weights', locator: 'Ca, O, H' },
-  evidence: 'memory',
+  conditions: 'the guide prints 74.1; the second place follows from the atomic weights of Ca(OH)2',
+  source: {
+    authors: 'NIOSH',
+    title: 'Pocket Guide to Chemical Hazards',
+    locator: 'calcium hydroxide, molecular weight'
+  },
+  evidence: 'read',
   kind: 'molar-mass'
 });
 

@@ -25,12 +25,13 @@ export const usLabel = (agent: string, section: string): Source => ({
   locator: section
 });
 
-export const mapleson1996 = article({
+export const mapleson1996: Source = {
   authors: 'Mapleson WW',
+  title: 'Effect of age on MAC in humans: a meta-analysis',
   container: 'Br J Anaesth',
   year: 1996,
   locator: '76:179-85'
-});
+};
 
 export const biro2014 = article({
   authors: 'Biro P',
@@ -40,48 +41,59 @@ export const biro2014 = article({
   doi: '10.1111/aas.12374'
 });
 
-export const carpenter1986 = article({
-  authors: 'Carpenter RL et al.',
+export const carpenter1986: Source = {
+  authors: 'Carpenter RL, Eger EI, Johnson BH, Unadkat JD, Sheiner LB',
+  title: 'The extent of metabolism of inhaled anesthetics in humans',
   container: 'Anesthesiology',
   year: 1986,
-  locator: '65:201-5'
-});
+  locator: '65:201-5',
+  doi: '10.1097/00000542-198608000-00013'
+};
 
-export const horwitz2016 = article({
+export const horwitz2016: Source = {
   authors: 'Horwitz M, Jakobsson JG',
+  title: 'Desflurane and sevoflurane use during low- and minimal-flow anesthesia at fixed vaporizer settings',
   container: 'Minerva Anestesiol',
   year: 2016,
   locator: '82:180-5'
-});
+};
 
-export const mullet1993 = article({
+export const mullet1993: Source = {
   authors: 'Mullet CE et al.',
+  title:
+    'Pulmonary CO2 elimination during surgical procedures using intra- or extraperitoneal CO2 insufflation',
   container: 'Anesth Analg',
   year: 1993,
   locator: '76:622-6',
   doi: '10.1213/00000539-199303000-00031'
-});
+};
 
+/** Called by its place, as its title carries a brand. */
 export const higuchi2001 = article({
-  authors: 'Higuchi H et al.',
+  authors: 'Higuchi H, Adachi Y, Arimura S, Kanno M, Satoh T',
   container: 'Anesth Analg',
   year: 2001,
   locator: '93:221-5'
 });
 
-export const lindahl1989 = article({
+export const lindahl1989: Source = {
   authors: 'Lindahl SGE',
+  title:
+    'Oxygen consumption and carbon dioxide elimination in infants and children during anaesthesia and surgery',
   container: 'Br J Anaesth',
   year: 1989,
-  locator: '62:70-6'
-});
+  locator: '62:70-6',
+  doi: '10.1093/bja/62.1.70'
+};
 
-export const levitt2007 = article({
+export const levitt2007: Source = {
   authors: 'Levitt DG',
+  title: 'Heterogeneity of human adipose blood flow',
   container: 'BMC Clin Pharmacol',
   year: 2007,
-  locator: '7:1'
-});
+  locator: '7:1',
+  doi: '10.1186/1472-6904-7-1'
+};
 
 export const millerComparison: Source = {
   title: "Miller's Anesthesia",
@@ -134,7 +146,8 @@ export const ipccAr5: Source = {
 
 export const sulbaekAndersen2012: Source = {
   authors: 'Sulbaek Andersen MP et al.',
-  title: 'Articles in Anesth Analg 2012;114:1081-5 and J Phys Chem A 2012;116:5806',
+  title:
+    'Assessing the impact on global climate from general anesthetic gases (Anesth Analg 2012;114:1081-5), and an article in J Phys Chem A 2012;116:5806',
   container: 'Anesth Analg; J Phys Chem A',
   year: 2012,
   locator: '114:1081-5; 116:5806'

@@ -14,10 +14,13 @@ export interface Statement {
 }
 
 const lowFlowCaution: Source = {
-  title: 'US prescribing information, sevoflurane; contested in Anesth Analg 2021;132:993',
+  authors: 'Feldman JM, Hendrickx J, Kennedy RR',
+  title:
+    'US prescribing information, sevoflurane; contested in Carbon Dioxide Absorption During Inhalation Anesthesia: A Modern Practice',
   container: 'Anesth Analg',
   year: 2021,
-  locator: '132:993'
+  locator: '132:993-1002',
+  doi: '10.1213/ANE.0000000000005137'
 };
 
 export const statements: readonly Statement[] = [
@@ -71,7 +74,7 @@ export const statements: readonly Statement[] = [
     statement:
       'A patient susceptible to malignant hyperthermia must not have a volatile agent, and is no case for low flow with one: such cases stay out of the case mix of a low-flow plan. The responsible clinician and local policy decide.',
     source: usLabel('sevoflurane', 'contraindications'),
-    evidence: 'memory'
+    evidence: 'read'
   },
   {
     id: 'caution.asa-amendment',

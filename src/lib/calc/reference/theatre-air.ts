@@ -1,7 +1,6 @@
 /** Air changes that guides ask of theatres, and what was measured in recovery rooms. */
 import { constant } from './constant.ts';
 import type { Source } from './constant.ts';
-import { article } from './sources.ts';
 
 const ashrae170: Source = { authors: 'ASHRAE', title: 'Standard 170', locator: 'Standard 170' };
 const aGuide = 'Shown as a guide beside the site’s air changes, which are an input.';
@@ -34,8 +33,12 @@ export const theatreAirConstants = [
     printed: '20',
     unit: '1/h',
     conditions: '4 of them of outdoor air',
-    source: ashrae170,
-    evidence: 'memory',
+    source: {
+      title: 'How Many Air Exchanges Are Required in an Operating Room?',
+      container: 'biologyinsights.com',
+      locator: 'minimum required air exchange rates, by the standards of the industry'
+    },
+    evidence: 'second-hand',
     kind: 'air-changes',
     unusedBecause: aGuide
   }),
@@ -58,12 +61,14 @@ export const theatreAirConstants = [
     printed: '0.12 (maximum 0.96)',
     unit: 'ppm',
     conditions: 'two units',
-    source: article({
-      authors: 'Heiderich S et al.',
+    source: {
+      authors: 'Heiderich S, Thoben C, Dennhardt N et al.',
+      title:
+        'Low anaesthetic waste gas concentrations in postanaesthesia care unit: A prospective observational study',
       container: 'Eur J Anaesthesiol',
       year: 2018,
-      locator: '35:534'
-    }),
+      locator: '35:534-8'
+    },
     evidence: 'read',
     kind: 'measured-air',
     unusedBecause: 'Shown for comparison with the planning estimate of theatre air.'

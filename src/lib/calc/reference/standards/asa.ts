@@ -84,7 +84,7 @@ export const asa: MonitoringDocument = {
       word: 'strongly encouraged',
       when: ['general-anaesthesia'],
       detail: '',
-      evidence: 'memory'
+      evidence: 'second-hand'
     }
   ]
 };

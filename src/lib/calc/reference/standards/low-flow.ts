@@ -6,8 +6,11 @@ export const lowFlow: MonitoringDocument = {
   name: 'Low-flow literature',
   layer: 'low-flow',
   source: {
-    title: 'Clinical reviews of low-flow anaesthesia (not noted which)',
-    locator: 'requirements for monitoring'
+    title:
+      'Brief review of minimal fresh gas flow, which quotes Baum and Aitkenhead 1995 on monitoring; other clinical reviews (not noted which)',
+    container: 'Can J Anesth',
+    locator: 'requirements for monitoring',
+    doi: '10.1007/s12630-012-9736-2'
   },
   limits: 'From papers, not from a standard: shown apart from what the chosen standard asks.',
   rules: [
