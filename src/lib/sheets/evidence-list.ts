@@ -49,15 +49,21 @@ const textOf = ({ id, name, conditions, source, kind, printed, unit, alternative
     .join(' ')
     .toLowerCase();
 
-/** The groups that hold something of what is sought; every word has to be found in a record. */
+/**
+ * The groups that hold something of what is sought; every word has to be found in a record. In a group, those whose name
+ * alone has every word come first: the titles of works name other things too.
+ */
 export function evidenceGroups(constants: Iterable<Constant>, sought: Sought): readonly EvidenceGroup[] {
   const words = sought.text.toLowerCase().split(/\s+/).filter(Boolean);
-  const found = [...constants].filter((constant) => {
-    if (sought.evidence !== 'all' && constant.evidence !== sought.evidence) return false;
-    if (sought.own && constant.override === undefined) return false;
-    const text = textOf(constant);
-    return words.every((word) => text.includes(word));
-  });
+  const hasAll = (text: string): boolean => words.every((word) => text.includes(word));
+  const [named, mentioned]: [Constant[], Constant[]] = [[], []];
+  for (const constant of constants) {
+    if (sought.evidence !== 'all' && constant.evidence !== sought.evidence) continue;
+    if (sought.own && constant.override === undefined) continue;
+    if (hasAll(constant.name.toLowerCase())) named.push(constant);
+    else if (hasAll(textOf(constant))) mentioned.push(constant);
+  }
+  const found = [...named, ...mentioned];
   return groups
     .map((group) => ({
       ...group,

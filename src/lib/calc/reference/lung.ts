@@ -31,11 +31,10 @@ export const lungConstants = [
     alternatives: [
       {
         value: 1.63,
-        printed: '297 mL, or 15.4 %, below the awake volume',
         source: hewlett1974,
         evidence: 'computed',
         whyNot:
-          'Follows from the fall in 13 patients and its percentage: 1.93 L awake, 1.63 L under anaesthesia; the values of a published set stay as they are.'
+          'Follows from the fall in 13 patients, 297 mL or 15.4 %: 1.93 L awake, 1.63 L under anaesthesia. The values of a published set stay as they are.'
       }
     ],
     preferredBecause:
