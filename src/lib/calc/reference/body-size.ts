@@ -1,7 +1,7 @@
 /** How oxygen use, CO2 production and cardiac output follow from body weight, in adults and in small children. */
 import { constant } from './constant.ts';
 import type { Source } from './constant.ts';
-import { article, commonPractice, lindahl1989, loweErnst1981 } from './sources.ts';
+import { article, lindahl1989, loweErnst1981 } from './sources.ts';
 
 const kleiberReviewed: Source = {
   title:
@@ -29,8 +29,12 @@ export const bodySizeConstants = [
     printed: '70',
     unit: 'kg',
     conditions: 'volumes scale by weight / 70',
-    source: commonPractice,
-    evidence: 'memory',
+    source: {
+      authors: 'International Commission on Radiological Protection',
+      title: 'Reference man, as quoted in the radiation protection pages of the University of Groningen',
+      locator: 'a young adult who weighs 70 kg'
+    },
+    evidence: 'second-hand',
     kind: 'body-weight'
   }),
   constant({
