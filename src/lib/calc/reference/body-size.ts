@@ -75,13 +75,9 @@ export const bodySizeConstants = [
     value: 10,
     printed: '10',
     unit: 'mL/min/kg^0.75',
-    conditions: 'adult under anaesthesia; after Brody; the exponent is illegible in the text that was read',
-    source: {
-      title:
-        'Role of oxygen debt in the development of organ failure, sepsis, and death in high-risk surgical patients, quoting Lowe and Ernst',
-      locator: 'calculation of tissue oxygen debt'
-    },
-    evidence: 'second-hand',
+    conditions: 'adult; after Brody',
+    source: loweErnst1981,
+    evidence: 'memory',
     alternatives: [
       {
         value: 14.2,

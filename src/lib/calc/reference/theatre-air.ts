@@ -33,12 +33,8 @@ export const theatreAirConstants = [
     printed: '20',
     unit: '1/h',
     conditions: '4 of them of outdoor air',
-    source: {
-      title: 'How Many Air Exchanges Are Required in an Operating Room?',
-      container: 'biologyinsights.com',
-      locator: 'minimum required air exchange rates, by the standards of the industry'
-    },
-    evidence: 'second-hand',
+    source: ashrae170,
+    evidence: 'memory',
     kind: 'air-changes',
     unusedBecause: aGuide
   }),
