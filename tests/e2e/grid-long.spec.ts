@@ -52,6 +52,57 @@ test('an edit under way outlives a scroll far away', async ({ page }) => {
   await expect(page.locator('tr[data-row="0"] [data-column="1"]')).toContainText('1,234');
 });
 
+test('a page step takes nothing of the cell before along', async ({ page }) => {
+  await openWith(page, 2000);
+  await page.keyboard.type('many');
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('ArrowUp');
+  const field = page.locator('input:focus');
+  await expect(field).toHaveAttribute('aria-invalid', 'true');
+  await expect(field).toHaveAccessibleDescription(/Not taken/);
+  await expect(field).toHaveAccessibleName(/Cases.*Laparoscopic cholecystectomy/s);
+  const before = await field.elementHandle();
+
+  await page.keyboard.press('PageDown');
+  await expect.poll(async () => Number(await focusedRow(page))).toBeGreaterThan(5);
+  // A field of its own, so that an assistive technology hears of a new focus.
+  expect(await before?.evaluate((old) => old !== document.activeElement && !old.isConnected)).toBe(true);
+  await expect(field).not.toHaveAttribute('aria-invalid');
+  await expect(field).toHaveAccessibleDescription('');
+  const row = Number(await focusedRow(page));
+  const cell = page.locator(`tr[data-row="${row}"] [data-column="1"]`);
+  await expect(cell).toHaveText(await field.inputValue());
+  await expect(cell).not.toHaveAttribute('aria-invalid');
+  await expect(page.locator('td[aria-selected=true]')).toHaveCount(1);
+
+  // An edit ends with the step and stays with its own cell.
+  await page.keyboard.type('77');
+  await page.keyboard.press('PageUp');
+  await expect.poll(() => focusedRow(page)).toBe('0');
+  await expect(field).toHaveValue('many');
+  await expect(field).toHaveAttribute('aria-invalid', 'true');
+  await expect(page.locator('td[data-place=editing]')).toHaveCount(0);
+  await expect(cell).toHaveText('77');
+});
+
+test('rows around those in sight are drawn once a page step has come to rest', async ({ page }) => {
+  await openWith(page, 2000);
+  for (let step = 0; step < 5; step += 1) await page.keyboard.press('PageDown');
+  const drawn = page.getByRole('grid', { name: 'Case mix' }).locator('tbody tr[data-row]');
+  const last = Number(await focusedRow(page));
+  await expect(page.locator(`tr[data-row="${last + 5}"]`)).toBeAttached();
+  await expect(page.locator('.scroller.paging')).toHaveCount(0);
+  // Each row once, in order, with the texts of its own.
+  const rows = await drawn.evaluateAll((all) => all.map((each) => Number(each.getAttribute('data-row'))));
+  expect(rows).toEqual(rows.toSorted((a, b) => a - b));
+  expect(new Set(rows).size).toBe(rows.length);
+  for (const row of rows) {
+    const named = page.locator(`tr[data-row="${row}"]`);
+    await expect(named.locator('[data-column="0"]')).toHaveText(`Group ${row}`);
+    await expect(named.getByRole('rowheader')).toContainText(`Group ${row}`);
+  }
+});
+
 test('a text is found in rows that are not drawn, forwards and backwards', async ({ page }) => {
   await openWith(page, 2000);
   await page.keyboard.press('Shift+F10');

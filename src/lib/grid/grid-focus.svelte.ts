@@ -1,6 +1,7 @@
 /** The focus: the cell with the cursor holds the one field of the grid, and the field has the focus. */
 import { flushSync, tick } from 'svelte';
 import { isListed } from './cell-edit.ts';
+import { placeOf } from './cell-under.ts';
 import type { GridSession } from './grid-session.svelte.ts';
 import type { GridView } from './grid-view.svelte.ts';
 
@@ -36,9 +37,23 @@ export class GridFocus {
 
   /** Brings the cell with the cursor into sight. */
   async show(): Promise<void> {
+    this.#leaveCell();
     this.#view.scrollToCursor();
     await tick();
     this.cell?.scrollIntoView?.({ block: 'nearest', inline: 'nearest' });
+  }
+
+  /**
+   * Gives the focus up while all is laid out. A field that is taken away with the focus makes the browser lay out all
+   * that has changed at that moment, and once more when the rest has.
+   */
+  #leaveCell(): void {
+    const { row, column } = this.#session.cursor.active;
+    const left = placeOf(this.cell);
+    if (left === null || (left.row === row && left.column === column)) return;
+    this.#refocusing = true;
+    this.field?.blur();
+    this.#refocusing = false;
   }
 
   /** Opens the cell with the cursor; `typed` over it, else with the caret after its text. */

@@ -6,6 +6,8 @@ import { rowsAndGaps, rowsInSight, type RowOrGap } from './row-window.ts';
 
 /** A grid of no more rows draws them all. */
 const unwindowedRows = 60;
+/** A held key comes again sooner. */
+const pagingRestMs = 300;
 
 export class GridView {
   readonly #given: Pick<GridProps, 'rows'>;
@@ -17,6 +19,12 @@ export class GridView {
   headerPx = $state(0);
   #scrolledPx = $state(0);
   #rowPx = $state(30);
+  #scrolledAsidePx = $state(0);
+  /**
+   * The cursor goes on by the page: no row is drawn around those in sight, since it would be gone at the next step. They
+   * follow once the key is let go, or the user scrolls.
+   */
+  isPaging = $state(false);
   /** Paper takes all rows. */
   printing = $state(false);
 
@@ -30,21 +38,34 @@ export class GridView {
       const px = row?.getBoundingClientRect().height ?? 0;
       if (px > 0) this.#rowPx = px;
     });
+    $effect(() => {
+      if (!this.isPaging) return;
+      void this.#scrolledPx;
+      const rest = setTimeout(() => (this.isPaging = false), pagingRestMs);
+      return () => clearTimeout(rest);
+    });
   }
 
   /** Whether some rows are left out. */
   readonly isWindowed = $derived.by(() => this.#given.rows.length > unwindowedRows && !this.printing);
+  /** The height in which rows are seen; a guess until it is known. */
+  readonly #sightPx = $derived.by(() => (this.heightPx === 0 ? 600 : this.heightPx - this.headerPx));
   /** How far PageUp and PageDown go. */
-  readonly pageRows = $derived.by(() =>
-    Math.max(1, Math.floor((this.heightPx - this.headerPx) / this.#rowPx) - 1)
-  );
+  readonly pageRows = $derived.by(() => Math.max(1, Math.floor(this.#sightPx / this.#rowPx) - 1));
+  /** How far the columns that stay are from where they began; told only while nothing moves aside. */
+  readonly asidePx = $derived.by(() => (this.isPaging ? this.#scrolledAsidePx : null));
 
   #elements: readonly RowElement[] = [];
   /** The rows drawn and the gaps between them, each with the key of its element. */
   readonly drawn = $derived.by((): readonly (RowOrGap & { readonly key: string })[] => {
     const count = this.#given.rows.length;
     const span = this.isWindowed
-      ? rowsInSight({ scrolledPx: this.#scrolledPx, heightPx: this.heightPx || 600, rowPx: this.#rowPx })
+      ? rowsInSight({
+          scrolledPx: this.#scrolledPx,
+          heightPx: this.#sightPx,
+          rowPx: this.#rowPx,
+          paging: this.isPaging
+        })
       : { start: 0, end: count };
     const items = rowsAndGaps({ count, ...span, pinned: this.#cursor.active.row });
     const rows = items.flatMap((item) => (item.kind === 'row' ? [item.row] : []));
@@ -66,8 +87,14 @@ export class GridView {
     return rows * this.#rowPx;
   }
 
+  /** The scroll area has moved: a little after the grid has scrolled itself, farther where the user scrolls. */
   scrolled(): void {
-    this.#scrolledPx = this.scroller?.scrollTop ?? 0;
+    const { scrollTop = 0, scrollLeft = 0 } = this.scroller ?? {};
+    const byUser =
+      Math.abs(scrollTop - this.#scrolledPx) > this.#rowPx || scrollLeft !== this.#scrolledAsidePx;
+    if (byUser) this.isPaging = false;
+    this.#scrolledPx = scrollTop;
+    this.#scrolledAsidePx = scrollLeft;
   }
 
   /**
@@ -77,10 +104,12 @@ export class GridView {
   scrollToCursor(): void {
     if (this.scroller === undefined || !this.isWindowed) return;
     const topPx = this.#cursor.active.row * this.#rowPx;
-    const lowestPx = topPx + this.#rowPx - (this.heightPx - this.headerPx);
+    const lowestPx = topPx + this.#rowPx - this.#sightPx;
     if (this.#scrolledPx <= topPx && this.#scrolledPx >= lowestPx) return;
-    this.scroller.scrollTop = this.#scrolledPx > topPx ? topPx : lowestPx;
-    this.scrolled();
+    const aimPx = this.#scrolledPx > topPx ? topPx : lowestPx;
+    this.isPaging = Math.abs(aimPx - this.#scrolledPx) > this.#sightPx / 2;
+    this.scroller.scrollTop = aimPx;
+    this.#scrolledPx = this.scroller.scrollTop;
   }
 }
 

@@ -38,20 +38,23 @@ export function rowsAndGaps({ count, start, end, pinned }: RowWindow): RowOrGap[
 }
 
 /**
- * The rows to draw for a scroll position, in steps of some rows so that small scrolls draw nothing anew. Heights in
- * CSS pixels.
+ * The rows to draw for a scroll position, in steps of some rows so that small scrolls draw nothing anew. While the grid
+ * goes on by the page, none are drawn around those in sight: they would be gone before anybody saw them. Heights in CSS
+ * pixels.
  */
 export function rowsInSight({
   scrolledPx,
   heightPx,
-  rowPx
+  rowPx,
+  paging = false
 }: {
   readonly scrolledPx: number;
   readonly heightPx: number;
   readonly rowPx: number;
+  readonly paging?: boolean;
 }): { readonly start: number; readonly end: number } {
-  const step = 4;
-  const around = 6;
+  const step = paging ? 1 : 4;
+  const around = paging ? 0 : 6;
   const first = Math.floor(scrolledPx / rowPx / step) * step;
   return { start: Math.max(0, first - around), end: first + Math.ceil(heightPx / rowPx) + step + around };
 }

@@ -66,4 +66,20 @@ describe('rows drawn of a long grid', () => {
       )
     );
   });
+
+  it('while the grid goes on by the page, little more than what is in sight is', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0, max: 60_000, noNaN: true }),
+        fc.integer({ min: 0, max: 2000 }),
+        (scrolledPx, heightPx) => {
+          const rowPx = 30.4;
+          const { start, end } = rowsInSight({ scrolledPx, heightPx, rowPx, paging: true });
+          expect(start).toBeLessThanOrEqual(Math.floor(scrolledPx / rowPx));
+          expect(end).toBeGreaterThan((scrolledPx + heightPx) / rowPx);
+          expect(end - start).toBeLessThanOrEqual(Math.ceil(heightPx / rowPx) + 1);
+        }
+      )
+    );
+  });
 });
