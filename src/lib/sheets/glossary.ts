@@ -14,24 +14,24 @@ export const glossary: readonly GlossaryEntry[] = [
     term: 'MAC',
     words:
       'Minimum alveolar concentration, the end-tidal concentration at which half of patients of that age do not move at the cut.',
-    sheets: ['/case-mix/', '/machines/', '/evidence/']
+    sheets: ['/case-mix/', '/machines/', '/evidence/', '/report/']
   },
   {
     term: 'end-tidal',
     words: 'Measured in the gas at the end of a breath out, close to what the blood in the lung holds.',
-    sheets: ['/case-mix/', '/evidence/']
+    sheets: ['/case-mix/', '/evidence/', '/report/']
   },
   {
     term: 'pneumoperitoneum',
     words:
       'Carbon dioxide blown into the abdomen for laparoscopy; some of it is absorbed and has to be breathed out.',
-    sheets: ['/case-mix/']
+    sheets: ['/case-mix/', '/report/']
   },
   {
     term: 'fresh gas flow',
     words:
       'The gas that the machine adds to the breathing circuit in a minute; what the patient does not take up of it leaves through the exhaust and takes agent along.',
-    sheets: ['/flow-plans/', '/machines/']
+    sheets: ['/flow-plans/', '/machines/', '/report/']
   },
   {
     term: 'maintenance flow',
@@ -53,72 +53,72 @@ export const glossary: readonly GlossaryEntry[] = [
   {
     term: 'vaporiser',
     words: 'The device that adds the vapour of a liquid agent to the fresh gas; its dial sets the share.',
-    sheets: ['/flow-plans/', '/evidence/']
+    sheets: ['/flow-plans/', '/evidence/', '/report/']
   },
   {
     term: 'absorbent',
     words:
       'Granules that bind the carbon dioxide breathed out, so that gas can be breathed again; the lower the flow, the more of it is used.',
-    sheets: ['/prices/', '/machines/', '/comparison/', '/case/']
+    sheets: ['/prices/', '/machines/', '/comparison/', '/case/', '/report/']
   },
   {
     term: 'circle system',
     also: ['circle'],
     words:
       'A breathing circuit in which gas breathed out is cleared of carbon dioxide and breathed in again.',
-    sheets: ['/machines/']
+    sheets: ['/machines/', '/report/']
   },
   {
     term: 'sample gas',
     also: ['gas sample', 'sampled gas'],
     words:
       'Gas that a monitor draws from the circuit to measure it, some 0.2 L/min; where it is not returned, fresh gas has to make up for it.',
-    sheets: ['/machines/']
+    sheets: ['/machines/', '/report/']
   },
   {
     term: 'scavenging',
     words: 'The suction that takes the exhaust of the breathing circuit out of the room.',
-    sheets: ['/machines/']
+    sheets: ['/machines/', '/report/']
   },
   {
     term: 'adoption',
     words: 'The share of cases that really follow the new plan; the rest stay with today’s practice.',
-    sheets: ['/scenarios/', '/payback/']
+    sheets: ['/scenarios/', '/payback/', '/report/']
   },
   {
     term: 'capture',
     words: 'The share of the vented agent that a device at the exhaust holds back.',
-    sheets: ['/scenarios/']
+    sheets: ['/scenarios/', '/report/']
   },
   {
     term: 'CO₂e',
     words:
       'Carbon dioxide equivalent: the mass of carbon dioxide that would warm the climate as much over the chosen number of years.',
-    sheets: ['/comparison/', '/uncertainty/', '/case/']
+    sheets: ['/comparison/', '/uncertainty/', '/case/', '/report/']
   },
   {
     term: 'GWP',
     also: ['warming potential'],
     words:
       'Global warming potential: how many kilograms of carbon dioxide warm as much as one kilogram of the gas over 20, 100 or 500 years.',
-    sheets: ['/comparison/', '/evidence/']
+    sheets: ['/comparison/', '/evidence/', '/report/']
   },
   {
     term: 'payback',
     words: 'The time after which the savings have covered what was spent.',
-    sheets: ['/comparison/', '/payback/', '/uncertainty/']
+    sheets: ['/comparison/', '/payback/', '/uncertainty/', '/report/']
   },
   {
     term: 'NPV',
     also: ['net present value'],
     words:
       'Net present value: all savings less all spending over the appraisal, later years counting for less by the discount rate.',
-    sheets: ['/payback/', '/uncertainty/']
+    sheets: ['/payback/', '/uncertainty/', '/report/']
   },
   {
     term: 'discount rate',
     words: 'By how much less an amount counts for each year that it lies ahead.',
-    sheets: ['/payback/']
+    sheets: ['/payback/', '/report/']
   },
   {
     term: 'IRR',
@@ -146,14 +146,14 @@ export const glossary: readonly GlossaryEntry[] = [
     term: 'partition coefficient',
     words:
       'How much of an agent one tissue holds compared with another when the two are in balance, e.g. blood with gas.',
-    sheets: ['/evidence/']
+    sheets: ['/evidence/', '/report/']
   },
   {
     term: 'uptake',
     also: ['taken up'],
     words:
       'Agent that goes from the lung into blood and tissues, and so neither stays in the circuit nor leaves it.',
-    sheets: ['/case/', '/comparison/', '/evidence/']
+    sheets: ['/case/', '/comparison/', '/evidence/', '/report/']
   }
 ];
 
