@@ -245,14 +245,15 @@ export function reckonWith<C extends CaseUse>(
       temperatureC: r.cell(site.theatreTemperatureC, '°C', 'site', 'theatreTemperatureC'),
       zeroCelsiusK: r.constant(take(reference, 'zero-celsius'))
     });
-  const nitrousOxideUsedKg = (of: Scenario): Quantity =>
+  const nitrousOxideUsedKg = kept((of: Scenario): Quantity =>
     nitrousOxideKg(
       together(
         r,
         'L',
         parts(of).map((part) => part.use.nitrousOxideL)
       )
-    );
+    )
+  );
 
   /** Today's estimate ÷ purchase, by agent; null where no purchases were given or nothing is used. */
   const reconciliation = kept((agent: Agent): Quantity | null => {

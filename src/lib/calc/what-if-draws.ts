@@ -96,7 +96,8 @@ class DrawMemo extends CaseMemo<CaseUse> {
   }
 
   #resultOfThisDraw(given: CaseGiven, compute: (given: CaseGiven) => CaseUse): CaseUse {
-    const ofRow = this.#ofThisDraw.get(given.row) ?? [];
+    let ofRow = this.#ofThisDraw.get(given.row);
+    if (ofRow === undefined) this.#ofThisDraw.set(given.row, (ofRow = []));
     // A draw has one site, one body model and one set of constants, and a machine one absorbent.
     const known = ofRow.find(
       ({ given: { plan, machine, agent } }) =>
@@ -104,7 +105,7 @@ class DrawMemo extends CaseMemo<CaseUse> {
     );
     if (known !== undefined) return known.result;
     const result = compute(given);
-    this.#ofThisDraw.set(given.row, [...ofRow, { given, result }]);
+    ofRow.push({ given, result });
     return result;
   }
 }

@@ -10,7 +10,7 @@ import { costLineNames } from './cost-lines.ts';
 import type { YearlyCost } from './cost-lines.ts';
 import { Decimal } from './decimal.ts';
 import type { Investment } from './investment.ts';
-import { addUp, sumOfAmounts } from './sum-of-amounts.ts';
+import { addUp, less, sumOfAmounts } from './sum-of-amounts.ts';
 import { discountedFlows, sumsUpToYears } from './sums-over-years.ts';
 import type { YearFactors } from './time-factors.ts';
 
@@ -52,7 +52,7 @@ export const againstToday = formula<{ today: Decimal; scenario: Decimal }, Decim
   },
   unit: 'currency',
   source: 'definition',
-  compute: ({ today, scenario }) => today.minus(scenario)
+  compute: ({ today, scenario }) => less(today, scenario)
 });
 
 export const beyondToday = formula<{ scenario: Decimal; today: Decimal }, Decimal>({
@@ -66,7 +66,7 @@ export const beyondToday = formula<{ scenario: Decimal; today: Decimal }, Decima
   },
   unit: 'currency',
   source: 'definition',
-  compute: ({ scenario, today }) => scenario.minus(today)
+  compute: ({ scenario, today }) => less(scenario, today)
 });
 
 /** Times the share; the whole is taken as it is, which gives the same digits sooner. */
@@ -146,7 +146,7 @@ export const netOfYear = formula<{ saving: Decimal; investment: Decimal }, Decim
   },
   unit: 'currency',
   source: 'definition',
-  compute: ({ saving, investment }) => saving.minus(investment)
+  compute: ({ saving, investment }) => less(saving, investment)
 });
 
 /** One side of the comparison: the ledger of its year and its outlays. */

@@ -7,7 +7,7 @@ import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal, amount } from './decimal.ts';
 import { MoneyInputError } from './money-input-error.ts';
-import { addUp, sumOfAmounts } from './sum-of-amounts.ts';
+import { addUp, less, sumOfAmounts } from './sum-of-amounts.ts';
 
 export const outlayKinds = [
   'purchase',
@@ -141,14 +141,10 @@ export const outlayOfYear = formula<Record<OutlayKind, Decimal>, Decimal>({
   unit: 'currency',
   source: 'definition',
   compute: (k) =>
-    k.purchase
-      .plus(k.installation)
-      .minus(k.tradeIn)
-      .plus(k.oneOff)
-      .plus(k.monitors)
-      .minus(k.avoided)
-      .plus(k.replacement)
-      .minus(k.residual)
+    less(
+      addUp([k.purchase, k.installation, k.oneOff, k.monitors, k.replacement]),
+      addUp([k.tradeIn, k.avoided, k.residual])
+    )
 });
 
 export const initialInvestment = formula<
@@ -168,7 +164,7 @@ export const initialInvestment = formula<
   unit: 'currency',
   source: 'definition',
   compute: ({ outlays, replacements, residual }) => {
-    return addUp(outlays).minus(addUp(replacements)).plus(residual);
+    return addUp([less(addUp(outlays), addUp(replacements)), residual]);
   }
 });
 

@@ -45,7 +45,7 @@ export const timeOfTurn = formula<{ before: number; after: number; sumBefore: De
  * below 0 again is flagged.
  */
 export function payback(r: Reckoner, cumulative: readonly Quantity<Decimal>[]): Payback {
-  const below = cumulative.map((sum) => r.value(sum).lt(0));
+  const below = cumulative.map((sum) => r.value(sum)).map((sum) => sum.isNegative() && !sum.isZero());
   const fall = below.indexOf(true);
   const turn = fall < 0 ? -1 : below.indexOf(false, fall);
   if (turn < 0) return { years: withoutTurn(r, cumulative, fall < 0 ? 0 : null), fallsBelowAgain: false };

@@ -11,6 +11,9 @@ export function addUp(amounts: readonly Decimal[]): Decimal {
   return sum;
 }
 
+/** What is left; where nothing is taken off, the amount as it is, which gives the same digits sooner. */
+export const less = (amount: Decimal, off: Decimal): Decimal => (off.isZero() ? amount : amount.minus(off));
+
 /** The sum of any number of amounts under a name of its own; of none, 0. */
 export const sumCalled = (id: string, yields: string) =>
   formula<{ amounts: readonly Decimal[] }, Decimal>({
