@@ -65,13 +65,21 @@ export interface DrawRun {
   readonly model: Model;
 }
 
+interface KnownCase {
+  readonly given: CaseGiven;
+  readonly use: CaseUse;
+}
+
 /**
  * Cases of a run: those that no range touches are kept from draw to draw; the others never come again, and are kept for
- * their one draw only, or the memory of a long run would grow without end.
+ * their one draw only, or the memory of a long run would grow without end. They are told apart by what they are made of
+ * and not by its figures: a cell that was not drawn leaves its row, plan and machine the objects that they were.
  */
 class DrawMemo extends CaseMemo<CaseUse> {
   readonly #entered: ReadonlySet<unknown>;
-  #ofThisDraw = new Map<CaseRow, { readonly given: CaseGiven; readonly result: CaseUse }[]>();
+  readonly #ofAllDraws = new Map<CaseRow, KnownCase[]>();
+  // Made anew for each draw: a map that is cleared keeps a link from its old table to the new one, and so all draws.
+  #ofThisDraw = new Map<CaseRow, KnownCase[]>();
 
   constructor({ caseMix, flowPlans, machines, absorbents, site }: EstimateInput) {
     super();
@@ -84,7 +92,7 @@ class DrawMemo extends CaseMemo<CaseUse> {
   }
 
   override result(given: CaseGiven, compute: (given: CaseGiven) => CaseUse): CaseUse {
-    const { row, plan, machine, absorbent, site } = given;
+    const { row, plan, machine, agent, absorbent, site, bodyModel } = given;
     const entered = this.#entered;
     const isEntered =
       entered.has(row) &&
@@ -92,21 +100,21 @@ class DrawMemo extends CaseMemo<CaseUse> {
       entered.has(machine) &&
       entered.has(absorbent) &&
       entered.has(site);
-    return isEntered ? super.result(given, compute) : this.#resultOfThisDraw(given, compute);
-  }
-
-  #resultOfThisDraw(given: CaseGiven, compute: (given: CaseGiven) => CaseUse): CaseUse {
-    let ofRow = this.#ofThisDraw.get(given.row);
-    if (ofRow === undefined) this.#ofThisDraw.set(given.row, (ofRow = []));
-    // A draw has one site, one body model and one set of constants, and a machine one absorbent.
-    const known = ofRow.find(
-      ({ given: { plan, machine, agent } }) =>
-        plan === given.plan && machine === given.machine && agent === given.agent
-    );
-    if (known !== undefined) return known.result;
-    const result = compute(given);
-    ofRow.push({ given, result });
-    return result;
+    const cases = isEntered ? this.#ofAllDraws : this.#ofThisDraw;
+    let ofRow = cases.get(row);
+    if (ofRow === undefined) cases.set(row, (ofRow = []));
+    // A run has one set of constants, a draw one site, and a machine one absorbent.
+    for (const { given: known, use } of ofRow)
+      if (
+        known.plan === plan &&
+        known.machine === machine &&
+        known.agent === agent &&
+        known.bodyModel === bodyModel
+      )
+        return use;
+    const use = compute(given);
+    ofRow.push({ given, use });
+    return use;
   }
 }
 
