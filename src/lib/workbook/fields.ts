@@ -216,16 +216,7 @@ export const accountingFields = {
     bodyModelOptions,
     'Published set of body compartments that takes up the agent.'
   ),
-  discountRatePercent: number(
-    'Discount rate',
-    '%',
-    -100,
-    100,
-    'Real rate at which later money counts less.',
-    {
-      aboveMin: true
-    }
-  ),
+  discountRatePercent: number('Discount rate', '%', -20, 100, 'Real rate at which later money counts less.'),
   appraisalYears: number('Appraisal', 'years', 1, 60, 'Years over which the purchase is judged.', {
     whole: true
   }),

@@ -126,7 +126,7 @@ describe('parsing', () => {
     ],
     ['a horizon of 0', 'accounting.appraisalYears', 0, 'allowed is a whole number from 1 to 60 years'],
     ['a horizon above 60', 'accounting.appraisalYears', 61, 'allowed is a whole number from 1 to 60 years'],
-    ['a discount rate of -100 %', 'accounting.discountRatePercent', -100, 'allowed is a number above -100'],
+    ['a discount rate of -21 %', 'accounting.discountRatePercent', -21, 'allowed is a number from -20'],
     ['a field of another version', 'site.windows', 3, 'no such field in a workbook of version 1'],
     [
       'AR5 over 20 years',
