@@ -26,19 +26,19 @@ const absorbents = {
   'alkali-free': { pricePerKg: 17, kgCo2ePerKg: 1.3 }
 } as const;
 
-const places: readonly {
-  readonly name: string;
+interface Place {
   readonly scenario: Scenario;
   readonly plan: FlowPlan;
   readonly machine: Machine;
   readonly capturePercent: number;
-}[] = [
-  { name: 'of today', scenario: today, plan: usual, machine: oldMachine, capturePercent: 30 },
-  { name: 'on today’s machine', scenario: lowFlow, plan: low, machine: oldMachine, capturePercent: 30 },
-  { name: 'on another machine', scenario: closed, plan: low, machine: closedMachine, capturePercent: 45 }
+}
+const places: readonly (readonly [string, Place])[] = [
+  ['of today', { scenario: today, plan: usual, machine: oldMachine, capturePercent: 30 }],
+  ['on today’s machine', { scenario: lowFlow, plan: low, machine: oldMachine, capturePercent: 30 }],
+  ['on another machine', { scenario: closed, plan: low, machine: closedMachine, capturePercent: 45 }]
 ];
 
-describe.each(places)('a case $name', ({ scenario, plan, machine, capturePercent }) => {
+describe.each(places)('a case %s', (_, { scenario, plan, machine, capturePercent }) => {
   const caseOf = ({ id }: CaseRow) => {
     const found = scenarioOf(workbook, scenario).cases.find(({ caseId }) => caseId === id);
     if (found === undefined) throw new Error(`There is no case of ${id}.`);
