@@ -1,8 +1,8 @@
 /** How fast the bottom line follows an edit in a large workbook, and what is left to the page where workers solve. */
-import { CaseMemo } from '#lib/calc/case-memo.ts';
-import { casesLacking, keepCases, solveCases } from '#lib/calc/cases-ahead.ts';
-import { estimate } from '#lib/calc/estimate.ts';
-import { packCases, unpackCases } from '#lib/calc/packed-cases.ts';
+import { CaseMemo } from '#lib/calc/known-cases/case-memo.ts';
+import { casesLacking, keepCases, solveCases } from '#lib/calc/reckoning/cases-ahead.ts';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
+import { packCases, unpackCases } from '#lib/calc/known-cases/packed-cases.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import type { EstimateInput } from '#lib/calc/input.ts';

@@ -1,8 +1,8 @@
 /** What must hold of every estimate, whatever the workbook. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { CaseMemo } from '#lib/calc/case-memo.ts';
-import { estimate } from '#lib/calc/estimate.ts';
+import { CaseMemo } from '#lib/calc/known-cases/case-memo.ts';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
 import type { Estimate, ScenarioEstimate } from '#lib/calc/estimate-types.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';

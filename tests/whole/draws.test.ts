@@ -1,12 +1,12 @@
 /** Uncertainty runs: a draw is the estimate with the drawn values in their cells, and its working says where they are from. */
 import { describe, expect, test } from 'vitest';
 import { writeCell } from '#lib/calc/cell-path.ts';
-import { estimate } from '#lib/calc/estimate.ts';
-import { explainer } from '#lib/calc/explain.ts';
-import { explainDrawn } from '#lib/calc/explain-draws.ts';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
+import { explainer } from '#lib/calc/estimate/explain.ts';
+import { explainDrawn } from '#lib/calc/what-if/explain-draws.ts';
 import type { BodyModel, Scenario } from '#lib/calc/input.ts';
 import { joinSlices, runDraws } from '#lib/calc/uncertainty/run.ts';
-import { drawnFigures, setUpRun, summaryOf } from '#lib/calc/what-if-draws.ts';
+import { drawnFigures, setUpRun, summaryOf } from '#lib/calc/what-if/draws.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { lowFlow, today, wholeWorkbook } from '../fixtures/whole-workbook.ts';

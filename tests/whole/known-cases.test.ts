@@ -1,8 +1,8 @@
 /** Results of cases that are kept over edits: a changed cell that a case depends on is never answered from before it. */
 import { describe, expect, test } from 'vitest';
-import { CaseMemo } from '#lib/calc/case-memo.ts';
+import { CaseMemo } from '#lib/calc/known-cases/case-memo.ts';
 import { writeCell } from '#lib/calc/cell-path.ts';
-import { estimate } from '#lib/calc/estimate.ts';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
 import type { FlowPlan } from '#lib/calc/input.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';

@@ -3,7 +3,7 @@
  * Japanese one; at 1 L/min or less the low-flow layer asks for more. Three theatres.
  */
 import { describe, expect, test } from 'vitest';
-import { estimate } from '#lib/calc/estimate.ts';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
 import type { MonitorItem, MonitorStock, Scenario } from '#lib/calc/input.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';

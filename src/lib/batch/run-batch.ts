@@ -1,12 +1,12 @@
-import { estimate } from '#lib/calc/estimate.ts';
-import { explain, NoSuchFigureError } from '#lib/calc/explain.ts';
-import { reckon } from '#lib/calc/reckoning.ts';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
+import { explain, NoSuchFigureError } from '#lib/calc/estimate/explain.ts';
+import { reckon } from '#lib/calc/reckoning/reckoning.ts';
 import { citation } from '#lib/calc/working/citation.ts';
 import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
 import { workingText } from '#lib/calc/working/working-text.ts';
-import { tableFileName, writeTableCsv } from '#lib/files/csv-out.ts';
-import { tableIds } from '#lib/files/tables.ts';
-import { readWorkbookFile } from '#lib/files/workbook-file.ts';
+import { tableFileName, writeTableCsv } from '#lib/files/write/csv-out.ts';
+import { tableIds } from '#lib/files/tables/tables.ts';
+import { readWorkbookFile } from '#lib/files/read/workbook-file.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 
@@ -140,7 +140,7 @@ async function answer(file: string, workbook: Workbook, wanted: Wanted, world: B
         writeTableCsv(table, workbook, batchLocale)
       );
   if (wanted.xlsxDir !== null) {
-    const { writeWorkbookXlsx, xlsxFileName } = await import('#lib/files/xlsx-out.ts');
+    const { writeWorkbookXlsx, xlsxFileName } = await import('#lib/files/xlsx/xlsx-out.ts');
     const bytes = await writeWorkbookXlsx({
       workbook,
       reckoning: reckon(recorder, input),

@@ -4,11 +4,11 @@ import { crossChecks } from '#lib/workbook/cross-checks.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { limits } from '#lib/workbook/workbook.ts';
 import type { TurningInput } from '#lib/calc/money/turning-inputs.ts';
-import type { Answer, Question, Unasked } from '#lib/calc/what-if-questions.ts';
-import { isOwnCell, questionSubjects, withAnswer } from '#lib/calc/what-if-questions.ts';
+import type { Answer, Question, Unasked } from '#lib/calc/what-if/questions.ts';
+import { isOwnCell, questionSubjects, withAnswer } from '#lib/calc/what-if/questions.ts';
 import type { Desk } from './desk.svelte.ts';
-import type { Port } from './what-if-messages.ts';
-import { openPort } from './what-if-port.ts';
+import type { Port } from '#lib/background/what-if-messages.ts';
+import { openPort } from '#lib/background/what-if-port.ts';
 
 /** How long after the last edit the questions are asked anew. */
 const restMs = 500;

@@ -1,5 +1,5 @@
 /** The widths of columns as the user set them, the same on every visit from this device. */
-import { keepColumnWidths, keptColumnWidths, type ColumnWidths } from '#lib/files/kept-column-widths.ts';
+import { keepColumnWidths, keptColumnWidths, type ColumnWidths } from '#lib/storage/kept-column-widths.ts';
 
 class WidthsOfColumns {
   #widths: ColumnWidths = $state.raw(keptColumnWidths());

@@ -1,9 +1,9 @@
 /** What lies on the desk: the open workbook with its history, the estimate that follows it, and what was asked of it. */
-import { CaseMemo } from '#lib/calc/case-memo.ts';
-import { casesLacking } from '#lib/calc/cases-ahead.ts';
-import { estimate } from '#lib/calc/estimate.ts';
+import { CaseMemo } from '#lib/calc/known-cases/case-memo.ts';
+import { casesLacking } from '#lib/calc/reckoning/cases-ahead.ts';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
 import type { Estimate, ScenarioEstimate } from '#lib/calc/estimate-types.ts';
-import { explainer } from '#lib/calc/explain.ts';
+import { explainer } from '#lib/calc/estimate/explain.ts';
 import type { EstimateInput } from '#lib/calc/input.ts';
 import { recorder } from '#lib/calc/working/recorder.ts';
 import type { Working } from '#lib/calc/working/working.ts';
@@ -14,8 +14,8 @@ import type { CellText } from '#lib/workbook/edit-cells.ts';
 import { editCells, keptSentences } from '#lib/workbook/edit-cells.ts';
 import type { RowsChanged } from '#lib/workbook/edit-rows.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import type { AheadRun, CasesWorker } from './solve-ahead.ts';
-import { openCasesWorker, solveAhead } from './solve-ahead.ts';
+import type { AheadRun, CasesWorker } from '#lib/background/solve-ahead.ts';
+import { openCasesWorker, solveAhead } from '#lib/background/solve-ahead.ts';
 
 /** A sentence for the user, until the next one or until it is dismissed. */
 export interface Message {

@@ -1,11 +1,11 @@
 /** The uncertainty run of the workbook on the desk: started and cancelled by the user, its result kept over sheets. */
-import type { RunSummary } from '#lib/calc/what-if-draws.ts';
+import type { RunSummary } from '#lib/calc/what-if/draws.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { Desk } from './desk.svelte.ts';
 import { desk } from './desk.svelte.ts';
-import type { SharedRun } from './draws-over-workers.ts';
-import { drawOverWorkers } from './draws-over-workers.ts';
-import { openPort } from './what-if-port.ts';
+import type { SharedRun } from '#lib/background/draws-over-workers.ts';
+import { drawOverWorkers } from '#lib/background/draws-over-workers.ts';
+import { openPort } from '#lib/background/what-if-port.ts';
 
 export type RunState =
   | { readonly kind: 'none' }

@@ -1,13 +1,13 @@
 /** Keeps the workbook on the desk in the browser: autosave, the tab that writes, and what was open last. */
-import { keepStorage, openIndexedDbShelf } from '#lib/files/indexed-db-shelf.ts';
-import type { WorkbookHead } from '#lib/files/shelf.ts';
-import type { TabLock } from '#lib/files/tab-lock.ts';
-import { tabLock } from '#lib/files/tab-lock.ts';
-import type { UnsavedDraft } from '#lib/files/unsaved-drafts.ts';
-import { dropDraft, keepDraft, keptDrafts } from '#lib/files/unsaved-drafts.ts';
-import { readWorkbookFile, writeWorkbookFile } from '#lib/files/workbook-file.ts';
-import type { OpenedWorkbook, StoreFailure, WorkbookStore } from '#lib/files/workbook-store.ts';
-import { workbookStore } from '#lib/files/workbook-store.ts';
+import { keepStorage, openIndexedDbShelf } from '#lib/storage/indexed-db-shelf.ts';
+import type { WorkbookHead } from '#lib/storage/shelf.ts';
+import type { TabLock } from '#lib/storage/tab-lock.ts';
+import { tabLock } from '#lib/storage/tab-lock.ts';
+import type { UnsavedDraft } from '#lib/storage/unsaved-drafts.ts';
+import { dropDraft, keepDraft, keptDrafts } from '#lib/storage/unsaved-drafts.ts';
+import { readWorkbookFile, writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
+import type { OpenedWorkbook, StoreFailure, WorkbookStore } from '#lib/storage/workbook-store.ts';
+import { workbookStore } from '#lib/storage/workbook-store.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { Desk } from './desk.svelte.ts';
 import { desk } from './desk.svelte.ts';

@@ -1,5 +1,5 @@
 /** The open workbook as a file, and a file as a workbook: the sheets' way to the bytes. */
-import { readWorkbookFile, workbookFileName, writeWorkbookFile } from '#lib/files/workbook-file.ts';
+import { readWorkbookFile, workbookFileName, writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
 import type { ParsedWorkbook } from '#lib/workbook/parse-workbook.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { runBatch } from '#lib/batch/run-batch.ts';
-import { tableIds } from '#lib/files/tables.ts';
-import { writeWorkbookFile } from '#lib/files/workbook-file.ts';
-import { readXlsxTables } from '#lib/files/xlsx-in.ts';
+import { tableIds } from '#lib/files/tables/tables.ts';
+import { writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
+import { readXlsxTables } from '#lib/files/read/xlsx-in.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 
 test('two workbooks of one title get files of their own; one that cannot be read stops no other', async () => {

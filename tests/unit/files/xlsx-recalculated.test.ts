@@ -1,14 +1,14 @@
 /** The gate of the spreadsheet: LibreOffice opens it, recalculates every formula, and has to find the tool's figures. */
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { estimate } from '#lib/calc/estimate.ts';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
 import type { Estimate } from '#lib/calc/estimate-types.ts';
-import { reckon } from '#lib/calc/reckoning.ts';
+import { reckon } from '#lib/calc/reckoning/reckoning.ts';
 import { citation } from '#lib/calc/working/citation.ts';
 import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
 import { newestReferenceSet } from '#lib/calc/reference/reference-sets.ts';
 import { writeCell } from '#lib/calc/cell-path.ts';
-import { workbookSheets } from '#lib/files/xlsx-out.ts';
+import { workbookSheets } from '#lib/files/xlsx/xlsx-out.ts';
 import type { Sheet, SheetCell } from '#lib/files/xlsx/sheet.ts';
 import { writeSheets } from '#lib/files/xlsx/write-sheets.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';

@@ -1,5 +1,5 @@
 import Papa from 'papaparse';
-import { guessDelimiter } from '../csv-in.ts';
+import { guessDelimiter } from '../read/csv-in.ts';
 
 /** Thrown where a stream stops being CSV text; the sentence is for the user. */
 export class UnreadableLogError extends Error {

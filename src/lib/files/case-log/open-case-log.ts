@@ -1,10 +1,10 @@
-import { foldHeader } from '../column-mapping.ts';
-import { firstRepeated, tableLimits } from '../read-table.ts';
-import { fileKind } from '../file-kind.ts';
+import { foldHeader } from '../import/column-mapping.ts';
+import { firstRepeated, tableLimits } from '../read/read-table.ts';
+import { fileKind } from '../read/file-kind.ts';
 import { csvRows, UnreadableLogError } from './csv-rows.ts';
 import type { CaseLogPlan, LogField } from './group-cases.ts';
 import { logFields } from './group-cases.ts';
-import { numberLocale } from '../number-locale.ts';
+import { numberLocale } from '../read/number-locale.ts';
 import { identifyingBecause, rowsLookedAt } from './identifying-columns.ts';
 import type { DateOrder } from './log-dates.ts';
 import { dayOf, guessDateOrder } from './log-dates.ts';

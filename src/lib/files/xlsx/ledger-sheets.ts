@@ -1,8 +1,8 @@
 /** The sheets that a finance department reads: results, cash flow, the year by line, and the cases behind it. */
 import type { Co2eLine, CostLine } from '#lib/calc/estimate-types.ts';
 import type { Agent, Scenario } from '#lib/calc/input.ts';
-import type { Against } from '#lib/calc/against.ts';
-import type { CaseReckoning, Reckoning, YearFigures } from '#lib/calc/reckoning.ts';
+import type { Against } from '#lib/calc/reckoning/against.ts';
+import type { CaseReckoning, Reckoning, YearFigures } from '#lib/calc/reckoning/reckoning.ts';
 import type { Quantity } from '#lib/calc/working/reckoner.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';

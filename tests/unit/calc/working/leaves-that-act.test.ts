@@ -1,7 +1,7 @@
 /** Cells that act without changing a figure today are leaves all the same: whoever asks may change them. */
 import { expect, test } from 'vitest';
-import { estimate } from '#lib/calc/estimate.ts';
-import { explainer } from '#lib/calc/explain.ts';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
+import { explainer } from '#lib/calc/estimate/explain.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import { inputsOf } from '#lib/calc/working/working-text.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';

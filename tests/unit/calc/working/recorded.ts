@@ -1,8 +1,8 @@
 /** What a recording run left behind: its workings, taken apart for the tests. */
-import { explainer } from '#lib/calc/explain.ts';
-import { estimate } from '#lib/calc/estimate.ts';
+import { explainer } from '#lib/calc/estimate/explain.ts';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
 import type { Estimate } from '#lib/calc/estimate-types.ts';
-import { figurePaths } from '#lib/calc/figure-paths.ts';
+import { figurePaths } from '#lib/calc/estimate/figure-paths.ts';
 import { readCell } from '#lib/calc/cell-path.ts';
 import type { Formula } from '#lib/calc/working/formula.ts';
 import type { MethodWorking, StepWorking, Working } from '#lib/calc/working/working.ts';

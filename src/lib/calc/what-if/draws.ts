@@ -1,0 +1,264 @@
+/** The uncertainty run over the real estimate: which cells vary, what one draw yields, and what a run says. */
+import type { CaseUse } from '../case/case-result.ts';
+import type { CaseGiven } from '../case/case-given.ts';
+import { CaseMemo } from '../known-cases/case-memo.ts';
+import { writeCell } from '../cell-path.ts';
+import type { CaseRow, EstimateInput } from '../input.ts';
+import { bodyModels } from '../input.ts';
+import { acceptability, likelihoodWithin } from '../uncertainty/acceptability.ts';
+import type { Likelihood } from '../uncertainty/acceptability.ts';
+import { bandOf } from '../uncertainty/bands.ts';
+import type { Band } from '../uncertainty/bands.ts';
+import { UncertainInputError, layOutDraws } from '../uncertainty/draws.ts';
+import type { Draws, UncertainInput } from '../uncertainty/draws.ts';
+import { percentile, sortedFigures } from '../uncertainty/percentiles.ts';
+import type { Model } from '../uncertainty/run.ts';
+import { plainFigures, swings } from '../uncertainty/swings.ts';
+import type { Swing } from '../uncertainty/swings.ts';
+import { numberAt, numberWriter, reckonUse } from './changed-cell.ts';
+import { plain } from '../working/plain.ts';
+
+export const bodyModelPath = 'accounting.bodyModel';
+
+/** The figures of one scenario in a draw, in this order; the cumulative cash flow follows, year 0 first. */
+export const drawnFigures = ['yearlySaving', 'co2eAvoidedKg', 'npv', 'paybackYears'] as const;
+export type DrawnFigure = (typeof drawnFigures)[number];
+
+/** The cells that vary, by path, so that the order in which ranges were given changes nothing; the body model first. */
+export function uncertainInputs(input: EstimateInput): UncertainInput[] {
+  const { overBodyModels, minutesTogether } = input.sampling;
+  const ranged = Object.entries(input.ranges)
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([path, { low, high }]): UncertainInput => {
+      const mode = numberAt(input, path);
+      if (mode === null)
+        throw new UncertainInputError(path, `“${path}” has a range but holds no number: delete the range.`);
+      const isCaseMinutes = path.startsWith('caseMix.') && path.endsWith('.minutes');
+      return { path, low, mode, high, ...(minutesTogether && isCaseMinutes ? { together: 'minutes' } : {}) };
+    });
+  const mode = bodyModels.indexOf(input.accounting.bodyModel);
+  return overBodyModels ? [{ path: bodyModelPath, choices: bodyModels.length, mode }, ...ranged] : ranged;
+}
+
+/**
+ * Puts drawn values into a cell: the body model by its place in the list, and a whole number where the cell holds one.
+ * @param wholeCells paths of cells that hold whole numbers
+ */
+export function drawnWriter(
+  input: EstimateInput,
+  path: string,
+  wholeCells: ReadonlySet<string>
+): (input: EstimateInput, value: number) => EstimateInput {
+  if (path === bodyModelPath) return (to, value) => writeCell(to, path, bodyModels[value]);
+  const write = numberWriter(input, path);
+  return wholeCells.has(path) ? (to, value) => write(to, Math.round(value)) : write;
+}
+
+/** A run that is set up: from the input alone, so that any worker sets up the same. */
+export interface DrawRun {
+  readonly inputs: readonly UncertainInput[];
+  readonly draws: Draws;
+  /** Ids of the scenarios in the figures; the baseline is not among them. */
+  readonly scenarioIds: readonly string[];
+  readonly figuresPerScenario: number;
+  readonly figureCount: number;
+  readonly model: Model;
+}
+
+interface KnownCase {
+  readonly given: CaseGiven;
+  readonly use: CaseUse;
+}
+
+/**
+ * Cases of a run: those that no range touches are kept from draw to draw; the others never come again, and are kept for
+ * their one draw only, or the memory of a long run would grow without end. They are told apart by what they are made of
+ * and not by its figures: a cell that was not drawn leaves its row, plan and machine the objects that they were.
+ */
+class DrawMemo extends CaseMemo<CaseUse> {
+  readonly #entered: ReadonlySet<unknown>;
+  readonly #ofAllDraws = new Map<CaseRow, KnownCase[]>();
+  // Made anew for each draw: a map that is cleared keeps a link from its old table to the new one, and so all draws.
+  #ofThisDraw = new Map<CaseRow, KnownCase[]>();
+
+  constructor({ caseMix, flowPlans, machines, absorbents, site }: EstimateInput) {
+    super();
+    // A changed cell makes a new object of its row and of all that holds it.
+    this.#entered = new Set<unknown>([...caseMix, ...flowPlans, ...machines, ...absorbents, site]);
+  }
+
+  nextDraw(): void {
+    this.#ofThisDraw = new Map();
+  }
+
+  override result(given: CaseGiven, compute: (given: CaseGiven) => CaseUse): CaseUse {
+    const { row, plan, machine, agent, absorbent, site, bodyModel } = given;
+    const entered = this.#entered;
+    const isEntered =
+      entered.has(row) &&
+      entered.has(plan) &&
+      entered.has(machine) &&
+      entered.has(absorbent) &&
+      entered.has(site);
+    const cases = isEntered ? this.#ofAllDraws : this.#ofThisDraw;
+    let ofRow = cases.get(row);
+    if (ofRow === undefined) cases.set(row, (ofRow = []));
+    // A run has one set of constants, a draw one site, and a machine one absorbent.
+    for (const { given: known, use } of ofRow)
+      if (
+        known.plan === plan &&
+        known.machine === machine &&
+        known.agent === agent &&
+        known.bodyModel === bodyModel
+      )
+        return use;
+    const use = compute(given);
+    ofRow.push({ given, use });
+    return use;
+  }
+}
+
+/**
+ * @param wholeCells paths of cells that hold whole numbers: a drawn value is rounded to one.
+ * @throws UncertainInputError, RangeError as `layOutDraws`.
+ */
+export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>): DrawRun {
+  const inputs = uncertainInputs(input);
+  const scenarioIds = input.scenarios.filter(({ baseline }) => !baseline).map(({ id }) => id);
+  const years = input.accounting.appraisalYears + 1;
+  const figuresPerScenario = drawnFigures.length + years;
+  const writers = inputs.map(({ path }) => drawnWriter(input, path, wholeCells));
+  const memo = new DrawMemo(input);
+
+  const model: Model = (values) => {
+    const drawn = writers.reduce((to, write, index) => write(to, values[index] as number), input);
+    memo.nextDraw();
+    const reckoning = reckonUse(drawn, memo);
+    const figures: number[] = [];
+    for (const scenario of drawn.scenarios) {
+      if (scenario.baseline) continue;
+      const against = reckoning.against(scenario);
+      figures.push(
+        plain.value(against.yearlySaving).toNumber(),
+        plain.value(against.co2eAvoidedKg),
+        plain.value(against.npv).toNumber(),
+        plain.value(against.simplePaybackYears) ?? Infinity
+      );
+      // A drawn appraisal may be shorter than the entered one: its later years then have no figure.
+      for (let year = 0; year < years; year += 1) {
+        const row = against.years[year];
+        figures.push(row === undefined ? NaN : plain.value(row.cumulative).toNumber());
+      }
+    }
+    // A case that could not be computed is missing from every total.
+    return reckoning.failed().length > 0 ? null : figures;
+  };
+
+  return {
+    inputs,
+    draws: layOutDraws(inputs, input.sampling),
+    scenarioIds,
+    figuresPerScenario,
+    figureCount: scenarioIds.length * figuresPerScenario,
+    model
+  };
+}
+
+export interface ScenarioSpread {
+  readonly id: string;
+  readonly bands: Readonly<Record<DrawnFigure, Band>>;
+  /** The figures with every cell as entered; payback Infinity where there is none. */
+  readonly entered: Readonly<Record<DrawnFigure, number>>;
+  /** The net cash flow of each year as entered, year 0 first. */
+  readonly enteredYears: readonly number[];
+  /** 5th, 50th and 95th percentile of the cumulative cash flow at each year end, year 0 first. */
+  readonly cumulative: { readonly low: number[]; readonly middle: number[]; readonly high: number[] };
+  /** Share of the draws with payback within the user's limit. */
+  readonly withinLimit: Likelihood;
+  /** The same over a range of limits, the user's own among them, rising. */
+  readonly acceptability: readonly Likelihood[];
+  /** What each uncertain input does to each figure by itself: at its low and high, or at each possibility. */
+  readonly swings: readonly ScenarioSwing[];
+}
+
+export interface ScenarioSwing {
+  readonly paths: readonly string[];
+  /** The values set (one for each path), and the figures there; null where they make no sense together. */
+  readonly outcomes: readonly {
+    readonly values: readonly number[];
+    readonly figures: Readonly<Record<DrawnFigure, number>> | null;
+  }[];
+}
+
+/** What a run says. Plain data, to cross from a worker. */
+export interface RunSummary {
+  readonly draws: number;
+  /** Draws whose values together make no sense: left out of every band. */
+  readonly failed: number;
+  readonly scenarios: readonly ScenarioSpread[];
+}
+
+/**
+ * Sums up a run.
+ * @param figures one list for each figure, as `joinSlices` gives them.
+ */
+export function summaryOf(input: EstimateInput, run: DrawRun, figures: readonly Float64Array[]): RunSummary {
+  const { appraisalYears, paybackLimitYears } = input.accounting;
+  const entered = plainFigures(run.model, run.inputs);
+  const ofInputs = swings(run.model, run.inputs);
+  const limits = limitsUpTo(appraisalYears, paybackLimitYears);
+  const scenarios = run.scenarioIds.map((id, index): ScenarioSpread => {
+    const at = index * run.figuresPerScenario;
+    const listOf = (figure: number) => figures[at + figure] as Float64Array;
+    const named = <T>(of: (figure: number) => T): Record<DrawnFigure, T> => ({
+      yearlySaving: of(0),
+      co2eAvoidedKg: of(1),
+      npv: of(2),
+      paybackYears: of(3)
+    });
+    const sums = Array.from(
+      { length: appraisalYears + 1 },
+      (_, year) => entered?.[at + drawnFigures.length + year] ?? NaN
+    );
+    const paybacks = listOf(drawnFigures.indexOf('paybackYears'));
+    const yearEnds = Array.from({ length: appraisalYears + 1 }, (_, year) =>
+      sortedFigures(listOf(drawnFigures.length + year))
+    );
+    return {
+      id,
+      bands: named((figure) => bandOf(listOf(figure))),
+      entered: named((figure) => entered?.[at + figure] ?? NaN),
+      enteredYears: sums.map((sum, year) => sum - (sums[year - 1] ?? 0)),
+      cumulative: {
+        low: yearEnds.map((sorted) => percentile(sorted, 0.05)),
+        middle: yearEnds.map((sorted) => percentile(sorted, 0.5)),
+        high: yearEnds.map((sorted) => percentile(sorted, 0.95))
+      },
+      withinLimit: likelihoodWithin(paybacks, paybackLimitYears),
+      acceptability: acceptability(paybacks, limits),
+      swings: ofInputs.map((swing) => swingOf(swing, (all) => named((figure) => all[at + figure] ?? NaN)))
+    };
+  });
+  const first = scenarios[0]?.bands.yearlySaving;
+  return { draws: run.draws.count, failed: first?.failed ?? 0, scenarios };
+}
+
+function swingOf(
+  { paths, outcomes }: Swing,
+  named: (figures: readonly number[]) => Record<DrawnFigure, number>
+): ScenarioSwing {
+  return {
+    paths,
+    outcomes: outcomes.map(({ values, figures }) => ({
+      values,
+      figures: figures === null ? null : named(figures)
+    }))
+  };
+}
+
+/** About forty limits from 0 to the end of the appraisal, with the user's own. */
+function limitsUpTo(appraisalYears: number, own: number): number[] {
+  const step = appraisalYears <= 10 ? 0.25 : appraisalYears <= 20 ? 0.5 : 1;
+  const even = Array.from({ length: Math.floor(appraisalYears / step) + 1 }, (_, k) => k * step);
+  return [...new Set([...even, own])].sort((a, b) => a - b);
+}

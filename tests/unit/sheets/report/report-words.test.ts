@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
+import type { AgainstBaseline } from '#lib/calc/estimate-types.ts';
+import { answerOf, assumptionsOf, questionOf } from '#lib/sheets/report/report-words.ts';
+import { coreInput } from '#lib/workbook/core-input.ts';
+import { demoWorkbook } from '#lib/workbook/demo.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+
+const demo = demoWorkbook();
+const changed = (id: string, change: Partial<Workbook['scenarios'][number]>): Workbook => ({
+  ...demo,
+  scenarios: demo.scenarios.map((scenario) => (scenario.id === id ? { ...scenario, ...change } : scenario))
+});
+const ofDemo = estimate(coreInput(demo)).scenarios.find(({ id }) => id === 'closed')!.againstBaseline;
+const answer = (change: Partial<AgainstBaseline>, workbook = demo): string =>
+  answerOf(workbook, 'closed', { against: { ...ofDemo, ...change }, locale: 'en-GB' }).replaceAll(
+    '\u00a0',
+    ' '
+  );
+
+describe('the question of the report', () => {
+  it('asks for the machines that the scenario buys, or for a change with those in place', () => {
+    expect(questionOf(demo, 'closed').replaceAll('\u00a0', ' ')).toBe(
+      'Should the department buy 4 × Closed-circuit ventilator A and follow the flow plan “Closed circuit”, in place of today’s practice?'
+    );
+    expect(questionOf(demo, 'habit')).toBe(
+      'Should the department go over to “Low flow, same machines” with the machines that it has?'
+    );
+  });
+
+  it('counts what is bought year by year', () => {
+    const phased = questionOf(changed('closed', { unitsByYear: [2, 0, 1] }), 'closed');
+    expect(phased).toContain('3\u00a0×\u00a0Closed-circuit ventilator A, over several years, and');
+    expect(questionOf(changed('closed', { unitsByYear: [2] }), 'closed')).not.toContain('several years');
+  });
+});
+
+describe('the answer of the report', () => {
+  it('says what a year does, when the money is back and what it is worth', () => {
+    expect(
+      answer({
+        yearlySaving: '1200',
+        co2eAvoidedKg: 9000,
+        investment: '5000',
+        simplePaybackYears: 4.2,
+        npv: '3000'
+      })
+    ).toBe(
+      'Against today’s practice Closed-circuit A saves €1,200 and avoids 9 t CO₂e a year. ' +
+        'The €5,000 that it takes are paid back after 4.2 years, within the limit of 5 years. ' +
+        'Its net present value over 10 years, at 3.5 % a year, is €3,000.'
+    );
+  });
+
+  it('names a loss, a payback past the limit, one that is undone and one that never comes', () => {
+    expect(answer({ yearlySaving: '-80', co2eAvoidedKg: -500 })).toContain(
+      'costs €80.00 more and adds 500 kg'
+    );
+    expect(answer({ simplePaybackYears: 6 })).toContain('after 6 years, past the limit of 5 years.');
+    expect(answer({ simplePaybackYears: 2, paybackFallsBelowAgain: true })).toContain(
+      'the sum falls below 0 again later'
+    );
+    expect(answer({ simplePaybackYears: null })).toContain(
+      'are not paid back within the appraisal of 10 years.'
+    );
+  });
+
+  it('says where nothing changes, nothing is invested, or less is bought than today', () => {
+    const same = answer({ yearlySaving: '0', co2eAvoidedKg: 0, investment: '0' });
+    expect(same).toContain('costs the same and emits the same a year');
+    expect(same).toContain('Nothing is invested beyond today’s practice.');
+    expect(answer({ investment: '-7000' })).toContain('come to €7,000 less than those of today’s practice');
+  });
+});
+
+describe('what the report assumes', () => {
+  const about = (workbook: Workbook, heading: string): string =>
+    assumptionsOf(workbook, 'closed', 'en-GB').find((each) => each.about === heading)?.sentence ?? '';
+
+  it('tells measured use, growth, a carbon price and the residual value where they act', () => {
+    expect(about(demo, 'Agent use')).toContain('No measured use');
+    const [first, ...others] = demo.caseMix;
+    const measured = { ...demo, caseMix: [{ ...first!, measuredMlPerCase: 20 }, ...others] };
+    expect(about(measured, 'Agent use')).toContain(`In 1 of ${demo.caseMix.length} groups`);
+
+    expect(about(demo, 'Prices')).toBe('Of 2026, in EUR; no price grows beyond inflation.');
+    expect(about(demo, 'Perspective')).not.toContain('shadow');
+    const accounting = {
+      ...demo.accounting,
+      agentGrowthPercent: 2,
+      carbonPricePerTonne: '100',
+      residualValue: 'straight-line' as const
+    };
+    expect(about({ ...demo, accounting }, 'Prices')).toContain('agents by 2\u00a0% a year beyond inflation');
+    expect(about({ ...demo, accounting }, 'Perspective')).toContain('shadow price of €100');
+    expect(about({ ...demo, accounting }, 'Horizon')).toContain('in a straight line');
+  });
+
+  it('names the other scenarios and the cases', () => {
+    expect(about(demo, 'Comparators')).toContain(
+      'Looked at as well: Low flow, same machines; Circle system B, minimal flow.'
+    );
+    const cases = demo.caseMix.reduce((sum, row) => sum + row.casesPerYear, 0);
+    expect(about(demo, 'Cases')).toContain(`${cases.toLocaleString('en-GB')} anaesthetics a year`);
+  });
+
+  it('needs a scenario of the workbook', () => {
+    expect(() => questionOf(demo, 'none')).toThrow('no scenario “none”');
+  });
+});
