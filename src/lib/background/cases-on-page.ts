@@ -1,8 +1,8 @@
 import type { CaseResult } from '#lib/calc/case/case-result.ts';
-import { solveCases } from '#lib/calc/reckoning/cases-ahead.ts';
 import { packCases } from '#lib/calc/known-cases/packed-cases.ts';
-import type { EstimateInput } from '#lib/calc/input.ts';
-import { coreInput } from '#lib/workbook/core-input.ts';
+import { solveCases } from '#lib/calc/reckoning/cases-ahead.ts';
+import type { ReferenceSet } from '#lib/calc/reference/reference-set.ts';
+import { referenceOf } from '#lib/workbook/core-input.ts';
 import type { CasesTask, CasesWorker } from './cases-worker.ts';
 
 /** How long cases are solved before the page has its turn. */
@@ -13,16 +13,18 @@ const pieceMs = 20;
  * that the page stays usable meanwhile.
  */
 export function openOnPage(): CasesWorker {
-  let input: EstimateInput | null = null;
+  let reference: ReferenceSet | null = null;
   let ended = false;
-  const solve = async (of: EstimateInput, places: Extract<CasesTask, { places: unknown }>['places']) => {
+  const solve = async (set: ReferenceSet, { cases }: Extract<CasesTask, { cases: unknown }>) => {
     const results: (CaseResult | null)[] = [];
-    while (results.length < places.length) {
+    while (results.length < cases.length) {
       await new Promise((resolve) => setTimeout(resolve));
       if (ended) return;
       const until = performance.now() + pieceMs;
-      do results.push(...solveCases(of, places.slice(results.length, results.length + 5)));
-      while (results.length < places.length && performance.now() < until);
+      do {
+        const piece = cases.slice(results.length, results.length + 5);
+        results.push(...solveCases(piece.map((given) => ({ ...given, reference: set }))));
+      } while (results.length < cases.length && performance.now() < until);
     }
     const message = new MessageEvent('message', { data: packCases(results) });
     self.onmessage?.call(self as Worker, message);
@@ -31,8 +33,8 @@ export function openOnPage(): CasesWorker {
     onmessage: null,
     onerror: null,
     postMessage: (task: CasesTask) => {
-      if ('workbook' in task) input = coreInput(task.workbook);
-      else if (input !== null) void solve(input, task.places);
+      if ('reference' in task) reference = referenceOf(task.reference);
+      else if (reference !== null) void solve(reference, task);
     },
     terminate: () => {
       ended = true;

@@ -1,11 +1,12 @@
 /** Has the cases of a workbook solved in workers and puts them into a memo, where the estimate then finds them. */
 import type { CaseMemo } from '#lib/calc/known-cases/case-memo.ts';
-import type { CasePlace } from '#lib/calc/reckoning/cases-ahead.ts';
 import { casesLacking, keepCases } from '#lib/calc/reckoning/cases-ahead.ts';
+import type { CaseSources } from '#lib/calc/case/conditions.ts';
+import { givenOf } from '#lib/calc/case/conditions.ts';
 import type { EstimateInput } from '#lib/calc/input.ts';
 import type { PackedCases } from '#lib/calc/known-cases/packed-cases.ts';
 import { unpackCases } from '#lib/calc/known-cases/packed-cases.ts';
-import type { Workbook } from '#lib/workbook/workbook.ts';
+import type { OfReference } from '#lib/workbook/core-input.ts';
 import { openOnPage } from './cases-on-page.ts';
 import type { CasesTask, CasesWorker } from './cases-worker.ts';
 
@@ -16,10 +17,10 @@ export const openCasesWorker = (): CasesWorker =>
 const casesAtOnce = 500;
 
 export interface AheadTask {
-  readonly workbook: Workbook;
-  /** The input that the workbook gives. */
+  readonly reference: OfReference;
+  /** The input whose cases are solved. */
   readonly input: EstimateInput;
-  readonly places: readonly CasePlace[];
+  readonly cases: readonly CaseSources[];
   readonly memo: CaseMemo;
 }
 
@@ -47,9 +48,9 @@ export function solveAhead(
   const solved = run.solved.catch(() => {
     if (isCancelled) return new Promise<void>(() => undefined);
     const left = casesLacking(task.input, task.memo);
-    const before = task.places.length - left.length;
+    const before = task.cases.length - left.length;
     run = shareOut(
-      { ...task, places: left },
+      { ...task, cases: left },
       { workers: 1, openWorker: openOnPage, onProgress: (done) => onProgress(before + done) }
     );
     return run.solved;
@@ -65,7 +66,7 @@ export function solveAhead(
 
 /** Shares the cases out among workers; `solved` is rejected where one cannot be started or fails. */
 function shareOut(
-  { workbook, input, places, memo }: AheadTask,
+  { reference, cases, memo }: AheadTask,
   {
     workers,
     openWorker,
@@ -75,30 +76,36 @@ function shareOut(
   const crew: CasesWorker[] = [];
   const cancel = (): void => crew.forEach((worker) => worker.terminate());
   const solved = new Promise<void>((resolve, reject) => {
-    if (places.length === 0) return resolve();
+    if (cases.length === 0) return resolve();
     // A throw in here rejects: a policy of the page may forbid workers, and an old browser has none of this kind.
     while (crew.length < Math.max(1, workers)) crew.push(openWorker());
     let next = 0;
     let done = 0;
     for (const worker of crew) {
-      let inHand: readonly CasePlace[] = [];
+      let inHand: readonly CaseSources[] = [];
       const handOut = (): void => {
-        inHand = places.slice(next, next + casesAtOnce);
+        inHand = cases.slice(next, next + casesAtOnce);
         next += inHand.length;
-        if (inHand.length > 0) worker.postMessage({ places: inHand } satisfies CasesTask);
+        if (inHand.length === 0) return;
+        const given = inHand.map((sources) => {
+          const { conditions, cells } = givenOf(sources);
+          return { conditions, cells };
+        });
+        worker.postMessage({ cases: given } satisfies CasesTask);
       };
       worker.onmessage = ({ data }: MessageEvent<PackedCases>) => {
-        keepCases(input, memo, { places: inHand, results: unpackCases(data) });
+        keepCases(memo, { cases: inHand, results: unpackCases(data) });
         done += inHand.length;
         onProgress(done);
-        if (done === places.length) resolve();
+        if (done === cases.length) resolve();
         else handOut();
       };
       worker.onerror = (event) => {
         (event as ErrorEvent).preventDefault();
         reject(new Error('A worker that solves cases stopped.'));
       };
-      worker.postMessage({ workbook } satisfies CasesTask);
+      const { referenceSet, overrides } = reference;
+      worker.postMessage({ reference: { referenceSet, overrides } } satisfies CasesTask);
       handOut();
     }
   }).finally(cancel);

@@ -14,7 +14,8 @@ import type { CellText } from '#lib/workbook/edit-cells.ts';
 import { editCells, keptSentences } from '#lib/workbook/edit-cells.ts';
 import type { RowsChanged } from '#lib/workbook/edit-rows.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import type { AheadRun, CasesWorker } from '#lib/background/solve-ahead.ts';
+import type { CasesWorker } from '#lib/background/cases-worker.ts';
+import type { AheadRun } from '#lib/background/solve-ahead.ts';
 import { openCasesWorker, solveAhead } from '#lib/background/solve-ahead.ts';
 
 /** A sentence for the user, until the next one or until it is dismissed. */
@@ -202,20 +203,20 @@ export class Desk {
   #put(workbook: Workbook, { opening }: { opening: boolean }): void {
     const before = this.#input;
     const input = coreInput(workbook);
-    const places =
+    const cases =
       this.#solving === null && !isLargeChange(before, input) ? [] : casesLacking(input, this.#memo);
     this.#run?.cancel();
     this.#run = null;
     this.#solving = null;
     this.#workbook = workbook;
     const stays = hasSameEntries(before, input);
-    if (places.length <= solvedAtOnce || (!stays && !opening)) this.#input = input;
-    if (places.length <= solvedAtOnce) return;
+    if (cases.length <= solvedAtOnce || (!stays && !opening)) this.#input = input;
+    if (cases.length <= solvedAtOnce) return;
     const show = (done: number): void => {
-      this.#solving = { done, of: places.length, opening: opening && !stays };
+      this.#solving = { done, of: cases.length, opening: opening && !stays };
     };
     const run = solveAhead(
-      { workbook, input, places, memo: this.#memo },
+      { reference: workbook, input, cases, memo: this.#memo },
       {
         // The page itself wants a core, and each worker holds the workbook.
         workers: Math.min(4, (navigator.hardwareConcurrency || 2) - 1),

@@ -1,6 +1,5 @@
 import { afterEach, expect, test, vi } from 'vitest';
 import { CaseMemo } from '#lib/calc/known-cases/case-memo.ts';
-import type { CasePlace } from '#lib/calc/reckoning/cases-ahead.ts';
 import { casesLacking, solveCases } from '#lib/calc/reckoning/cases-ahead.ts';
 import { estimate } from '#lib/calc/estimate/estimate.ts';
 import { packCases } from '#lib/calc/known-cases/packed-cases.ts';
@@ -22,21 +21,26 @@ const workbook = {
 };
 const input = coreInput(workbook);
 
+type CasesInHand = Extract<CasesTask, { cases: unknown }>['cases'];
+
 /** A worker on the test's own thread. */
-function worker(log: { open: number; tasks: number[] }, fails: (places: readonly CasePlace[]) => boolean) {
+function worker(log: { open: number; tasks: number[] }, fails: (cases: CasesInHand) => boolean) {
   log.open++;
   const self: CasesWorker = {
     onmessage: null,
     onerror: null,
     postMessage: (task: CasesTask) => {
-      if (!('places' in task)) return;
-      log.tasks.push(task.places.length);
+      if (!('cases' in task)) return;
+      const { cases } = task;
+      log.tasks.push(cases.length);
       setTimeout(() => {
-        if (fails(task.places)) self.onerror?.call(self as Worker, new Event('error') as ErrorEvent);
+        if (fails(cases)) self.onerror?.call(self as Worker, new Event('error') as ErrorEvent);
         else
           self.onmessage?.call(
             self as Worker,
-            new MessageEvent('message', { data: packCases(solveCases(input, task.places)) })
+            new MessageEvent('message', {
+              data: packCases(solveCases(cases.map((given) => ({ ...given, reference: input.reference }))))
+            })
           );
       });
     },
@@ -48,23 +52,23 @@ function worker(log: { open: number; tasks: number[] }, fails: (places: readonly
   return self;
 }
 
-function run(memo: CaseMemo, fails: (places: readonly CasePlace[]) => boolean = () => false) {
+function run(memo: CaseMemo, fails: (cases: CasesInHand) => boolean = () => false) {
   const log = { open: 0, tasks: [] as number[], progress: [] as number[] };
-  const places = casesLacking(input, memo);
+  const cases = casesLacking(input, memo);
   const ahead = solveAhead(
-    { workbook, input, places, memo },
+    { reference: workbook, input, cases, memo },
     { workers: 2, openWorker: () => worker(log, fails), onProgress: (done) => log.progress.push(done) }
   );
-  return { log, places, ahead };
+  return { log, cases, ahead };
 }
 
 test('workers share the cases and the memo holds them all', async () => {
   const memo = new CaseMemo();
-  const { log, places, ahead } = run(memo);
+  const { log, cases, ahead } = run(memo);
   await ahead.solved;
-  expect(places.length).toBeGreaterThan(1000);
-  expect(log.tasks.reduce((sum, each) => sum + each)).toBe(places.length);
-  expect(log.progress.at(-1)).toBe(places.length);
+  expect(cases.length).toBeGreaterThan(1000);
+  expect(log.tasks.reduce((sum, each) => sum + each)).toBe(cases.length);
+  expect(log.progress.at(-1)).toBe(cases.length);
   expect(log.open).toBe(0);
   void JSON.stringify(estimate(input, memo));
   expect(memo.computed).toBe(0);
@@ -78,10 +82,10 @@ function expectWhole(memo: CaseMemo): void {
 
 test('a worker that fails ends the others, and what is left is solved on the page', async () => {
   const memo = new CaseMemo();
-  const { log, places, ahead } = run(memo, (places) => places.some((place) => place.row === 390));
+  const { log, cases, ahead } = run(memo, (cases) => cases.some(({ cells }) => cells.row === 'row-390'));
   await ahead.solved;
   expect(log.open).toBe(0);
-  expect(log.progress.at(-1)).toBe(places.length);
+  expect(log.progress.at(-1)).toBe(cases.length);
   expect(log.progress).toEqual([...log.progress].sort((a, b) => a - b));
   expectWhole(memo);
 });
@@ -94,17 +98,17 @@ test('where no worker can be started, all is solved on the page, with progress a
   const casesAPiece = 10;
   const memo = new CaseMemo();
   const progress: number[] = [];
-  const places = casesLacking(input, memo);
+  const cases = casesLacking(input, memo);
   const openWorker = (): CasesWorker => {
     throw new DOMException('Refused to create a worker', 'SecurityError');
   };
   const ahead = solveAhead(
-    { workbook, input, places, memo },
+    { reference: workbook, input, cases, memo },
     { workers: 2, openWorker, onProgress: (done) => progress.push(done) }
   );
   await ahead.solved;
   expect(progress.length).toBeGreaterThan(2);
-  expect(progress.at(-1)).toBe(places.length);
+  expect(progress.at(-1)).toBe(cases.length);
   const handedOver = progress.map((done, index) => done - (progress[index - 1] ?? 0));
   const pieces = handedOver.reduce((sum, cases) => sum + Math.ceil(cases / casesAPiece), 0);
   // The page has its turn before each piece.
@@ -119,9 +123,11 @@ test('a worker that was started is ended where the next one cannot be', async ()
     if (log.open > 0) throw new Error('No more.');
     return worker(log, () => false);
   };
-  const places = casesLacking(input, memo).slice(0, 20);
-  await solveAhead({ workbook, input, places, memo }, { workers: 2, openWorker, onProgress: () => undefined })
-    .solved;
+  const cases = casesLacking(input, memo).slice(0, 20);
+  await solveAhead(
+    { reference: workbook, input, cases, memo },
+    { workers: 2, openWorker, onProgress: () => undefined }
+  ).solved;
   expect(log.open).toBe(0);
 });
 
@@ -129,12 +135,12 @@ test('what is solved on the page can be cancelled too', async () => {
   vi.useFakeTimers({ toFake: ['setTimeout'] });
   const memo = new CaseMemo();
   const progress: number[] = [];
-  const places = casesLacking(input, memo);
+  const cases = casesLacking(input, memo);
   const openWorker = (): CasesWorker => {
     throw new Error('None.');
   };
   const ahead = solveAhead(
-    { workbook, input, places, memo },
+    { reference: workbook, input, cases, memo },
     {
       workers: 2,
       openWorker,
@@ -146,7 +152,7 @@ test('what is solved on the page can be cancelled too', async () => {
   );
   await vi.runAllTimersAsync();
   expect(progress).toHaveLength(1);
-  expect(casesLacking(input, memo).length).toBe(places.length - (progress[0] ?? 0));
+  expect(casesLacking(input, memo).length).toBe(cases.length - (progress[0] ?? 0));
 });
 
 test('a cancelled run opens no more and tells nobody', async () => {

@@ -11,7 +11,12 @@ export interface Room {
 }
 
 /** What may be put into the core, how its cells are named, and what comes out: plain TypeScript, the same for all. */
-const contract = ['lib/calc/input.ts', 'lib/calc/cell-path.ts', 'lib/calc/estimate-types.ts'];
+const contract = [
+  'lib/calc/input.ts',
+  'lib/calc/limits.ts',
+  'lib/calc/cell-path.ts',
+  'lib/calc/estimate-types.ts'
+];
 const parts = [...contract, 'lib/calc/reference/', 'lib/calc/working/'];
 
 /** What a sheet may be made of, beside what it reads of the state. */
@@ -69,6 +74,7 @@ export const rooms: readonly Room[] = [
     ]
   },
   { place: 'lib/calc/input.ts', knows: [], knowsTypesOf: ['lib/calc/reference/'] },
+  { place: 'lib/calc/limits.ts', knows: [] },
   { place: 'lib/calc/cell-path.ts', knows: [] },
   { place: 'lib/calc/estimate-types.ts', knows: [], knowsTypesOf: ['lib/calc/'] },
 

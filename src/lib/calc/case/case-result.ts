@@ -58,8 +58,6 @@ export interface CaseUse {
 
 /** A case's use, and how it came about. */
 export interface CaseResult extends CaseUse {
-  /** The liquid that would be used if nothing spilled and the target were held throughout: see `solveFloor`. */
-  readonly floorMl: Quantity;
   /** The constant-dial figure at the target concentration, phase by phase. */
   readonly constantDialMl: Quantity;
   /** null: not reached. */
@@ -84,7 +82,6 @@ export const caseQuantities = [
   'takenUpMl',
   'spilledMl',
   'leftMl',
-  'floorMl',
   'constantDialMl',
   'minutesToTarget',
   'minutesBelowTarget',

@@ -1,16 +1,15 @@
-import type { FailedCell, ScenarioEstimate } from '../estimate-types.ts';
+import type { ScenarioEstimate } from '../estimate-types.ts';
 import type { EstimateInput } from '../input.ts';
 import { reconciliationBounds } from '../year/reconciliation.ts';
 
 /** What a reader must know about an estimate as a whole, one sentence each. */
-export function estimateWarnings(
-  input: EstimateInput,
-  scenarios: readonly ScenarioEstimate[],
-  failed: readonly FailedCell[]
-): string[] {
-  const warnings: string[] = failed.map(
-    ({ path, sentence }) => `${path} could not be computed and is left out of every total: ${sentence}`
+export function estimateWarnings(input: EstimateInput, scenarios: readonly ScenarioEstimate[]): string[] {
+  const failures = scenarios.flatMap(({ failed }) =>
+    failed.map(
+      ({ path, sentence }) => `${path} could not be computed and is left out of every total: ${sentence}`
+    )
   );
+  const warnings: string[] = [...new Set(failures)];
   const today = scenarios.find((_, index) => input.scenarios[index]?.baseline);
   for (const [agent, { estimateOverPurchase: ratio }] of Object.entries(today?.perYear.agents ?? {}))
     if (ratio !== null && (ratio < reconciliationBounds.low || ratio > reconciliationBounds.high))

@@ -19,8 +19,11 @@ import { once } from '../working/kept.ts';
 import { Decimal, text } from '../money/decimal.ts';
 import { costLineNames } from '../money/cost-lines.ts';
 import { levelOrder, pricedNeed } from '../reckoning/monitoring-of-scenario.ts';
-import type { CaseReckoning, Reckoning, YearFigures } from '../reckoning/reckoning.ts';
+import type { CaseResult } from '../case/case-result.ts';
+import type { Reckoning } from '../reckoning/reckoning.ts';
 import { reckon } from '../reckoning/reckoning.ts';
+import type { CaseReckoning } from '../reckoning/scenario-cases.ts';
+import type { YearFigures } from '../reckoning/scenario-year.ts';
 import { plain } from '../working/plain.ts';
 import type { Quantity } from '../working/reckoner.ts';
 
@@ -43,7 +46,7 @@ export function estimate(input: EstimateInput, memo?: CaseMemo): Estimate {
   const reckoning = reckon(plain, input, memo);
   const scenarios = input.scenarios.map((scenario) => scenarioEstimate(reckoning, scenario));
   const monitoring = once(() => overScenarios(scenarios));
-  const warnings = once(() => estimateWarnings(input, scenarios, reckoning.failed()));
+  const warnings = once(() => estimateWarnings(input, scenarios));
   return {
     format: 'vapour-ledger-estimate',
     version: 1,
@@ -95,9 +98,7 @@ function scenarioEstimate(reckoning: Reckoning, scenario: Scenario): ScenarioEst
       return vapour();
     },
     get failed() {
-      // Failures come to light as the cases are computed.
-      reckoning.cases(scenario);
-      return [...reckoning.failed()];
+      return [...reckoning.failed(scenario)];
     }
   };
 }
@@ -134,9 +135,13 @@ function mapped<K extends string, From, To>(
   >;
 }
 
-function caseEstimate(reckoning: Reckoning, scenario: Scenario, one: CaseReckoning): CaseEstimate {
+function caseEstimate(
+  reckoning: Reckoning,
+  scenario: Scenario,
+  one: CaseReckoning<CaseResult>
+): CaseEstimate {
   const { row, plan, agent, method, result } = one;
-  const priced = once(() => reckoning.pricedCase(scenario, row));
+  const priced = once(() => reckoning.pricedCase(scenario)(row));
   return {
     caseId: row.id,
     flowPlan: plan.id,
@@ -146,7 +151,9 @@ function caseEstimate(reckoning: Reckoning, scenario: Scenario, one: CaseReckoni
     takenUpMl: number(result.takenUpMl),
     spilledMl: number(result.spilledMl),
     leftMl: number(result.leftMl),
-    floorMl: number(result.floorMl),
+    get floorMl() {
+      return number(reckoning.floorOf(scenario, row));
+    },
     constantDialMl: number(result.constantDialMl),
     minutesToTarget: number(result.minutesToTarget),
     minutesBelowTarget: number(result.minutesBelowTarget),

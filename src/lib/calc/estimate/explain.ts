@@ -1,5 +1,5 @@
 import type { CaseMemo } from '../known-cases/case-memo.ts';
-import { caseFigures } from './figure-paths.ts';
+import { caseQuantities } from '../case/case-result.ts';
 import type { EstimateInput } from '../input.ts';
 import { reckon } from '../reckoning/reckoning.ts';
 import { recorder, workingOf } from '../working/recorder.ts';
@@ -59,8 +59,12 @@ export function explainer(
             `cases. and one of ${input.caseMix.map((each) => each.id).join(', ')}`
           );
         const { result } = reckoning.caseOf(scenario, row);
-        const used = Object.fromEntries(caseFigures.map((name) => [name, result[name]]));
-        return follow({ ...used, ...reckoning.pricedCase(scenario, row) }, figure, path);
+        const used = Object.fromEntries(caseQuantities.map((name) => [name, result[name]]));
+        return follow(
+          { ...used, floorMl: reckoning.floorOf(scenario, row), ...reckoning.pricedCase(scenario)(row) },
+          figure,
+          path
+        );
       }
       case 'monitoring':
         // Ids of rules hold a dot, e.g. `low-flow.agent-concentration`.

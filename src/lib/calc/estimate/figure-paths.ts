@@ -2,7 +2,7 @@ import { caseQuantities } from '../case/case-result.ts';
 import type { AgainstBaseline, Estimate } from '../estimate-types.ts';
 
 /** Absorbed CO2 stands in no estimate; it is a step on the way to the absorbent. */
-export const caseFigures = caseQuantities.filter((quantity) => quantity !== 'co2AbsorbedL');
+const caseFigures = [...caseQuantities.filter((quantity) => quantity !== 'co2AbsorbedL'), 'floorMl'];
 
 const againstFigures = [
   'yearlySaving',

@@ -1,4 +1,5 @@
-import type { Absorbent, Agent, BodyModel, CaseRow, Machine, Phase, Site } from '../input.ts';
+import type { CaseCells, CaseConditions } from '../case/conditions.ts';
+import type { Agent, BodyModel, Phase } from '../input.ts';
 import type { ReferenceSet } from '../reference/reference-set.ts';
 import { plain } from '../working/plain.ts';
 import { modelCase } from '../case/case-model.ts';
@@ -41,65 +42,31 @@ export interface ExperimentResult {
   readonly washIn: number;
 }
 
-const row: CaseRow = {
-  id: 'experiment',
-  name: 'Experiment',
-  casesPerYear: 1,
+/** An adult on a machine without leak, on which flows are as given. */
+const conditions: Omit<CaseConditions, 'agent' | 'bodyModel'> = {
   minutes: 60,
   ageYears: 40,
   weightKg: 70,
   technique: 'volatile',
-  agent: null,
   targetMac: 1,
   nitrousOxidePercent: 0,
   inspiredOxygenPercent: 40,
   pneumoperitoneum: 'none',
-  neuromuscularBlock: false,
-  airway: 'tracheal-tube',
-  measuredMlPerCase: null
-};
-
-/** A machine without leak, on which flows are as given. */
-const machine: Machine = {
-  id: 'experiment',
-  name: 'Experiment',
-  kind: 'circle',
   circuitVolumeL: null,
   leakMlPerMin: 0,
   sampleMlPerMin: 0,
   sampleReturned: true,
   minimumFlowLPerMin: 0,
-  powerW: null,
-  units: 0,
-  unitPrice: '0',
-  tradeInPerUnit: '0',
-  installationPerUnit: '0',
-  servicePerUnitPerYear: '0',
-  lifeYears: 1,
-  absorbent: 'experiment',
-  monitors: []
-};
-
-const absorbent: Absorbent = {
-  id: 'experiment',
-  name: 'Experiment',
   capacityLPerKg: 120,
-  pricePerKg: '0',
-  kgCo2ePerKg: null
-};
-
-const site: Site = {
   theatreTemperatureC: 20,
   ambientPressureKPa: 101.325,
-  theatres: 1,
-  roomVolumeM3: 100,
-  airChangesPerH: 20,
-  scavengingPercent: 100,
-  monitoringStandard: 'who-wfsa',
-  facilityLevel: null,
-  electricityPricePerKWh: '0',
-  electricityKgCo2ePerKWh: 0,
-  departmentFootprintTonnes: null
+  phases: []
+};
+const cells: CaseCells = {
+  row: 'experiment',
+  plan: 'experiment',
+  machine: 'experiment',
+  absorbent: 'experiment'
 };
 
 /** Injection has no dial; a limit this high is never met. */
@@ -117,13 +84,8 @@ export function experimentCase(experiment: Experiment): { circle: CircleCase; va
     phases
   } = experiment;
   const model = modelCase(plain, {
-    row: { ...row, agent, weightKg },
-    plan: { id: 'experiment', name: 'Experiment', phases: [] },
-    machine: { ...machine, circuitVolumeL },
-    agent,
-    absorbent,
-    site,
-    bodyModel,
+    conditions: { ...conditions, agent, weightKg, circuitVolumeL, bodyModel },
+    cells,
     reference
   });
   if (model.agent === null) throw new Error('An experiment needs a volatile agent.');

@@ -3,56 +3,48 @@
  * elsewhere, and puts the results into the memo; the estimate then finds what it would have computed.
  */
 import type { CaseResult } from '../case/case-result.ts';
+import type { CaseGiven, CaseSources } from '../case/conditions.ts';
+import { circumstancesText, rowText } from '../case/conditions.ts';
 import { estimateCase } from '../case/estimate-case.ts';
-import { ByCase } from '../known-cases/by-case.ts';
-import { caseGivens } from './case-givens.ts';
-import type { CaseMemo } from '../known-cases/case-memo.ts';
 import type { EstimateInput } from '../input.ts';
+import type { CaseMemo } from '../known-cases/case-memo.ts';
 import { plain } from '../working/plain.ts';
-
-/** A case by the places of its scenario and its row in the input. */
-export interface CasePlace {
-  readonly scenario: number;
-  readonly row: number;
-}
+import { sourcesOfCases } from './case-sources.ts';
 
 /** The cases of an input that a memo lacks, each once however often it occurs, in order of scenario and row. */
-export function casesLacking(input: EstimateInput, memo: CaseMemo): CasePlace[] {
-  const { givenOf } = caseGivens(input);
-  const listed = new ByCase<true>();
-  const places: CasePlace[] = [];
-  input.scenarios.forEach((scenario, scenarioIndex) =>
-    input.caseMix.forEach((row, rowIndex) => {
-      const given = givenOf(scenario, row);
-      if (memo.has(given) || listed.get(given)) return;
-      listed.set(given, true);
-      places.push({ scenario: scenarioIndex, row: rowIndex });
+export function casesLacking(input: EstimateInput, memo: CaseMemo): CaseSources[] {
+  const { sourcesOf } = sourcesOfCases(input);
+  const listed = new Set<string>();
+  return input.scenarios.flatMap((scenario) =>
+    input.caseMix.flatMap((row) => {
+      const sources = sourcesOf(scenario, row);
+      if (memo.has(sources)) return [];
+      const text = `${circumstancesText(sources)}|${rowText(row)}`;
+      if (listed.has(text)) return [];
+      listed.add(text);
+      return [sources];
     })
   );
-  return places;
 }
 
-/** Results at the given places; null where the case cannot be estimated, for which the estimate gives the reason. */
-export function solveCases(input: EstimateInput, places: readonly CasePlace[]): (CaseResult | null)[] {
-  const { givenOf } = caseGivens(input);
-  return places.map(({ scenario, row }) => {
+/** Results of cases; null where one cannot be computed, for which the estimate gives the reason. */
+export function solveCases(cases: readonly CaseGiven[]): (CaseResult | null)[] {
+  return cases.map((given) => {
     try {
-      return estimateCase(plain, givenOf(input.scenarios[scenario]!, input.caseMix[row]!));
+      return estimateCase(plain, given);
     } catch {
       return null;
     }
   });
 }
 
-/** Puts results into a memo, each at its place in the input. */
+/** Puts results into a memo, each for its case. */
 export function keepCases(
-  input: EstimateInput,
   memo: CaseMemo,
-  solved: { readonly places: readonly CasePlace[]; readonly results: readonly (CaseResult | null)[] }
+  { cases, results }: { cases: readonly CaseSources[]; results: readonly (CaseResult | null)[] }
 ): void {
-  const { givenOf } = caseGivens(input);
-  solved.places.forEach(({ scenario, row }, index) => {
-    const result = solved.results[index];
-    if (result) memo.add(givenOf(input.scenarios[scenario]!, input.caseMix[row]!), result);
+  cases.forEach((sources, index) => {
+    const result = results[index];
+    if (result) memo.add(sources, result);
   });
 }

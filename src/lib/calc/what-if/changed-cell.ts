@@ -2,7 +2,7 @@
  * The estimate with a cell changed: what break-even questions and uncertainty runs evaluate, thousands of times. Nothing
  * is modelled here; each answer comes out of the whole calculation, of which only what is asked for is done.
  */
-import type { CaseGiven } from '../case/case-given.ts';
+import type { CaseGiven } from '../case/conditions.ts';
 import type { CaseUse } from '../case/case-result.ts';
 import { useOfCase } from '../case/estimate-case.ts';
 import type { CaseMemo } from '../known-cases/case-memo.ts';
@@ -21,7 +21,7 @@ const plainUse = (given: CaseGiven): CaseUse => useOfCase(plain, given);
  * @param memo keeps the cases, so that only those whose figures changed are solved again
  */
 export const reckonUse = (input: EstimateInput, memo: CaseMemo<CaseUse>) =>
-  reckonWith(plain, input, (given) => memo.result(given, plainUse));
+  reckonWith(plain, input, (sources) => memo.result(sources, plainUse));
 
 /** Thrown where a changed cell leaves the calculation without an answer, as a flow that the core refuses. */
 export class NoAnswerError extends Error {
@@ -61,7 +61,7 @@ export function againstToday(input: EstimateInput, scenarioId: string, memo: Cas
   if (scenario === undefined) throw new NoAnswerError(`There is no scenario “${scenarioId}”.`);
   const reckoning = reckonUse(input, memo);
   const against = reckoning.against(scenario);
-  const [failed] = reckoning.failed();
+  const [failed] = reckoning.failed(scenario);
   if (failed !== undefined) throw new NoAnswerError(failed.sentence);
   return against;
 }

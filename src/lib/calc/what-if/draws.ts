@@ -1,9 +1,8 @@
 /** The uncertainty run over the real estimate: which cells vary, what one draw yields, and what a run says. */
 import type { CaseUse } from '../case/case-result.ts';
-import type { CaseGiven } from '../case/case-given.ts';
 import { CaseMemo } from '../known-cases/case-memo.ts';
 import { writeCell } from '../cell-path.ts';
-import type { CaseRow, EstimateInput } from '../input.ts';
+import type { EstimateInput } from '../input.ts';
 import { bodyModels } from '../input.ts';
 import { acceptability, likelihoodWithin } from '../uncertainty/acceptability.ts';
 import type { Likelihood } from '../uncertainty/acceptability.ts';
@@ -65,59 +64,6 @@ export interface DrawRun {
   readonly model: Model;
 }
 
-interface KnownCase {
-  readonly given: CaseGiven;
-  readonly use: CaseUse;
-}
-
-/**
- * Cases of a run: those that no range touches are kept from draw to draw; the others never come again, and are kept for
- * their one draw only, or the memory of a long run would grow without end. They are told apart by what they are made of
- * and not by its figures: a cell that was not drawn leaves its row, plan and machine the objects that they were.
- */
-class DrawMemo extends CaseMemo<CaseUse> {
-  readonly #entered: ReadonlySet<unknown>;
-  readonly #ofAllDraws = new Map<CaseRow, KnownCase[]>();
-  // Made anew for each draw: a map that is cleared keeps a link from its old table to the new one, and so all draws.
-  #ofThisDraw = new Map<CaseRow, KnownCase[]>();
-
-  constructor({ caseMix, flowPlans, machines, absorbents, site }: EstimateInput) {
-    super();
-    // A changed cell makes a new object of its row and of all that holds it.
-    this.#entered = new Set<unknown>([...caseMix, ...flowPlans, ...machines, ...absorbents, site]);
-  }
-
-  nextDraw(): void {
-    this.#ofThisDraw = new Map();
-  }
-
-  override result(given: CaseGiven, compute: (given: CaseGiven) => CaseUse): CaseUse {
-    const { row, plan, machine, agent, absorbent, site, bodyModel } = given;
-    const entered = this.#entered;
-    const isEntered =
-      entered.has(row) &&
-      entered.has(plan) &&
-      entered.has(machine) &&
-      entered.has(absorbent) &&
-      entered.has(site);
-    const cases = isEntered ? this.#ofAllDraws : this.#ofThisDraw;
-    let ofRow = cases.get(row);
-    if (ofRow === undefined) cases.set(row, (ofRow = []));
-    // A run has one set of constants, a draw one site, and a machine one absorbent.
-    for (const { given: known, use } of ofRow)
-      if (
-        known.plan === plan &&
-        known.machine === machine &&
-        known.agent === agent &&
-        known.bodyModel === bodyModel
-      )
-        return use;
-    const use = compute(given);
-    ofRow.push({ given, use });
-    return use;
-  }
-}
-
 /**
  * @param wholeCells paths of cells that hold whole numbers: a drawn value is rounded to one.
  * @throws UncertainInputError, RangeError as `layOutDraws`.
@@ -128,11 +74,11 @@ export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>):
   const years = input.accounting.appraisalYears + 1;
   const figuresPerScenario = drawnFigures.length + years;
   const writers = inputs.map(({ path }) => drawnWriter(input, path, wholeCells));
-  const memo = new DrawMemo(input);
+  // Cases that no range touches come again in each draw, and so stay; drawn ones never do, and give way to the next ones.
+  const memo = new CaseMemo<CaseUse>(2 * input.scenarios.length * input.caseMix.length);
 
   const model: Model = (values) => {
     const drawn = writers.reduce((to, write, index) => write(to, values[index] as number), input);
-    memo.nextDraw();
     const reckoning = reckonUse(drawn, memo);
     const figures: number[] = [];
     for (const scenario of drawn.scenarios) {
@@ -151,7 +97,7 @@ export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>):
       }
     }
     // A case that could not be computed is missing from every total.
-    return reckoning.failed().length > 0 ? null : figures;
+    return drawn.scenarios.some((scenario) => reckoning.failed(scenario).length > 0) ? null : figures;
   };
 
   return {

@@ -2,7 +2,9 @@
 import type { Co2eLine, CostLine } from '#lib/calc/estimate-types.ts';
 import type { Agent, Scenario } from '#lib/calc/input.ts';
 import type { Against } from '#lib/calc/reckoning/against.ts';
-import type { CaseReckoning, Reckoning, YearFigures } from '#lib/calc/reckoning/reckoning.ts';
+import type { CaseResult } from '#lib/calc/case/case-result.ts';
+import type { Reckoning } from '#lib/calc/reckoning/reckoning.ts';
+import type { YearFigures } from '#lib/calc/reckoning/scenario-year.ts';
 import type { Quantity } from '#lib/calc/working/reckoner.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -13,7 +15,7 @@ import { cellAddress, columnLetters } from './sheet.ts';
 
 /** The core's calculation, run with the recorder. */
 export interface RecordedReckoning {
-  readonly reckoning: Pick<Reckoning, 'cases' | 'year' | 'against'>;
+  readonly reckoning: Pick<Reckoning, 'cases' | 'floorOf' | 'year' | 'against'>;
   readonly workingOf: (quantity: Quantity<unknown>) => Working;
 }
 
@@ -147,7 +149,7 @@ const caseColumns = [
   ['airL', 'Air (L)'],
   ['nitrousOxideL', 'Nitrous oxide (L)'],
   ['absorbentKg', 'Absorbent (kg)']
-] as const satisfies readonly (readonly [keyof CaseReckoning['result'], string])[];
+] as const satisfies readonly (readonly [keyof CaseResult | 'floorMl', string])[];
 
 function fillCases(
   sheet: SheetDraft,
@@ -166,7 +168,9 @@ function fillCases(
         text(plan.name),
         text(agent === null ? '' : agentTitle(agent)),
         text(method),
-        ...caseColumns.map(([key]) => workingOf(result[key]))
+        ...caseColumns.map(([key]) =>
+          workingOf(key === 'floorMl' ? reckoning.floorOf(scenario, row) : result[key])
+        )
       );
 }
 

@@ -1,17 +1,17 @@
-import type { CaseGiven } from '../case/case-given.ts';
+import type { CaseSources } from '../case/conditions.ts';
 import type { Absorbent, Agent, CaseRow, EstimateInput, FlowPlan, Machine, Scenario } from '../input.ts';
 
-/** What each case of an input is estimated from, by scenario and row. */
-export interface CaseGivens {
+/** What each case of an input is made of, by scenario and row. */
+export interface SourcesOfCases {
   readonly machineOf: (scenario: Scenario) => Machine;
   readonly absorbentById: (id: string) => Absorbent;
   readonly planOf: (scenario: Scenario, row: CaseRow) => FlowPlan;
   /** The agent given, the scenario's switch applied; null where the technique is not volatile. */
   readonly agentOf: (scenario: Scenario, row: CaseRow) => Agent | null;
-  readonly givenOf: (scenario: Scenario, row: CaseRow) => CaseGiven;
+  readonly sourcesOf: (scenario: Scenario, row: CaseRow) => CaseSources;
 }
 
-export function caseGivens(input: EstimateInput): CaseGivens {
+export function sourcesOfCases(input: EstimateInput): SourcesOfCases {
   const { site, accounting, reference } = input;
   const machineById = byId(input.machines, 'machine');
   const planById = byId(input.flowPlans, 'flow plan');
@@ -23,7 +23,7 @@ export function caseGivens(input: EstimateInput): CaseGivens {
     row.technique === 'volatile' && row.agent !== null
       ? (scenario.agentSwitch[row.agent] ?? row.agent)
       : null;
-  const givenOf = (scenario: Scenario, row: CaseRow): CaseGiven => {
+  const sourcesOf = (scenario: Scenario, row: CaseRow): CaseSources => {
     const machine = machineOf(scenario);
     return {
       row,
@@ -36,7 +36,7 @@ export function caseGivens(input: EstimateInput): CaseGivens {
       reference
     };
   };
-  return { machineOf, absorbentById, planOf, agentOf, givenOf };
+  return { machineOf, absorbentById, planOf, agentOf, sourcesOf };
 }
 
 function byId<T extends { readonly id: string }>(list: readonly T[], what: string): (id: string) => T {

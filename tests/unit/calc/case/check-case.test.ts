@@ -1,30 +1,25 @@
 import { expect, test } from 'vitest';
-import type { CaseGiven } from '#lib/calc/case/case-given.ts';
-import { checkCase } from '#lib/calc/case/case-given.ts';
+import type { CaseConditions, CaseGiven } from '#lib/calc/case/conditions.ts';
+import type { Phase } from '#lib/calc/input.ts';
+import { checkCase } from '#lib/calc/case/check-case.ts';
 import { caseCourse } from '#lib/calc/case/case-course.ts';
 import { estimateCase } from '#lib/calc/case/estimate-case.ts';
 import { flowCurve } from '#lib/calc/case/flow-curve.ts';
 import { OutOfRangeError } from '#lib/calc/case/out-of-range-error.ts';
 import { plain } from '#lib/calc/working/plain.ts';
-import { conditionsOf } from '../../../fixtures/circle-cases.ts';
+import { caseOf, under } from '../../../fixtures/circle-cases.ts';
 
-const sound = conditionsOf({ agent: 'sevoflurane' }, [
+const sound = caseOf({ agent: 'sevoflurane' }, [
   { minutes: 5, flowLPerMin: 6, vaporiser: 'hold', dialPercent: null },
   { minutes: null, flowLPerMin: 1, vaporiser: 'dial', dialPercent: 3 }
 ]);
 
-const withRow = (row: Partial<CaseGiven['row']>): CaseGiven => ({
-  ...sound,
-  row: { ...sound.row, ...row }
-});
-const withPhase = (phase: Partial<CaseGiven['plan']['phases'][number]>): CaseGiven => {
-  const [first, second] = sound.plan.phases;
-  return { ...sound, plan: { ...sound.plan, phases: [first!, { ...second!, ...phase }] } };
+const withRow = (row: Partial<CaseConditions>): CaseGiven => under(sound, row);
+const withPhase = (phase: Partial<Phase>): CaseGiven => {
+  const [first, second] = sound.conditions.phases;
+  return under(sound, { phases: [first!, { ...second!, ...phase }] });
 };
-const withSite = (site: Partial<CaseGiven['site']>): CaseGiven => ({
-  ...sound,
-  site: { ...sound.site, ...site }
-});
+const withSite = withRow;
 
 const refused: readonly (readonly [string, CaseGiven, string, string])[] = [
   [
@@ -73,7 +68,7 @@ const refused: readonly (readonly [string, CaseGiven, string, string])[] = [
     'a length of 0',
     withRow({ minutes: 0 }),
     'caseMix.case.minutes',
-    'Minutes: 0 min was given; allowed is above 0 to 1440 min.'
+    'Minutes: 0 min was given; allowed is 0.1 to 1440 min.'
   ],
   [
     'nitrous oxide that leaves no room for the oxygen',
@@ -101,7 +96,7 @@ const refused: readonly (readonly [string, CaseGiven, string, string])[] = [
   ],
   [
     'no agent',
-    { ...sound, agent: null },
+    under(sound, { agent: null }),
     'caseMix.case.agent',
     'Agent: none was given; allowed is one of sevoflurane, isoflurane, desflurane, halothane, enflurane.'
   ]
@@ -127,7 +122,7 @@ test.each(refused)('%s is refused with its place and a sentence', (_, given, pat
 
 test('what a technique does not use is not asked for', () => {
   const regional = withRow({ technique: 'regional', targetMac: null, ageYears: 0 });
-  expect(() => checkCase({ ...regional, agent: null })).not.toThrow();
+  expect(() => checkCase(under(regional, { agent: null }))).not.toThrow();
   const intravenous = withRow({ technique: 'intravenous', targetMac: null, ageYears: 0.2 });
-  expect(() => checkCase({ ...intravenous, agent: null })).not.toThrow();
+  expect(() => checkCase(under(intravenous, { agent: null }))).not.toThrow();
 });
