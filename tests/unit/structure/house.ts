@@ -118,7 +118,7 @@ export const rooms: readonly Room[] = [
   ].map((sheet): Room => ({
     place: `lib/sheets/${sheet}/`,
     knows: [...onSheets, ...coreForSheets, 'lib/sheets/frame/', 'lib/sheets/parts/', 'lib/sheets/working/'],
-    knowsTypesOf: ['lib/files/']
+    knowsTypesOf: ['lib/files/', 'lib/background/', 'lib/storage/']
   })),
   { place: 'routes/', knows: ['lib/sheets/', 'lib/state/'] },
   { place: 'service-worker.ts', knows: [] },
