@@ -1,21 +1,15 @@
 /** Keeps the workbook on the desk in the browser: autosave, the tab that writes, and what was open last. */
-import { keepStorage, openIndexedDbShelf } from '#lib/storage/indexed-db-shelf.ts';
+import type { LastVisit } from '#lib/files/last-visit.ts';
 import type { WorkbookHead } from '#lib/storage/shelf.ts';
-import type { TabLock } from '#lib/storage/tab-lock.ts';
-import { tabLock } from '#lib/storage/tab-lock.ts';
-import type { UnsavedDraft } from '#lib/storage/unsaved-drafts.ts';
-import { dropDraft, keepDraft, keptDrafts } from '#lib/storage/unsaved-drafts.ts';
+import type { TabLock, TabLockEvents } from '#lib/storage/tab-lock.ts';
+import type { UnsavedDraft, UnsavedDrafts } from '#lib/storage/unsaved-drafts.ts';
 import { readWorkbookFile, writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
 import type { OpenedWorkbook, StoreFailure, WorkbookStore } from '#lib/storage/workbook-store.ts';
-import { workbookStore } from '#lib/storage/workbook-store.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { Desk } from './desk.svelte.ts';
-import { desk } from './desk.svelte.ts';
 
 /** How long after the last edit a workbook is saved: within the second that is promised, with time to write. */
 const restMs = 400;
-
-const lastOpenKey = 'vapour-ledger last open';
 
 const readsAlong =
   'This workbook is open for writing in another tab; here it is shown as that tab saves it and cannot be changed.';
@@ -24,34 +18,27 @@ const readsAlong =
 const unknownReference = (sentence: string): string =>
   `${sentence} It is shown with the newest set and cannot be changed; Evidence can move it to that set.`;
 
-/** Remembers a short text in the tab, and in the browser for the next visit; a browser that refuses is let be. */
-const lastOpen = {
-  read(): string | null {
-    try {
-      return sessionStorage.getItem(lastOpenKey) ?? localStorage.getItem(lastOpenKey);
-    } catch {
-      return null;
-    }
-  },
-  write(id: string | null): void {
-    try {
-      for (const storage of [sessionStorage, localStorage])
-        if (id === null) storage.removeItem(lastOpenKey);
-        else storage.setItem(lastOpenKey, id);
-    } catch {
-      // Nothing is lost but the convenience: the workbook itself is in the database, or its failure is told there.
-    }
-  }
-};
-
 const fileText = (workbook: Workbook): string => new TextDecoder().decode(writeWorkbookFile(workbook));
 
 export type SaveState =
   /** The demo or an empty workbook as it came: there is nothing to save yet. */
   'untouched' | 'pending' | 'saving' | 'saved' | 'failed';
 
+/** What a keeper is made with. */
+export interface KeeperNeeds {
+  readonly desk: Desk;
+  readonly store: WorkbookStore;
+  readonly drafts: UnsavedDrafts;
+  readonly lastVisit: LastVisit;
+  /** Opens a workbook in this tab: to write where no other tab does, else to read along. */
+  readonly openLock: (id: string, events: TabLockEvents) => Promise<TabLock>;
+  /** Asks the browser to keep what is stored even when room runs short. */
+  readonly keepStorage: () => Promise<unknown>;
+}
+
 export class Keeper {
   readonly store: WorkbookStore;
+  readonly #needs: KeeperNeeds;
   readonly #desk: Desk;
   /** What the store knows of the open workbook; null where it is not stored yet. */
   head: WorkbookHead | null = $state.raw(null);
@@ -67,16 +54,17 @@ export class Keeper {
   /** The last message of a failure; null once it holds no longer. */
   #told: Desk['message'] = null;
 
-  constructor(onDesk: Desk, store: WorkbookStore = workbookStore({ openShelf: openIndexedDbShelf })) {
-    this.#desk = onDesk;
-    this.store = store;
+  constructor(needs: KeeperNeeds) {
+    this.#needs = needs;
+    this.#desk = needs.desk;
+    this.store = needs.store;
   }
 
   /** Brings back what was open last; the demo stays where there is none, or where it cannot be opened. */
   async start(): Promise<void> {
     this.#saved = this.#desk.workbook;
     await this.#recover();
-    const id = lastOpen.read();
+    const id = this.#needs.lastVisit.open();
     if (id !== null) {
       const failure = await this.openStored(id);
       if (failure !== null && failure.reason !== 'missing') this.#tell(failure);
@@ -86,10 +74,10 @@ export class Keeper {
 
   /** Saves what a page that was left could not save any more: in its workbook, or beside it where that has moved on. */
   async #recover(): Promise<void> {
-    for (const draft of keptDrafts()) {
+    for (const draft of this.#needs.drafts.all()) {
       const parsed = readWorkbookFile(new TextEncoder().encode(draft.text));
-      if (parsed.kind === 'refused') dropDraft(draft.id);
-      else if ((await this.#putBack(draft, parsed.workbook)) === 'done') dropDraft(draft.id);
+      if (parsed.kind === 'refused') this.#needs.drafts.drop(draft.id);
+      else if ((await this.#putBack(draft, parsed.workbook)) === 'done') this.#needs.drafts.drop(draft.id);
     }
   }
 
@@ -103,7 +91,7 @@ export class Keeper {
         ? await this.store.save(id, workbook, revision)
         : await this.store.create(workbook);
     if (result.kind === 'failed') return 'failed';
-    lastOpen.write(result.value.id);
+    this.#needs.lastVisit.setOpen(result.value.id);
     return 'done';
   }
 
@@ -111,7 +99,7 @@ export class Keeper {
   leave(): void {
     const { workbook } = this.#desk;
     if (this.ready && workbook !== this.#saved && this.#desk.readOnly === null)
-      keepDraft({
+      this.#needs.drafts.keep({
         id: this.head?.id ?? null,
         revision: this.head?.revision ?? null,
         text: fileText(workbook)
@@ -145,7 +133,7 @@ export class Keeper {
     this.#desk.readOnly = null;
     this.#saved = store ? null : workbook;
     this.state = store ? 'pending' : 'untouched';
-    lastOpen.write(null);
+    this.#needs.lastVisit.setOpen(null);
     this.#desk.open(workbook);
     if (store) await this.flush();
   }
@@ -168,13 +156,13 @@ export class Keeper {
     this.#saved = parsed.workbook;
     this.head = head;
     this.state = 'saved';
-    lastOpen.write(head.id);
+    this.#needs.lastVisit.setOpen(head.id);
     this.#desk.readOnly = parsed.kind === 'unknown-reference' ? unknownReference(parsed.sentence) : null;
     await this.#lockUp(head.id);
   }
 
   async #lockUp(id: string): Promise<void> {
-    const lock = await tabLock(id, {
+    const lock = await this.#needs.openLock(id, {
       lettingGo: () => this.flush(),
       readsAlong: () => this.#readAlong(),
       saved: () => void this.#reload(id),
@@ -256,17 +244,17 @@ export class Keeper {
       this.#tell(result);
       return;
     }
-    dropDraft(head?.id ?? null);
+    this.#needs.drafts.drop(head?.id ?? null);
     // What was said of a save that failed holds no longer.
     if (this.#told !== null && this.#desk.message === this.#told) this.#desk.message = null;
     this.#told = null;
     this.#saved = workbook;
     this.head = result.value;
     this.state = this.#desk.workbook === workbook ? 'saved' : 'pending';
-    lastOpen.write(result.value.id);
+    this.#needs.lastVisit.setOpen(result.value.id);
     if (head === null) {
       // Something is there to be kept now, so the browser is asked not to clear it when room runs short.
-      void keepStorage();
+      void this.#needs.keepStorage();
       await this.#lockUp(result.value.id);
     } else this.#lock?.tellSaved(result.value.revision);
   }
@@ -290,5 +278,3 @@ export class Keeper {
     await this.flush();
   }
 }
-
-export const keeper = new Keeper(desk);

@@ -11,41 +11,55 @@ export interface UnsavedDraft {
   readonly text: string;
 }
 
+export interface UnsavedDrafts {
+  /** Keeps a draft, one for each workbook; where the browser takes none, nothing more can be done. */
+  keep(draft: UnsavedDraft): void;
+  drop(id: string | null): void;
+  /** The drafts that are kept; whatever else stands under their names is passed over. */
+  all(): readonly UnsavedDraft[];
+}
+
 const prefix = 'vapour-ledger unsaved ';
 const keyOf = (id: string | null): string => prefix + (id ?? 'new');
 
-/** Keeps a draft, one for each workbook; where the browser takes none, nothing more can be done. */
-export function keepDraft(draft: UnsavedDraft): void {
-  try {
-    localStorage.setItem(keyOf(draft.id), JSON.stringify(draft));
-  } catch {
-    // No room, or no storage at all: the save that is under way may still succeed.
-  }
+/** @param storage the browser's plain storage, asked for each time: where it is refused, asking throws. */
+export function unsavedDrafts(storage: () => Storage): UnsavedDrafts {
+  return {
+    keep(draft) {
+      try {
+        storage().setItem(keyOf(draft.id), JSON.stringify(draft));
+      } catch {
+        // No room, or no storage at all: the save that is under way may still succeed.
+      }
+    },
+    drop(id) {
+      try {
+        storage().removeItem(keyOf(id));
+      } catch {
+        // Then there is none.
+      }
+    },
+    all() {
+      try {
+        const kept = storage();
+        const keys = Array.from({ length: kept.length }, (_, index) => kept.key(index) ?? '');
+        return keys.filter((key) => key.startsWith(prefix)).flatMap((key) => draftIn(kept.getItem(key)));
+      } catch {
+        return [];
+      }
+    }
+  };
 }
 
-export function dropDraft(id: string | null): void {
+/** The draft that a text holds, or none. */
+function draftIn(kept: string | null): UnsavedDraft[] {
   try {
-    localStorage.removeItem(keyOf(id));
-  } catch {
-    // Then there is none.
-  }
-}
-
-/** The drafts that are kept; whatever else stands under their names is passed over. */
-export function keptDrafts(): readonly UnsavedDraft[] {
-  try {
-    return Object.keys(localStorage)
-      .filter((key) => key.startsWith(prefix))
-      .flatMap((key) => {
-        const { id, revision, text } = JSON.parse(
-          localStorage.getItem(key) ?? 'null'
-        ) as Partial<UnsavedDraft>;
-        const isDraft =
-          (id === null || typeof id === 'string') &&
-          (revision === null || typeof revision === 'number') &&
-          typeof text === 'string';
-        return isDraft ? [{ id, revision, text }] : [];
-      });
+    const { id, revision, text } = JSON.parse(kept ?? 'null') as Partial<UnsavedDraft>;
+    const isDraft =
+      (id === null || typeof id === 'string') &&
+      (revision === null || typeof revision === 'number') &&
+      typeof text === 'string';
+    return isDraft ? [{ id, revision, text }] : [];
   } catch {
     return [];
   }

@@ -1,50 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import type { TabChannel, TabLock, TabLockEvents, TabLockPlatform } from '#lib/storage/tab-lock.ts';
+import type { TabChannel, TabLock, TabLockEvents } from '#lib/storage/tab-lock.ts';
 import { tabLock } from '#lib/storage/tab-lock.ts';
-
-/** Tabs of one browser: channels that reach every other tab, and, where wanted, its locks. */
-function browser(
-  withLocks: boolean
-): TabLockPlatform & { freeze(tab: TabChannel): void; channels: TabChannel[] } {
-  const channels: TabChannel[] = [];
-  const frozen = new Set<TabChannel>();
-  let holder: { reject(error: Error): void } | null = null;
-  const request = (
-    _name: string,
-    options: LockOptions,
-    callback: (lock: Lock | null) => unknown
-  ): Promise<unknown> => {
-    if (holder !== null && options.ifAvailable) return Promise.resolve(callback(null));
-    if (holder !== null && !options.steal) return Promise.reject(new Error('Nobody here waits for a lock.'));
-    holder?.reject(new DOMException('stolen', 'AbortError'));
-    return new Promise((resolve, reject) => {
-      const mine = { reject };
-      holder = mine;
-      void Promise.resolve(callback({ name: 'lock', mode: 'exclusive' } as Lock)).then((result) => {
-        if (holder === mine) holder = null;
-        resolve(result);
-      });
-    });
-  };
-  return {
-    channels,
-    freeze: (tab) => void frozen.add(tab),
-    locks: withLocks ? { request: request as LockManager['request'] } : null,
-    channel: () => {
-      const own: TabChannel = {
-        onmessage: null,
-        close: () => void channels.splice(channels.indexOf(own), 1),
-        postMessage: (message) => {
-          for (const other of channels)
-            if (other !== own && !frozen.has(other))
-              queueMicrotask(() => other.onmessage?.({ data: structuredClone(message) } as MessageEvent));
-        }
-      };
-      channels.push(own);
-      return own;
-    }
-  };
-}
+import { tabsOfABrowser } from '../../fixtures/tabs-of-a-browser.ts';
 
 const listener = () => {
   const told: string[] = [];
@@ -71,7 +28,7 @@ describe.each([
   ['without locks', false]
 ])('%s', (_name, withLocks) => {
   async function twoTabs() {
-    const platform = browser(withLocks);
+    const platform = tabsOfABrowser(withLocks);
     const [first, second] = [listener(), listener()];
     const one: TabLock = await after(tabLock('w', first.events, platform));
     const two: TabLock = await after(tabLock('w', second.events, platform));
@@ -115,7 +72,7 @@ describe.each([
   });
 
   test('a tab that fails to save still lets go', async () => {
-    const platform = browser(withLocks);
+    const platform = tabsOfABrowser(withLocks);
     const failing = { ...listener().events, lettingGo: () => Promise.reject(new Error('full')) };
     const one = await after(tabLock('w', failing, platform));
     const two = await after(tabLock('w', listener().events, platform));
@@ -136,7 +93,7 @@ describe.each([
 });
 
 test('where two tabs without locks write at once, the one that hears of the other’s save steps back', async () => {
-  const platform = browser(false);
+  const platform = tabsOfABrowser(false);
   const [first, second] = [listener(), listener()];
   const [one, two] = await after(
     Promise.all([tabLock('w', first.events, platform), tabLock('w', second.events, platform)])
@@ -149,7 +106,7 @@ test('where two tabs without locks write at once, the one that hears of the othe
 });
 
 test('other workbooks are no concern', async () => {
-  const platform = browser(true);
+  const platform = tabsOfABrowser(true);
   const names: string[] = [];
   await after(
     tabLock('w', listener().events, {

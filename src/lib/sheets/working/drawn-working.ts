@@ -5,7 +5,7 @@ import { explainer } from '#lib/calc/estimate/explain.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import type { AskedCell } from '#lib/charts/chart-data.ts';
 import type { RunResult } from '#lib/state/draws.svelte.ts';
-import { uncertaintyRun } from '#lib/state/draws.svelte.ts';
+import { uncertaintyRun } from '#lib/state/app.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import { wholeCells } from '#lib/workbook/numeric-cells.ts';
