@@ -4,6 +4,7 @@ import { refuse } from '#lib/workbook/field.ts';
 import { workbookFields } from '#lib/workbook/fields.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { keptVersions } from './kept-versions.ts';
+import { randomId } from '#lib/files/random-id.ts';
 import type { Shelf, VersionHead, WorkbookHead } from './shelf.ts';
 import { readWorkbookFile, writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
 
@@ -61,7 +62,7 @@ const binDays = 30;
 export function workbookStore({
   openShelf,
   now = () => new Date(),
-  newId = () => globalThis.crypto.randomUUID()
+  newId = randomId
 }: {
   readonly openShelf: () => Promise<Shelf>;
   readonly now?: () => Date;
