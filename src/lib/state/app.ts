@@ -2,6 +2,7 @@
 import { estimate } from '#lib/calc/estimate/estimate.ts';
 import { keepStorage, openIndexedDbShelf } from '#lib/storage/indexed-db-shelf.ts';
 import { lastVisit } from '#lib/files/last-visit.ts';
+import { randomId } from '#lib/files/random-id.ts';
 import { tabLock } from '#lib/storage/tab-lock.ts';
 import { unsavedDrafts } from '#lib/storage/unsaved-drafts.ts';
 import { workbookStore } from '#lib/storage/workbook-store.ts';
@@ -31,7 +32,9 @@ export const keeper = new Keeper({
   drafts: unsavedDrafts(() => localStorage),
   lastVisit: lastVisit({ ofTab: () => sessionStorage, ofBrowser: () => localStorage }),
   openLock: tabLock,
-  keepStorage
+  keepStorage,
+  now: () => new Date(),
+  newName: randomId
 });
 
 export const uncertaintyRun = new UncertaintyRun({

@@ -128,6 +128,11 @@ export class Desk {
   readonly today: ScenarioEstimate = $derived(this.scenario(this.baselineId));
   readonly chosen: ScenarioEstimate = $derived(this.scenario(this.chosenId));
 
+  /** The user's choice of a scenario; null where there was none. */
+  get choice(): string | null {
+    return this.#chosenId;
+  }
+
   choose(scenarioId: string): void {
     this.#chosenId = scenarioId;
   }
@@ -203,11 +208,11 @@ export class Desk {
     this.#put(after, { opening: false });
   }
 
-  /** Opens another workbook: its own history begins. */
-  open(workbook: Workbook): void {
+  /** Opens another workbook, with the scenario that was chosen in it: its own history begins. */
+  open(workbook: Workbook, choice: string | null = null): void {
     this.#past = [];
     this.#future = [];
-    this.#chosenId = null;
+    this.#chosenId = choice;
     this.asked = null;
     this.message = null;
     this.#put(workbook, { opening: true });
