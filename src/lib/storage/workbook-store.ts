@@ -28,7 +28,7 @@ export interface OpenedWorkbook {
 export interface WorkbookStore {
   /** Workbooks that are not in the bin, the last saved first. */
   list(): Promise<Stored<readonly WorkbookHead[]>>;
-  /** Workbooks in the bin, the last deleted first. They leave it after 30 days. */
+  /** Workbooks in the bin, the last deleted first. They stay until they are removed: clocks are sometimes wrong. */
   bin(): Promise<Stored<readonly WorkbookHead[]>>;
   open(id: string): Promise<Stored<OpenedWorkbook>>;
   /** Puts a workbook away under a new id. */
@@ -45,14 +45,16 @@ export interface WorkbookStore {
   delete(id: string): Promise<Stored<WorkbookHead>>;
   /** Out of the bin. */
   undelete(id: string): Promise<Stored<WorkbookHead>>;
+  /** For good, with its history: room in the browser comes of this alone. */
+  remove(id: string): Promise<Stored<null>>;
+  /** Removes all that lies in the bin. */
+  emptyBin(): Promise<Stored<null>>;
   /** Versions that can be opened, the newest first. */
   history(id: string): Promise<Stored<readonly VersionHead[]>>;
   openVersion(id: string, revision: number): Promise<Stored<OpenedWorkbook>>;
   /** Makes an old version the newest one: what was saved in between stays in the history. */
   restore(id: string, revision: number): Promise<Stored<WorkbookHead>>;
 }
-
-const binDays = 30;
 
 /**
  * @param openShelf opens the storage; called again after it has failed
@@ -129,11 +131,7 @@ export function workbookStore({
 
   const heads = (shown: (head: WorkbookHead) => string | null) =>
     onShelf(async (shelf) => {
-      const all = await shelf.heads();
-      const oldest = new Date(now().getTime() - binDays * 86_400_000).toISOString();
-      const outdated = all.filter(({ deletedAt }) => deletedAt !== null && deletedAt < oldest);
-      for (const { id } of outdated) await shelf.remove(id);
-      const rest = all.filter((head) => !outdated.includes(head) && shown(head) !== null);
+      const rest = (await shelf.heads()).filter((head) => shown(head) !== null);
       return done(rest.sort((a, b) => (shown(b) ?? '').localeCompare(shown(a) ?? '')));
     });
 
@@ -172,6 +170,16 @@ export function workbookStore({
       }),
     delete: (id) => mark(id, now().toISOString()),
     undelete: (id) => mark(id, null),
+    remove: (id) =>
+      onShelf(async (shelf) => {
+        await shelf.remove(id);
+        return done(null);
+      }),
+    emptyBin: () =>
+      onShelf(async (shelf) => {
+        for (const { id, deletedAt } of await shelf.heads()) if (deletedAt !== null) await shelf.remove(id);
+        return done(null);
+      }),
     history: (id) =>
       onShelf(async (shelf) => {
         const head = await shelf.head(id);
@@ -210,7 +218,7 @@ function platformFailure(error: unknown): StoreFailure {
         kind: 'failed',
         reason: 'full',
         sentence:
-          'The browser has no room left, so the last changes are not saved. Save the workbook as a file, then delete workbooks that you no longer need.'
+          'The browser has no room left, so the last changes are not saved. Save the workbook as a file; then, under Workbooks, delete those that you no longer need and empty the bin.'
       };
     case 'VersionError':
       return {

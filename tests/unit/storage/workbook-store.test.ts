@@ -72,20 +72,43 @@ describe('several workbooks', () => {
     expect(value(await store.open(id)).parsed.workbook.title).toBe('🫁'.repeat(100));
   });
 
-  test('a deleted workbook can be taken back for 30 days, with its history', async () => {
+  test('a deleted workbook can be taken back with its history, whatever the clock says meanwhile', async () => {
     const { store, pass } = setting();
     const { id } = value(await store.create(titled('A')));
     value(await store.save(id, titled('B'), 1));
     value(await store.delete(id));
     expect(value(await store.list())).toEqual([]);
-    pass(29);
+    pass(10_000);
     expect(value(await store.bin()).map((head) => head.id)).toEqual([id]);
+    pass(-10_000);
     value(await store.undelete(id));
     expect(value(await store.history(id)).map(({ title }) => title)).toEqual(['B', 'A']);
-    value(await store.delete(id));
-    pass(31);
+  });
+
+  test('emptying the bin removes what lies in it with every version, and nothing else', async () => {
+    const shelf = memoryShelf();
+    const { store } = setting(shelf);
+    const kept = value(await store.create(titled('Kept')));
+    for (const title of ['One', 'Two']) {
+      const { id } = value(await store.create(titled(title)));
+      value(await store.save(id, titled(title), 1));
+      value(await store.delete(id));
+    }
+    value(await store.emptyBin());
     expect(value(await store.bin())).toEqual([]);
-    expect(reason(await store.open(id))).toBe('missing');
+    expect(value(await store.list()).map(({ id }) => id)).toEqual([kept.id]);
+    expect(shelf.texts.size).toBe(1);
+  });
+
+  test('a workbook can be removed where there is no room to put it into the bin', async () => {
+    const shelf = memoryShelf();
+    const { id } = value(await setting(shelf).store.create(titled('A')));
+    const full = { ...shelf, put: failingShelf('QuotaExceededError').put };
+    const { store } = setting(full);
+    expect(reason(await store.delete(id))).toBe('full');
+    value(await store.remove(id));
+    expect(value(await store.list())).toEqual([]);
+    expect(shelf.texts.size).toBe(0);
   });
 });
 
@@ -155,6 +178,8 @@ describe('when something is in the way', () => {
       store.duplicate('x'),
       store.delete('x'),
       store.undelete('x'),
+      store.remove('x'),
+      store.emptyBin(),
       store.history('x'),
       store.openVersion('x', 1),
       store.restore('x', 1)
