@@ -1,5 +1,6 @@
 /** What lies on the desk: the open workbook with its history, the estimate that follows it, and what was asked of it. */
 import { CaseMemo } from '#lib/calc/known-cases/case-memo.ts';
+import type { CaseSources } from '#lib/calc/case/conditions.ts';
 import { casesLacking } from '#lib/calc/reckoning/cases-ahead.ts';
 import type { estimate } from '#lib/calc/estimate/estimate.ts';
 import type { Estimate, ScenarioEstimate } from '#lib/calc/estimate-types.ts';
@@ -225,8 +226,7 @@ export class Desk {
   #put(workbook: Workbook, { opening }: { opening: boolean }): void {
     const before = this.#input;
     const input = coreInput(workbook);
-    const cases =
-      this.#solving === null && !isLargeChange(before, input) ? [] : casesLacking(input, this.#memo);
+    const cases = this.#solving === null && !isLargeChange(before, input) ? [] : this.#casesLacking(input);
     this.#run?.cancel();
     this.#run = null;
     this.#solving = null;
@@ -257,6 +257,15 @@ export class Desk {
     };
     // Whatever is still missing, the estimate solves itself.
     run.solved.then(settle, settle);
+  }
+
+  /** None where the core breaks over the workbook: the estimate then says so to whoever reads it. */
+  #casesLacking(input: EstimateInput): readonly CaseSources[] {
+    try {
+      return casesLacking(input, this.#memo);
+    } catch {
+      return [];
+    }
   }
 
   /** Shows the working of a figure. */
