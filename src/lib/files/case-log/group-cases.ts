@@ -132,6 +132,8 @@ interface Group {
 export interface CaseGrouper {
   /** Takes one row of the log; `line` is where it stands in the file. */
   add(row: readonly string[], line: number): void;
+  /** Counts a row that cannot be taken, with the reason. */
+  leaveOut(reason: string, line: number): void;
   /** The groups, those with the most cases first. Throws CaseLogError where there is nothing to give. */
   finish(): GroupedCases;
 }
@@ -237,6 +239,10 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
           const value = figure(row, field, line);
           if (value !== null) addTo(group.sums[field], value);
         }
+    },
+    leaveOut(reason, line) {
+      rowsRead++;
+      note(leftOut, reason, line);
     },
     finish() {
       const daysCovered = plan.daysCovered ?? lastDay - firstDay + 1;

@@ -1,8 +1,9 @@
 import Papa from 'papaparse';
-import { decodeUtf8 } from './decode-utf8.ts';
+import { decodeUtf8, utf16Of } from './decode-utf8.ts';
 import { unguardFormula } from '../write/formula-guard.ts';
 import type { ReadTable, TextRow } from './read-table.ts';
 import { tableLimits, tableOf } from './read-table.ts';
+import { withoutSeparatorLine } from '../separator-line.ts';
 
 export type ReadCsv =
   | { readonly kind: 'table'; readonly table: ReadTable; readonly delimiter: string }
@@ -30,14 +31,14 @@ export function readCsv(
     );
   const decoded = decode(bytes, encoding);
   if ('kind' in decoded) return decoded;
-  const { text } = decoded;
+  const { text, delimiter: named } = withoutSeparatorLine(decoded.text);
   if (text.trim() === '') return refused('The file is empty.');
   if (text.includes('\0')) return refused('The file is not text: it has zero bytes in it.');
 
   const lines: TextRow[] = [];
-  let breaks = 0;
+  let breaks = named === undefined ? 0 : 1;
   let width = 0;
-  const delimiter = guessDelimiter(text);
+  const delimiter = named ?? guessDelimiter(text);
   let sentence: string | null = null;
   const parser: Papa.ParseConfig<string[]> & {
     step: (result: Papa.ParseStepResult<string[]>, parser: Papa.Parser) => void;
@@ -93,9 +94,8 @@ export function guessDelimiter(text: string): string {
 
 function decode(bytes: Uint8Array, encoding: 'utf-8' | 'windows-1252'): { readonly text: string } | ReadCsv {
   if (encoding === 'windows-1252') return { text: new TextDecoder('windows-1252').decode(bytes) };
-  // Spreadsheet programs call this “Unicode text”; its mark leaves no doubt.
-  if (bytes[0] === 0xff && bytes[1] === 0xfe) return { text: new TextDecoder('utf-16le').decode(bytes) };
-  if (bytes[0] === 0xfe && bytes[1] === 0xff) return { text: new TextDecoder('utf-16be').decode(bytes) };
+  const utf16 = utf16Of(bytes);
+  if (utf16 !== null) return { text: new TextDecoder(utf16).decode(bytes) };
   const decoded = decodeUtf8(bytes);
   if ('text' in decoded) return decoded;
   const isText = !bytes.includes(0) && decoded.sentence.includes('UTF-8');

@@ -9,8 +9,7 @@ export type DecodedText = { readonly text: string } | { readonly sentence: strin
 export function decodeUtf8(bytes: Uint8Array): DecodedText {
   const kind = fileKind(bytes);
   if (kind !== null) return { sentence: `The file is ${kind}.` };
-  if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff))
-    return { sentence: 'The file is in UTF-16: save it again as UTF-8.' };
+  if (utf16Of(bytes) !== null) return { sentence: 'The file is in UTF-16: save it again as UTF-8.' };
   try {
     return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
   } catch {
@@ -20,4 +19,10 @@ export function decodeUtf8(bytes: Uint8Array): DecodedText {
       sentence: `The file is not in UTF-8: line ${line} has bytes that are no letters in it. Save it again as UTF-8.`
     };
   }
+}
+
+/** The encoding that a byte order mark of UTF-16 names (spreadsheet programs call it “Unicode text”); null without one. */
+export function utf16Of(bytes: Uint8Array | null): 'utf-16le' | 'utf-16be' | null {
+  if (bytes?.[0] === 0xff && bytes[1] === 0xfe) return 'utf-16le';
+  return bytes?.[0] === 0xfe && bytes[1] === 0xff ? 'utf-16be' : null;
 }
