@@ -8,7 +8,7 @@
 --     procedure_name       text     kind of case by which rows are grouped: a procedure or a specialty
 --     day                  date     day of the case
 --     minutes              number   anaesthetic time
---     technique            text     volatile, intravenous or regional
+--     technique            text     volatile, intravenous or regional; a case with an agent counts as volatile
 --     agent                text     sevoflurane, isoflurane, desflurane, halothane, enflurane; empty or null for none
 --     age_years            number   may be null
 --     weight_kg            number   may be null
@@ -35,24 +35,31 @@
 -- and above it: a PERT distribution between them has the standard error as its standard deviation.
 
 with
+told as (
+  select
+    anaesthetics.*,
+    lower(trim(coalesce(anaesthetics.agent, ''))) as told_agent,
+    case when trim(coalesce(anaesthetics.agent, '')) = '' then lower(trim(anaesthetics.technique)) else 'volatile' end as told_technique
+  from anaesthetics
+),
 cases as (
   select
     trim(procedure_name) as name,
     day,
     1e0 * minutes as minutes,
-    lower(trim(technique)) as technique,
-    case when lower(trim(technique)) = 'volatile' then lower(trim(agent)) else '' end as agent,
+    told_technique as technique,
+    told_agent as agent,
     case when age_years >= 0 and age_years <= 120 then 1e0 * age_years end as age,
     case when weight_kg >= 1 and weight_kg <= 300 then 1e0 * weight_kg end as weight,
     case when mean_flow_l_per_min > 0 and mean_flow_l_per_min <= 20 then 1e0 * mean_flow_l_per_min end as flow,
-    case when lower(trim(technique)) = 'volatile' and liquid_ml >= 0 and liquid_ml <= 2000 then 1e0 * liquid_ml end as liquid
-  from anaesthetics
+    case when told_technique = 'volatile' and liquid_ml >= 0 and liquid_ml <= 2000 then 1e0 * liquid_ml end as liquid
+  from told
   where trim(procedure_name) <> ''
     and day is not null
     and minutes > 0 and minutes <= 1440
-    and lower(trim(technique)) in ('volatile', 'intravenous', 'regional')
-    and lower(trim(coalesce(agent, ''))) in ('', 'sevoflurane', 'isoflurane', 'desflurane', 'halothane', 'enflurane')
-    and not (lower(trim(technique)) = 'volatile' and trim(coalesce(agent, '')) = '')
+    and told_technique in ('volatile', 'intravenous', 'regional')
+    and told_agent in ('', 'sevoflurane', 'isoflurane', 'desflurane', 'halothane', 'enflurane')
+    and not (told_technique = 'volatile' and told_agent = '')
 ),
 -- The days that the log covers, by their Julian day numbers: engines do not agree on how dates are subtracted.
 ends as (

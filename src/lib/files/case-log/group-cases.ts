@@ -4,7 +4,7 @@
  */
 import type { Agent, Technique } from '#lib/calc/input.ts';
 import { readNumber } from '#lib/numbers/read-number.ts';
-import { agentOf, techniqueOf } from './log-words.ts';
+import { agentNamedIn, agentOf, techniqueOf } from './log-words.ts';
 import type { DateOrder } from './log-dates.ts';
 import { dayOf, isoDay } from './log-dates.ts';
 import type { LogTime } from './log-times.ts';
@@ -80,8 +80,8 @@ export interface GroupedCases {
   readonly rowsRead: number;
   readonly casesTaken: number;
   readonly leftOut: readonly LeftOut[];
-  /** Figures of cases that were taken all the same, without that figure. */
-  readonly figuresLeftOut: readonly LeftOut[];
+  /** What was noticed of cases that were taken all the same, such as a figure that cannot be. */
+  readonly remarks: readonly LeftOut[];
   /** ISO dates; null without a date column. */
   readonly firstDate: string | null;
   readonly lastDate: string | null;
@@ -143,9 +143,10 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
   const { columns, groupBy } = plan;
   const groups = new Map<string, Group>();
   const leftOut = new Map<string, { count: number; lines: number[] }>();
-  const figuresLeftOut = new Map<string, { count: number; lines: number[] }>();
+  const remarks = new Map<string, { count: number; lines: number[] }>();
   const number = numberReader(plan.locale);
   const agents = remembered(agentOf);
+  const agentsAmongWords = remembered(agentNamedIn);
   const techniques = remembered(techniqueOf);
   const days = remembered((text: string) => dayOf(text, plan.dateOrder));
   let rowsRead = 0;
@@ -175,7 +176,7 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
     const { above, upTo } = plausible[field];
     if (value !== null && value > above && value <= upTo) return value;
     if (field !== 'minutes')
-      note(figuresLeftOut, `${logFields[field].header} is no number that can be.`, line);
+      note(remarks, `${logFields[field].header} is no number that can be.`, line);
     return null;
   }
 
@@ -211,26 +212,25 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
         return note(leftOut, 'The date is missing or none of the calendar.', line);
       const minutes = duration(row, start, line);
       if (typeof minutes === 'string') return note(leftOut, minutes, line);
-      const agentText = textAt(row, 'agent');
-      const agent = agentText === null ? null : agents(agentText);
-      if (agent === undefined) return note(leftOut, 'The agent is none that is known here.', line);
-      const techniqueText = textAt(row, 'technique');
-      const technique =
-        techniqueText === null || techniqueText === ''
-          ? agent === null
-            ? undefined
-            : 'volatile'
-          : techniques(techniqueText);
+      const agentInColumn = agents(textAt(row, 'agent') ?? '');
+      if (agentInColumn === undefined) return note(leftOut, 'The agent is none that is known here.', line);
+      const techniqueText = textAt(row, 'technique') ?? '';
+      const agent = agentInColumn ?? agentsAmongWords(techniqueText) ?? null;
+      const named = techniques(techniqueText);
+      // An agent that is named was used, whatever else was: “GA + epidural”, “LMA”, “TIVA” and then a vapour.
+      const technique = agent === null ? named : 'volatile';
       if (technique === undefined)
         return note(leftOut, 'The technique is not given, or none that is known here.', line);
       if (technique === 'volatile' && agent === null)
         return note(leftOut, 'A volatile anaesthetic without an agent.', line);
+      if (technique !== named && techniqueText !== '')
+        note(remarks, 'An agent is named beside another technique, so the case is taken as a volatile one.', line);
 
       if (day !== null) {
         firstDay = Math.min(firstDay, day);
         lastDay = Math.max(lastDay, day);
       }
-      const group = groupOf(name, technique, technique === 'volatile' ? agent : null);
+      const group = groupOf(name, technique, agent);
       group.cases++;
       if (name > group.name) group.name = name;
       addTo(group.sums.minutes, minutes);
@@ -277,7 +277,7 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
               ]
             : [])
         ],
-        figuresLeftOut: listed(figuresLeftOut),
+        remarks: listed(remarks),
         firstDate: firstDay <= lastDay ? isoDay(firstDay) : null,
         lastDate: firstDay <= lastDay ? isoDay(lastDay) : null,
         daysCovered
