@@ -62,24 +62,60 @@ cases as (
     and not (told_technique = 'volatile' and told_agent = '')
 ),
 -- The days that the log covers, by their Julian day numbers: engines do not agree on how dates are subtracted.
-ends as (
-  select min(day) as day from cases
-  union all
-  select max(day) as day from cases
+by_day as (
+  select day, count(*) as n from cases group by day
 ),
 parts as (
   select
+    n,
     extract(year from day) - case when extract(month from day) <= 2 then 1 else 0 end as y,
     extract(month from day) + case when extract(month from day) <= 2 then 12 else 0 end as m,
     extract(day from day) as d
-  from ends
+  from by_day
+),
+numbered as (
+  select
+    n,
+    floor(365.25 * (y + 4716)) + floor(30.6001 * (m + 1)) + d - floor(y / 1e2) + floor(floor(y / 1e2) / 4e0) as julian
+  from parts
+),
+-- Without dates far from the rest, as a mistyped year is: at most the first and last hundredth of the cases (two where
+-- that is more, none of fewer than 20 cases) that more than 90 days part from the others, in which at their rate 20
+-- cases or more would be expected. Their cases are counted all the same.
+running as (
+  select
+    n,
+    julian,
+    julian - lag(julian) over (order by julian) as gap,
+    sum(n) over (order by julian) - n as earlier,
+    sum(n) over () as total
+  from numbered
+),
+allowing as (
+  select running.*, case when total < 20 then 0 when total < 200 then 2 else floor(total / 1e2) end as may_be_far
+  from running
+),
+core as (
+  select sum(n) as n, max(julian) - min(julian) + 1 as days
+  from allowing
+  where earlier + n > may_be_far and total - earlier > may_be_far
+),
+parted as (
+  select allowing.*, case when gap > 90 and gap * core.n >= 20 * core.days then 1 else 0 end as is_parted
+  from allowing
+  cross join core
+),
+ends as (
+  select
+    coalesce(max(case when is_parted = 1 and earlier <= may_be_far then julian end), min(julian)) as first_day,
+    coalesce(min(case when is_parted = 1 and total - earlier <= may_be_far then julian end), max(julian) + 1) as end_day
+  from parted
 ),
 span as (
   select max(julian) - min(julian) + 1 as days
-  from (
-    select floor(365.25 * (y + 4716)) + floor(30.6001 * (m + 1)) + d - floor(y / 1e2) + floor(floor(y / 1e2) / 4e0) as julian
-    from parts
-  ) as numbered
+  from numbered
+  cross join ends
+  where julian >= first_day and julian < end_day
 ),
 -- Groups of one name, whatever its capitals; the small ones lose it.
 named as (

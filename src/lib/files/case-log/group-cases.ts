@@ -5,6 +5,8 @@
 import type { Agent, Technique } from '#lib/calc/input.ts';
 import { readNumber } from '#lib/numbers/read-number.ts';
 import { agentNamedIn, agentOf, techniqueOf } from './log-words.ts';
+import type { DaysOfLog } from './far-dates.ts';
+import { daysOfLog } from './far-dates.ts';
 import type { DateOrder } from './log-dates.ts';
 import { dayOf, isoDay } from './log-dates.ts';
 import type { LogTime } from './log-times.ts';
@@ -82,9 +84,11 @@ export interface GroupedCases {
   readonly leftOut: readonly LeftOut[];
   /** What was noticed of cases that were taken all the same, such as a figure that cannot be. */
   readonly remarks: readonly LeftOut[];
-  /** ISO dates; null without a date column. */
+  /** ISO dates, those far from the rest left out; null without a date column. */
   readonly firstDate: string | null;
   readonly lastDate: string | null;
+  /** The longest stretch without a case between them, and the ISO date before it. */
+  readonly longestGap: { readonly days: number; readonly after: string } | null;
   readonly daysCovered: number;
 }
 
@@ -150,8 +154,7 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
   const techniques = remembered(techniqueOf);
   const days = remembered((text: string) => dayOf(text, plan.dateOrder));
   let rowsRead = 0;
-  let firstDay = Infinity;
-  let lastDay = -Infinity;
+  const casesOn = new Map<number, { cases: number; lines: number[] }>();
 
   const textAt = (row: readonly string[], field: LogField): string | null => {
     const column = columns[field];
@@ -175,8 +178,7 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
     const value = inHours && read !== null ? Math.round(read * 60e6) / 1e6 : read;
     const { above, upTo } = plausible[field];
     if (value !== null && value > above && value <= upTo) return value;
-    if (field !== 'minutes')
-      note(remarks, `${logFields[field].header} is no number that can be.`, line);
+    if (field !== 'minutes') note(remarks, `${logFields[field].header} is no number that can be.`, line);
     return null;
   }
 
@@ -224,11 +226,16 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
       if (technique === 'volatile' && agent === null)
         return note(leftOut, 'A volatile anaesthetic without an agent.', line);
       if (technique !== named && techniqueText !== '')
-        note(remarks, 'An agent is named beside another technique, so the case is taken as a volatile one.', line);
+        note(
+          remarks,
+          'An agent is named beside another technique, so the case is taken as a volatile one.',
+          line
+        );
 
       if (day !== null) {
-        firstDay = Math.min(firstDay, day);
-        lastDay = Math.max(lastDay, day);
+        const known = casesOn.get(day) ?? { cases: 0, lines: [] };
+        if (known.cases++ === 0) casesOn.set(day, known);
+        if (known.lines.length < examples) known.lines.push(line);
       }
       const group = groupOf(name, technique, agent);
       group.cases++;
@@ -245,10 +252,12 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
       note(leftOut, reason, line);
     },
     finish() {
-      const daysCovered = plan.daysCovered ?? lastDay - firstDay + 1;
       if (groups.size === 0)
         throw new CaseLogError(`None of ${rowsRead} rows can be taken. ${reasons(leftOut)}`);
-      if (!(daysCovered > 0) || !Number.isFinite(daysCovered))
+      const days =
+        casesOn.size === 0 ? null : daysOfLog(new Map([...casesOn].map(([day, { cases }]) => [day, cases])));
+      const daysCovered = plan.daysCovered ?? (days === null ? null : days.last - days.first + 1);
+      if (daysCovered === null || !(daysCovered > 0) || !Number.isFinite(daysCovered))
         throw new CaseLogError(
           'How many days the log covers is not known: choose the column with the date, or say how many.'
         );
@@ -277,13 +286,34 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
               ]
             : [])
         ],
-        remarks: listed(remarks),
-        firstDate: firstDay <= lastDay ? isoDay(firstDay) : null,
-        lastDate: firstDay <= lastDay ? isoDay(lastDay) : null,
+        remarks: [
+          ...(days !== null && days.far.length > 0 && plan.daysCovered === null ? [farDates(days)] : []),
+          ...listed(remarks)
+        ],
+        firstDate: days === null ? null : isoDay(days.first),
+        lastDate: days === null ? null : isoDay(days.last),
+        longestGap:
+          days === null || days.longestGap === null
+            ? null
+            : { days: days.longestGap.days, after: isoDay(days.longestGap.after) },
         daysCovered
       };
     }
   };
+
+  /** What is said of dates that may be mistyped, with the way to count them. */
+  function farDates({ first, last, far }: DaysOfLog): LeftOut {
+    const on = far.flatMap((day) => casesOn.get(day) ?? []);
+    const whole = Math.max(last, ...far) - Math.min(first, ...far) + 1;
+    return {
+      reason: `Far from all other dates (${isoDay(first)} to ${isoDay(last)}), perhaps mistyped: ${far.slice(0, examples).map(isoDay).join(', ')}${far.length > examples ? ' …' : ''}. These cases are counted, but the days of the log do not reach to their dates; if they are right, give ${whole} as the days that the log covers.`,
+      count: on.reduce((sum, { cases }) => sum + cases, 0),
+      lines: on
+        .flatMap(({ lines }) => lines)
+        .sort((a, b) => a - b)
+        .slice(0, examples)
+    };
+  }
 
   function groupOf(name: string, technique: Technique, agent: Agent | null): Group {
     const key = `${name.toLowerCase()}\n${technique}\n${agent ?? ''}`;

@@ -183,12 +183,32 @@ describe('dates', () => {
     ['20250304', 'day-month-year', '2025-03-04'],
     ['4.3.2025', 'day-month-year', '2025-03-04'],
     ['04/03/25 08:00', 'day-month-year', '2025-03-04'],
-    ['03/04/2025', 'month-day-year', '2025-03-04']
+    ['03/04/2025', 'month-day-year', '2025-03-04'],
+    ['04-MAR-25', 'day-month-year', '2025-03-04'],
+    ['04-MAR-2025 10:15', 'month-day-year', '2025-03-04'],
+    ['4. März 2025', 'day-month-year', '2025-03-04'],
+    ['4 mars 2025', 'day-month-year', '2025-03-04'],
+    ['4 de marzo de 2025', 'day-month-year', '2025-03-04'],
+    ['Mar 4, 2025', 'month-day-year', '2025-03-04'],
+    ['2025-Mar-04', 'day-month-year', '2025-03-04'],
+    ['45720', 'day-month-year', '2025-03-04'],
+    ['45720.75', 'day-month-year', '2025-03-04']
   ] as const)('%s read as %s is %s', (text, order, iso) => {
     expect(isoDay(dayOf(text, order) ?? NaN)).toBe(iso);
   });
 
-  test.each(['', '31.2.2025', '2025-13-01', '1.1.1825', 'soon', '12:30'])('%j is no date', (text) => {
+  test.each([
+    '',
+    '31.2.2025',
+    '2025-13-01',
+    '1.1.1825',
+    'soon',
+    '12:30',
+    '31-FEB-25',
+    '4 cases 2025',
+    '12345',
+    '99999'
+  ])('%j is no date', (text) => {
     expect(dayOf(text, 'day-month-year')).toBeNull();
   });
 
