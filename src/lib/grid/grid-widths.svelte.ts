@@ -40,7 +40,8 @@ export class GridWidths {
   );
 
   inCh({ key, widthCh }: GridColumn): number {
-    return this.#chosenCh[key] ?? widthCh;
+    // A key may be an id of the user’s, such as `constructor`.
+    return Object.hasOwn(this.#chosenCh, key) ? (this.#chosenCh[key] ?? widthCh) : widthCh;
   }
 
   set({ key }: Pick<GridColumn, 'key'>, wantedCh: number): void {

@@ -14,6 +14,7 @@ export interface Room {
 const contract = [
   'lib/calc/input.ts',
   'lib/calc/limits.ts',
+  'lib/calc/own-entry.ts',
   'lib/calc/cell-path.ts',
   'lib/calc/estimate-types.ts'
 ];
@@ -75,7 +76,8 @@ export const rooms: readonly Room[] = [
   },
   { place: 'lib/calc/input.ts', knows: [], knowsTypesOf: ['lib/calc/reference/'] },
   { place: 'lib/calc/limits.ts', knows: [] },
-  { place: 'lib/calc/cell-path.ts', knows: [] },
+  { place: 'lib/calc/own-entry.ts', knows: [] },
+  { place: 'lib/calc/cell-path.ts', knows: ['lib/calc/own-entry.ts'] },
   { place: 'lib/calc/estimate-types.ts', knows: [], knowsTypesOf: ['lib/calc/'] },
 
   // The document, and its ways in and out.

@@ -1,5 +1,6 @@
 import type { CaseSources } from '../case/conditions.ts';
 import type { Absorbent, Agent, CaseRow, EstimateInput, FlowPlan, Machine, Scenario } from '../input.ts';
+import { ownEntry } from '../own-entry.ts';
 
 /** What each case of an input is made of, by scenario and row. */
 export interface SourcesOfCases {
@@ -18,7 +19,7 @@ export function sourcesOfCases(input: EstimateInput): SourcesOfCases {
   const absorbentById = byId(input.absorbents, 'absorbent');
   const machineOf = (scenario: Scenario) => machineById(scenario.machine);
   const planOf = (scenario: Scenario, row: CaseRow) =>
-    planById(scenario.flowPlanByCase[row.id] ?? scenario.flowPlan);
+    planById(ownEntry(scenario.flowPlanByCase, row.id) ?? scenario.flowPlan);
   const agentOf = (scenario: Scenario, row: CaseRow) =>
     row.technique === 'volatile' && row.agent !== null
       ? (scenario.agentSwitch[row.agent] ?? row.agent)
