@@ -27,9 +27,9 @@ export function writeCsv(rows: readonly (readonly string[])[], locale: string): 
   return new TextEncoder().encode(`\uFEFF${csv}\r\n`);
 }
 
-/** The name under which a table is saved. */
+/** The name under which a table is saved; of a long title the end goes, not the table’s name. */
 export function tableFileName(title: string, table: TableId): string {
-  return fileName(`${title} – ${tableTitles[table]}`, '.csv');
+  return fileName(title, ` – ${tableTitles[table]}.csv`);
 }
 
 /** A table's cells as texts, its headings first. */
