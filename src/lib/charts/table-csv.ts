@@ -1,9 +1,9 @@
 /**
  * A chart's table as CSV (RFC 4180), figures in full with a decimal point.
  *
- * A text that a spreadsheet program would take for a formula (one that begins with = + - @, a tab or a carriage return)
- * gets an apostrophe before it, so that a name typed by somebody else never runs. Numbers stay numbers, negative ones
- * included.
+ * A text that a spreadsheet program would take for a formula (one that begins with = + - @, also after blanks, or after a
+ * sign at which a program may split it) gets an apostrophe before it, so that a name typed by somebody else never runs.
+ * Numbers stay numbers, negative ones included.
  */
 import type { ChartTable, TableCell } from './chart-data.ts';
 
@@ -23,6 +23,6 @@ const plainNumber = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
 function field(text: string, mayBeNumber: boolean): string {
   if (mayBeNumber && plainNumber.test(text)) return text;
-  const harmless = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
+  const harmless = text.replace(/^(?=[\t\r])|(^|[;,\t|\r\n])(?=[^\S\t\r\n]*[=+\-@])/g, "$1'");
   return /[",\r\n]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
 }
