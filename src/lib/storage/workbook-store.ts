@@ -6,7 +6,7 @@ import type { Workbook } from '#lib/workbook/workbook.ts';
 import { keptVersions } from './kept-versions.ts';
 import { randomId } from '#lib/files/random-id.ts';
 import type { Shelf, VersionHead, WorkbookHead } from './shelf.ts';
-import { readWorkbookFile, writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
+import { readWorkbookFile, tooLargeForWorkbook, writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
 
 export type Stored<T> = { readonly kind: 'done'; readonly value: T } | StoreFailure;
 
@@ -105,6 +105,15 @@ export function workbookStore({
     shelf: Shelf,
     { id, workbook, before }: { id: string; workbook: Workbook; before: WorkbookHead | null }
   ): Promise<Stored<WorkbookHead>> {
+    const bytes = writeWorkbookFile(workbook);
+    const tooLarge = tooLargeForWorkbook(bytes.length);
+    // What is stored has to be what can be opened again.
+    if (tooLarge !== null)
+      return {
+        kind: 'failed',
+        reason: 'refused',
+        sentence: `The last changes are not saved. ${tooLarge} Undo the last change, or take rows out.`
+      };
     const revision = (before?.revision ?? 0) + 1;
     const savedAt = now().toISOString();
     const all = [...(before?.versions ?? []), { revision, savedAt, title: workbook.title }];
@@ -113,7 +122,7 @@ export function workbookStore({
     const written = await shelf.put({
       head,
       expected: before?.revision ?? null,
-      text: { revision, text: new TextDecoder().decode(writeWorkbookFile(workbook)) },
+      text: { revision, text: new TextDecoder().decode(bytes) },
       dropped: all.filter((version) => !versions.includes(version)).map((version) => version.revision)
     });
     return written ? done(head) : conflict;

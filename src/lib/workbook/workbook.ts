@@ -3,6 +3,7 @@ import * as z from 'zod/mini';
 import type { EstimateInput, MonitorItem } from '#lib/calc/input.ts';
 import { agents, monitorItems } from '#lib/calc/input.ts';
 import type { Override } from '#lib/calc/reference/reference-set.ts';
+import { tooLongForCell } from './cell-text-limits.ts';
 import type { Field } from './field.ts';
 import { quoted, refuse } from './field.ts';
 import {
@@ -74,6 +75,14 @@ const id = z.custom<string>(
   }
 );
 
+/** A text that no field describes. */
+const anyText = z.custom<string>((value) => typeof value === 'string' && tooLongForCell(value) === null, {
+  error: ({ input }) =>
+    typeof input === 'string'
+      ? `Text: ${tooLongForCell(input) ?? ''}.`
+      : `${quoted(input)} was given; allowed is a text.`
+});
+
 const anyNumber = leaf({ kind: 'number', title: 'Value', unit: '', min: -1e12, max: 1e12, words: '' });
 
 const listOf = <S extends z.core.$ZodType>(what: string, entry: S, most: number, least = 0) =>
@@ -96,7 +105,7 @@ const phase = z.strictObject(shape(phaseFields));
 const schema = z.strictObject({
   format: z.literal(workbookFormat),
   version: z.literal(workbookVersion),
-  referenceSet: z.string(),
+  referenceSet: anyText,
   invented: z._default(z.boolean(), false),
   ...shape(workbookFields),
   site: z.strictObject(shape(siteFields)),
@@ -139,8 +148,8 @@ const schema = z.strictObject({
       id,
       ...shape(scenarioFields),
       baseline: z.boolean(),
-      flowPlanByCase: z.record(z.string(), z.string()),
-      agentSwitch: z.record(z.string(), z.string()),
+      flowPlanByCase: z.record(z.string(), anyText),
+      agentSwitch: z.record(z.string(), anyText),
       avoidedPurchases: z._default(
         listOf('Avoided purchases', z.strictObject(shape(avoidedPurchaseFields)), 61),
         []
@@ -161,12 +170,12 @@ const schema = z.strictObject({
   overrides: z._default(
     listOf(
       'Overrides',
-      z.strictObject({ constant: z.string(), value: anyNumber, unit: z.string(), reason: z.string() }),
+      z.strictObject({ constant: anyText, value: anyNumber, unit: anyText, reason: anyText }),
       500
     ),
     []
   ),
-  keptTexts: z._default(z.record(z.string(), z.string()), {})
+  keptTexts: z._default(z.record(z.string(), anyText), {})
 });
 
 /** The path of a value in a document, with ids in place of the indices of keyed lists. */

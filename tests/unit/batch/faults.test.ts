@@ -31,7 +31,7 @@ async function run({ args, titles = {}, write = () => undefined }: Run) {
     readFile: (path) =>
       Object.hasOwn(titles, path)
         ? Promise.resolve(writeWorkbookFile({ ...demoWorkbook(), title: titles[path] as string }))
-        : Promise.reject(fault('ENOENT', `no such file or directory, open '/home/${path}'`)),
+        : Promise.reject(fault('ENOENT', `no such file or directory, open '/somewhere/${path}'`)),
     writeFile: async (path) => {
       await Promise.resolve();
       write(path);
@@ -70,7 +70,7 @@ test.each([
       args: ['--csv', 'c', 'a.json', 'b.json'],
       titles: { 'a.json': 'North', 'b.json': 'South' },
       write: (path) => {
-        if (path === 'c/North – Case mix.csv') throw fault(code, `strange, open '/home/${path}'`);
+        if (path === 'c/North – Case mix.csv') throw fault(code, `strange, open '/somewhere/${path}'`);
       }
     });
     expect(status).toBe(2);

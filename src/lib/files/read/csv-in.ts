@@ -1,4 +1,5 @@
 import Papa from 'papaparse';
+import { longestCellText, tooLongForCell } from '#lib/workbook/cell-text-limits.ts';
 import { decodeUtf8, utf16Of } from './decode-utf8.ts';
 import { unguardFormula } from '../write/formula-guard.ts';
 import type { ReadTable, TextRow } from './read-table.ts';
@@ -51,6 +52,8 @@ export function readCsv(
         sentence = `From line ${line} on a quotation mark is never closed, so the file is cut off or damaged.`;
       else if (data.length > tableLimits.columns)
         sentence = `Line ${line} has ${data.length} columns; a table has at most ${tableLimits.columns}.`;
+      else if (data.some((cell) => cell.length > longestCellText))
+        sentence = `Line ${line} has a cell that is too long: ${data.map(tooLongForCell).find((fault) => fault !== null)}.`;
       else if (lines.length > tableLimits.rows)
         sentence = `The file has more than ${tableLimits.rows} rows, more than any grid takes. A log of single cases can be imported as a case log.`;
       else if (

@@ -9,6 +9,13 @@ import { jsonFault } from './json-fault.ts';
 /** The largest workbook file that is read, in bytes: 20 MB. A full workbook of 2 000 rows is about a twentieth. */
 export const workbookFileLimit = 20_000_000;
 
+/** Why so many bytes are too many for a workbook's file, read or written; null where they are not. */
+export function tooLargeForWorkbook(bytes: number): string | null {
+  return bytes > workbookFileLimit
+    ? `The file has ${(bytes / 1e6).toFixed(1)} MB; a workbook has at most ${workbookFileLimit / 1e6} MB.`
+    : null;
+}
+
 const refused = (sentence: string, place = 'file'): ParsedWorkbook => ({
   kind: 'refused',
   issues: [{ path: place, sentence }]
@@ -19,10 +26,8 @@ const refused = (sentence: string, place = 'file'): ParsedWorkbook => ({
  * @returns the workbook, or what is wrong: with the file (path `file`) or with a value in it. Never throws.
  */
 export function readWorkbookFile(bytes: Uint8Array): ParsedWorkbook {
-  if (bytes.length > workbookFileLimit)
-    return refused(
-      `The file has ${(bytes.length / 1e6).toFixed(1)} MB; a workbook has at most ${workbookFileLimit / 1e6} MB.`
-    );
+  const tooLarge = tooLargeForWorkbook(bytes.length);
+  if (tooLarge !== null) return refused(tooLarge);
   const decoded = decodeUtf8(bytes);
   if ('sentence' in decoded)
     return refused(`${decoded.sentence} A workbook is a JSON file that this program has saved.`);

@@ -1,5 +1,6 @@
 /** Tables from a spreadsheet file, to be imported as those of a CSV file are. To be loaded when it is asked for. */
 import { formatForEditing } from '#lib/numbers/format-number.ts';
+import { longestCellText, tooLongForCell } from '#lib/workbook/cell-text-limits.ts';
 import { fileKind } from './file-kind.ts';
 import type { ReadTable, TextRow } from './read-table.ts';
 import { tableLimits, tableOf } from './read-table.ts';
@@ -22,6 +23,9 @@ export interface ReadSheet {
 /** The most that a spreadsheet may unpack to, in bytes. */
 export const unpackedLimit = 100_000_000;
 
+/** A cell's text in the file: a letter takes up to 10 bytes (`&#x1F600;`), and its mark some before it. */
+const mostTextBytes = longestCellText * 10 + 1000;
+
 const refused = (sentence: string): ReadXlsx => ({ kind: 'refused', sentence });
 
 /**
@@ -39,7 +43,11 @@ export async function readXlsxTables(bytes: Uint8Array, locale: string): Promise
     return refused(
       `The file is ${kind ?? 'no spreadsheet'}. A spreadsheet has to be saved as XLSX, or each table as CSV.`
     );
-  const size = await zipSize(bytes, unpackedLimit);
+  const size = await zipSize(bytes, { bytes: unpackedLimit, textBytes: mostTextBytes });
+  if (size.kind === 'long-text')
+    return refused(
+      `A cell of the file has more than ${longestCellText} characters, more than any cell takes, so it was not opened.`
+    );
   if (size.kind === 'over-limit')
     return refused(
       `The file unpacks to more than ${unpackedLimit / 1e6} MB, more than any workbook needs, so it was not opened.`
@@ -69,6 +77,11 @@ function readSheet({ name, rows }: SheetValues, locale: string): ReadSheet {
     line: index + 1,
     texts: trimmed(row.map((value) => textOf(value, locale)))
   }));
+  for (const { line, texts } of lines) {
+    const tooLong = texts.find((text) => text.length > longestCellText);
+    if (tooLong !== undefined)
+      return without(`Row ${line} has a cell that is too long: ${tooLongForCell(tooLong)}.`);
+  }
   const [first, ...rest] = lines.filter(({ texts }) => texts.length > 0);
   if (first === undefined) return without('The sheet is empty.');
   const widest = Math.max(first.texts.length, ...rest.map(({ texts }) => texts.length));

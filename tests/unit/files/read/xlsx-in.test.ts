@@ -136,6 +136,6 @@ test('a file that unpacks to gigabytes is not opened, whatever it says of its si
 
 test('the size of an archive is what it unpacks to', async () => {
   const bytes = zipOf(deflateRawSync('hello'.repeat(1000)), { saysBytes: 1 });
-  expect(await zipSize(bytes, 10_000)).toEqual({ kind: 'size', bytes: 5000 });
-  expect(await zipSize(bytes, 4999)).toEqual({ kind: 'over-limit' });
+  expect(await zipSize(bytes, { bytes: 10_000, textBytes: 10_000 })).toEqual({ kind: 'size', bytes: 5000 });
+  expect(await zipSize(bytes, { bytes: 4999, textBytes: 10_000 })).toEqual({ kind: 'over-limit' });
 });
