@@ -72,6 +72,16 @@ export interface ListField extends FieldBase {
 
 export type Field = NumberField | MoneyField | TextField | ChoiceField | FlagField | ListField;
 
+/**
+ * The least amount that a number other than 0 may have. In the units of the cells (minutes, litres a minute, per cent,
+ * kilograms) a millionth is less than anybody can measure, and from some 1e-150 on squares and ratios leave the range of
+ * binary numbers, so that figures would be none.
+ */
+export const leastNumber = 1e-6;
+
+const isTooNearZero = (value: unknown): boolean =>
+  typeof value === 'number' && value !== 0 && Math.abs(value) < leastNumber;
+
 const decimalText = /^-?\d{1,15}(\.\d{1,10})?$/;
 
 /** How a value that was given is quoted in a sentence; a number by `locale`, or as a program prints it without one. */
@@ -121,6 +131,7 @@ const fits = (field: Field, value: unknown): boolean => {
       return (
         typeof value === 'number' &&
         Number.isFinite(value) &&
+        !isTooNearZero(value) &&
         (field.aboveMin ? value > field.min : value >= field.min) &&
         (field.belowMax ? value < field.max : value <= field.max) &&
         (!field.whole || Number.isInteger(value))
@@ -160,5 +171,9 @@ export function refuse(field: Field, value: unknown, locale?: string): string | 
   const isAmount = field.kind === 'money' && typeof value === 'string' && decimalText.test(value);
   const given =
     isAmount && locale !== undefined ? `“${formatForEditing(value, { locale })}”` : quoted(value, locale);
-  return `${field.title}: ${given} was given; allowed is ${allowed(field, locale)}.`;
+  const nearZero =
+    field.kind === 'number' && isTooNearZero(value)
+      ? ` A number other than 0 has to be at least ${quotedNumber(leastNumber, locale)} away from it.`
+      : '';
+  return `${field.title}: ${given} was given; allowed is ${allowed(field, locale)}.${nearZero}`;
 }
