@@ -2,18 +2,14 @@
  * What a ZIP archive unpacks to, found by unpacking it and throwing the result away: what an archive says of itself can
  * be wrong, and a few kilobytes can unpack to gigabytes, or to one text of millions of letters.
  */
+import { zipEntries } from '../zip-entries.ts';
+
 export type ZipSize =
   | { readonly kind: 'size'; readonly bytes: number }
   | { readonly kind: 'over-limit' }
   /** A file of marked-up text (XML) in it has a longer text between two of its marks than is allowed. */
   | { readonly kind: 'long-text' }
   | { readonly kind: 'damaged' };
-
-const endSignature = 0x06054b50;
-const entrySignature = 0x02014b50;
-const localSignature = 0x04034b50;
-/** A length of 32 bits that says “look elsewhere”: archives of that size are beyond every limit here. */
-const elsewhere = 0xffffffff;
 
 export interface ZipLimits {
   /** Of all that is unpacked. */
@@ -24,10 +20,9 @@ export interface ZipLimits {
 
 /** Unpacks an archive piece by piece, and stops as soon as more came out than is allowed. */
 export async function zipSize(archive: Uint8Array, limits: ZipLimits): Promise<ZipSize> {
-  const view = new DataView(archive.buffer, archive.byteOffset, archive.byteLength);
   try {
     let bytes = 0;
-    for (const entry of entriesOf(view)) {
+    for (const entry of zipEntries(archive)) {
       const packed = archive.subarray(entry.start, entry.start + entry.packedBytes);
       const pieces = entry.packed ? unpacked(packed) : [packed];
       let text: { readonly bytes: number } | null = null;
@@ -44,39 +39,6 @@ export async function zipSize(archive: Uint8Array, limits: ZipLimits): Promise<Z
   } catch {
     return { kind: 'damaged' };
   }
-}
-
-interface ZipEntry {
-  readonly start: number;
-  readonly packedBytes: number;
-  readonly packed: boolean;
-}
-
-/** The entries by the directory at the archive's end. Throws where it is not one, or points outside. */
-function* entriesOf(view: DataView): Generator<ZipEntry> {
-  const end = directoryEnd(view);
-  const entries = view.getUint16(end + 10, true);
-  let at = view.getUint32(end + 16, true);
-  for (let entry = 0; entry < entries; entry++) {
-    if (view.getUint32(at, true) !== entrySignature) throw new RangeError('no entry');
-    const method = view.getUint16(at + 10, true);
-    const packedBytes = view.getUint32(at + 20, true);
-    const local = view.getUint32(at + 42, true);
-    if (packedBytes === elsewhere || local === elsewhere || (method !== 0 && method !== 8))
-      throw new RangeError('unknown');
-    if (view.getUint32(local, true) !== localSignature) throw new RangeError('no local header');
-    const start = local + 30 + view.getUint16(local + 26, true) + view.getUint16(local + 28, true);
-    if (start + packedBytes > view.byteLength) throw new RangeError('cut off');
-    yield { start, packedBytes, packed: method === 8 };
-    at += 46 + view.getUint16(at + 28, true) + view.getUint16(at + 30, true) + view.getUint16(at + 32, true);
-  }
-}
-
-/** Where the record stands that ends an archive; a comment of up to 65 535 bytes may follow it. */
-function directoryEnd(view: DataView): number {
-  for (let at = view.byteLength - 22; at >= Math.max(0, view.byteLength - 22 - 0xffff); at--)
-    if (view.getUint32(at, true) === endSignature) return at;
-  throw new RangeError('no end');
 }
 
 async function* unpacked(packed: Uint8Array): AsyncGenerator<Uint8Array> {

@@ -1,7 +1,10 @@
 /** The one place that writes XLSX bytes: the library behind it can change here. */
 import type { Cell, CellStyle, WriteSheet } from 'hucre/xlsx';
 import { writeXlsx } from 'hucre/xlsx';
+import { withZipTexts } from '../zip-entries.ts';
+import { ownParts } from './own-parts.ts';
 import type { CellLook, Sheet, SheetCell } from './sheet.ts';
+import { quotedSheet } from './sheet.ts';
 
 /** A font that every system has, or one of the same widths. */
 const font = { name: 'Arial', size: 10 };
@@ -65,12 +68,23 @@ export async function writeSheets(
   sheets: readonly Sheet[],
   { title }: { readonly title: string }
 ): Promise<Uint8Array> {
-  return writeXlsx({
+  const bytes = await writeXlsx({
     sheets: sheets.map(writtenSheet),
+    namedRanges: sheets.flatMap(printTitles),
     properties: { title: escaped(title) },
     defaultFont: font
   });
+  return withZipTexts(bytes, ownParts(font.name));
 }
+
+/**
+ * The rows that are printed again on each page. The library has a setting for them, but writes the sheet's name bare;
+ * the format wants one with a blank or another sign in quotation marks (ECMA-376, part 1, 18.17.2.3).
+ */
+const printTitles = ({ name, frozenRows }: Sheet) =>
+  frozenRows > 0
+    ? [{ name: '_xlnm.Print_Titles', range: `${quotedSheet(name)}!$1:$${frozenRows}`, scope: name }]
+    : [];
 
 function writtenSheet({ name, widthsCh, frozenRows, frozenColumns = 0, totals, rows }: Sheet): WriteSheet {
   const cells = new Map<string, Partial<Cell>>();
@@ -100,8 +114,7 @@ function writtenSheet({ name, widthsCh, frozenRows, frozenColumns = 0, totals, r
       orientation: 'landscape',
       fitToPage: true,
       fitToWidth: 1,
-      fitToHeight: 0,
-      ...(frozenRows > 0 ? { printTitlesRow: `$1:$${frozenRows}` } : {})
+      fitToHeight: 0
     },
     ...(frozenRows + frozenColumns > 0 ? { freezePane: { rows: frozenRows, columns: frozenColumns } } : {})
   };
