@@ -22,7 +22,7 @@ const sheets: readonly Sheet[] = [
   ...workbookSheets({ workbook, reckoning: reckon(recorder, coreInput(workbook)), workingOf, citation }),
   { name: "The owner's, 2026!", frozenRows: 2, widthsCh: [8], rows: [[{ kind: 'text', text: 'Head' }]] }
 ];
-let bytes = new Uint8Array();
+let bytes: Uint8Array = new Uint8Array();
 const parts = new Map<string, string>();
 
 beforeAll(async () => {

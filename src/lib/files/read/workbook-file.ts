@@ -33,13 +33,24 @@ export function readWorkbookFile(bytes: Uint8Array): ParsedWorkbook {
     return refused(`${decoded.sentence} A workbook is a JSON file that this program has saved.`);
   if (decoded.text.trim() === '') return refused('The file is empty.');
   let document: unknown;
+  let hasUnsafeName = false;
   try {
-    document = JSON.parse(decoded.text);
+    document = decoded.text.includes(unsafeName)
+      ? JSON.parse(decoded.text, (name: string, value: unknown) => {
+          hasUnsafeName ||= name === unsafeName;
+          return value;
+        })
+      : JSON.parse(decoded.text);
   } catch {
     return refused(faultSentence(decoded.text));
   }
+  if (hasUnsafeName)
+    return refused(`“${unsafeName}” was given as a name; no field, id or path is called so.`);
   return parseWorkbook(document);
 }
+
+/** A name that a copied object loses without a word, so it is met here. */
+const unsafeName = '__proto__';
 
 function faultSentence(text: string): string {
   const fault = jsonFault(text);

@@ -317,10 +317,10 @@ describe('what entries hold beside their cells', () => {
     ]);
     const today = (workbook: Workbook) => workbook.scenarios.find(({ baseline }) => baseline);
     expect(today(scenarios.workbook)).toEqual(today(before));
-    const machines = preview('machines', 'Id,Monitors that it has\nm-closed,ECG; crystal ball\n', {
+    const machines = preview('machines', 'Id,Monitors that it has\nm-closed,ECG; sundial\n', {
       mode: 'replace'
     });
-    expect(machines.refusedCells[0]?.sentence).toMatch(/^Monitor: “crystal ball” was given/);
+    expect(machines.refusedCells[0]?.sentence).toMatch(/^Monitor: “sundial” was given/);
     expect(machines.workbook.machines.find(({ id }) => id === 'm-closed')).toEqual(
       before.machines.find(({ id }) => id === 'm-closed')
     );

@@ -77,3 +77,18 @@ test('a file name keeps letters of all scripts and loses what a path would read'
   expect(workbookFileName('con')).toBe('workbook.json');
   expect(workbookFileName('')).toBe('workbook.json');
 });
+
+test.each(['ranges', 'keptTexts'])('a name that would be lost without a word is refused in %s', (key) => {
+  const text = JSON.stringify({ ...demoWorkbook(), [key]: { MARK: 'a text' } }).replace('MARK', '__proto__');
+  expect(readWorkbookFile(new TextEncoder().encode(text))).toEqual({
+    kind: 'refused',
+    issues: [
+      { path: 'file', sentence: '“__proto__” was given as a name; no field, id or path is called so.' }
+    ]
+  });
+});
+
+test('a title may be any words', () => {
+  const text = JSON.stringify({ ...demoWorkbook(), title: 'the “__proto__” hospital' });
+  expect(readWorkbookFile(new TextEncoder().encode(text)).kind).toBe('workbook');
+});
