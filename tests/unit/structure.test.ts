@@ -40,6 +40,12 @@ describe('the house', () => {
     expect(importCycle(sources)).toBeNull();
   });
 
+  test('the files have no circle of imports', () => {
+    const files = new Map([...sources].filter(([file]) => file.startsWith('lib/files/')));
+    expect(files.size).toBeGreaterThan(20);
+    expect(importCycle(files)).toBeNull();
+  });
+
   test('no file names a place of one machine or a host of packages', () => {
     const files = filesUnder('.').filter((file) => !pictures.test(file));
     expect(files).toContain('package-lock.json');

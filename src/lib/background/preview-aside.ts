@@ -1,6 +1,6 @@
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { keepUnchanged } from '#lib/files/import/keep-unchanged.ts';
-import type { ImportPreview, ImportRequest } from '#lib/files/import/preview-import.ts';
+import type { ImportPreview, ImportRequest } from '#lib/files/import/import-request.ts';
 import { previewImport } from '#lib/files/import/preview-import.ts';
 import type { PreviewTask } from './preview-import-worker.ts';
 import type { WorkerOutcome } from './run-in-worker.ts';

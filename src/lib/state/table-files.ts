@@ -1,6 +1,6 @@
 /** Tables of the workbook as files, and files as tables: loaded when first used, as most visits need none. */
 import type { ColumnMapping } from '#lib/files/import/column-mapping.ts';
-import type { ImportMode, ImportPreview } from '#lib/files/import/preview-import.ts';
+import type { ImportMode, ImportPreview } from '#lib/files/import/import-request.ts';
 import type { ReadTable } from '#lib/files/read/read-table.ts';
 import type { TablesOfFile } from '#lib/files/read/read-tables.ts';
 import type { Watch, WorkerOutcome } from '#lib/background/run-in-worker.ts';

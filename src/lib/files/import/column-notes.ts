@@ -1,4 +1,4 @@
-import type { ImportRequest } from './preview-import.ts';
+import type { ImportRequest } from './import-request.ts';
 import type { TableColumn } from '../tables/tables.ts';
 
 /** What a reader of an import must know about its columns: those left out, and those that new rows have to do without. */

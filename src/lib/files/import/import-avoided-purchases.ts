@@ -6,7 +6,7 @@ import type { Workbook } from '#lib/workbook/workbook.ts';
 import { limits } from '#lib/workbook/workbook.ts';
 import { entryNames } from '../tables/entry-names.ts';
 import { importKeyed } from './import-keyed.ts';
-import type { ImportPreview, ImportRequest } from './preview-import.ts';
+import type { ImportPreview, ImportRequest } from './import-request.ts';
 import { isSameAmount } from './place-texts.ts';
 
 /** `previewImport` for purchases that scenarios make unnecessary. They have no ids: each is known by its place. */

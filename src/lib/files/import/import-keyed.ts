@@ -1,4 +1,4 @@
-import type { ImportPreview, ImportRequest, RefusedRow } from './preview-import.ts';
+import type { ImportPreview, ImportRequest, RefusedRow } from './import-request.ts';
 import type { TextRow } from '../read/read-table.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { columnNotes } from './column-notes.ts';

@@ -3,7 +3,7 @@ import { entryKey, freshId, fullSentence, insertKeyed, roomIn } from '#lib/workb
 import { readText } from '#lib/workbook/read-text.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { TextRow } from '../read/read-table.ts';
-import type { ImportPreview, ImportRequest, RefusedRow } from './preview-import.ts';
+import type { ImportPreview, ImportRequest, RefusedRow } from './import-request.ts';
 import { columnNotes } from './column-notes.ts';
 import { keepOnly, nameOf } from './keep-only.ts';
 import type { AttachedText } from './place-attached.ts';

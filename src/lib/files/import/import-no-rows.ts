@@ -1,5 +1,5 @@
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import type { ImportPreview, ImportRequest } from './preview-import.ts';
+import type { ImportPreview, ImportRequest } from './import-request.ts';
 import { tableTitles } from '../tables/tables.ts';
 
 /** Tables of which a workbook needs at least one row. */

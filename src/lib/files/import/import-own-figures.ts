@@ -3,7 +3,7 @@ import { crossChecks } from '#lib/workbook/cross-checks.ts';
 import { quoted } from '#lib/workbook/field.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { importKeyed } from './import-keyed.ts';
-import type { ImportPreview, ImportRequest } from './preview-import.ts';
+import type { ImportPreview, ImportRequest } from './import-request.ts';
 
 type OwnFigure = Workbook['overrides'][number];
 

@@ -2,7 +2,7 @@ import { quoted } from '#lib/workbook/field.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { entryNames } from '../tables/entry-names.ts';
 import { importKeyed } from './import-keyed.ts';
-import type { ImportPreview, ImportRequest } from './preview-import.ts';
+import type { ImportPreview, ImportRequest } from './import-request.ts';
 
 /** `previewImport` for the plans that single case groups follow in a scenario, where they are not the scenario's own. */
 export function importPlansByCase(workbook: Workbook, request: ImportRequest): ImportPreview {

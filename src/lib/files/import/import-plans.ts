@@ -4,7 +4,7 @@ import type { Workbook } from '#lib/workbook/workbook.ts';
 import { limits } from '#lib/workbook/workbook.ts';
 import { columnNotes } from './column-notes.ts';
 import type { TextRow } from '../read/read-table.ts';
-import type { ImportPreview, ImportRequest, RefusedRow } from './preview-import.ts';
+import type { ImportPreview, ImportRequest, RefusedRow } from './import-request.ts';
 import { keepOnly } from './keep-only.ts';
 import type { PlacedText } from './place-texts.ts';
 import { placeTexts } from './place-texts.ts';

@@ -6,7 +6,7 @@ import { quoted } from '#lib/workbook/field.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { cellReader } from '#lib/workbook/cell-reader.ts';
 import { importKeyed } from './import-keyed.ts';
-import type { ImportPreview, ImportRequest } from './preview-import.ts';
+import type { ImportPreview, ImportRequest } from './import-request.ts';
 import { entryNameReader } from '../tables/table-cells.ts';
 
 /** `previewImport` for what the user holds possible for single cells. */

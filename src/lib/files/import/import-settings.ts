@@ -1,7 +1,7 @@
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { foldHeader } from './column-mapping.ts';
 import { columnNotes } from './column-notes.ts';
-import type { ImportPreview, ImportRequest, RefusedRow } from './preview-import.ts';
+import type { ImportPreview, ImportRequest, RefusedRow } from './import-request.ts';
 import type { PlacedText } from './place-texts.ts';
 import { placeTexts } from './place-texts.ts';
 import { headerOf, settings } from '../tables/tables.ts';

@@ -3,7 +3,7 @@ import { crossChecks } from '#lib/workbook/cross-checks.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { AttachedField } from '../tables/attached-fields.ts';
 import { cellReader } from '#lib/workbook/cell-reader.ts';
-import type { ImportMode, RefusedCell } from './preview-import.ts';
+import type { ImportMode, RefusedCell } from './import-request.ts';
 import type { PlacedText } from './place-texts.ts';
 
 /** A text on its way to what an entry holds beside its cells. */

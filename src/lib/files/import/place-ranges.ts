@@ -1,7 +1,7 @@
 import type { Range } from '#lib/calc/input.ts';
 import { readRange } from '#lib/workbook/edit-ranges.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import type { ImportRequest, RefusedCell } from './preview-import.ts';
+import type { ImportRequest, RefusedCell } from './import-request.ts';
 import type { TextRow } from '../read/read-table.ts';
 
 /** The range that a file gives for a cell: two texts in one row. */

@@ -5,7 +5,7 @@ import { readText } from '#lib/workbook/read-text.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { cellReader } from '#lib/workbook/cell-reader.ts';
 import { cellText } from '../tables/cell-text.ts';
-import type { RefusedCell } from './preview-import.ts';
+import type { RefusedCell } from './import-request.ts';
 
 /** A text on its way to a cell, and where in the file it stands. */
 export interface PlacedText {

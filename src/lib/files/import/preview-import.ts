@@ -1,7 +1,5 @@
 /** A table from a file into the workbook: what would be taken and what not, before anything is changed. */
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import type { ColumnMapping } from './column-mapping.ts';
-import type { ReadTable } from '../read/read-table.ts';
 import { importAvoidedPurchases } from './import-avoided-purchases.ts';
 import { importList } from './import-list.ts';
 import { importNoRows } from './import-no-rows.ts';
@@ -9,54 +7,11 @@ import { importOwnFigures } from './import-own-figures.ts';
 import { importPlansByCase } from './import-plans-by-case.ts';
 import { importPlans } from './import-plans.ts';
 import { importRanges } from './import-ranges.ts';
+import type { ImportPreview, ImportRequest } from './import-request.ts';
 import { importSettings } from './import-settings.ts';
 import { rangeColumns } from '../tables/range-columns.ts';
 import type { TableColumn, TableId } from '../tables/tables.ts';
 import { tableColumns } from '../tables/tables.ts';
-
-/** `append` adds rows below; `replace` makes the table what the file says, meeting rows by id or else by name. */
-export type ImportMode = 'append' | 'replace';
-
-export interface ImportRequest {
-  readonly table: TableId;
-  readonly file: ReadTable;
-  readonly mapping: ColumnMapping;
-  /** Without meaning for `settings`, which stand there already. */
-  readonly mode: ImportMode;
-  /** How numbers are written in the file. */
-  readonly locale: string;
-}
-
-export interface ImportPreview {
-  /** The workbook as it would be; nothing is changed until it is put in place of the open one. */
-  readonly workbook: Workbook;
-  readonly added: number;
-  readonly changed: number;
-  readonly unchanged: number;
-  /** Names of rows that leave, with `replace`. */
-  readonly removed: readonly string[];
-  /** True where rows leave and none is left in the table. */
-  readonly empties: boolean;
-  readonly refusedCells: readonly RefusedCell[];
-  readonly refusedRows: readonly RefusedRow[];
-  /** What else a reader must know: columns left out, columns that get start values, rows that have to stay. */
-  readonly notes: readonly string[];
-}
-
-/** A cell that is not taken: it stays in the grid as text with its sentence, while a valid value is in force. */
-export interface RefusedCell {
-  readonly line: number;
-  /** The file's heading. */
-  readonly column: string;
-  readonly text: string;
-  readonly sentence: string;
-}
-
-/** A row that is not taken at all. */
-export interface RefusedRow {
-  readonly line: number;
-  readonly sentence: string;
-}
 
 /** The columns into which a file's columns can be mapped, for the user to choose from. */
 export function importColumns(table: TableId, workbook: Workbook): readonly TableColumn[] {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { mapColumns } from '#lib/files/import/column-mapping.ts';
 import { readCsv } from '#lib/files/read/csv-in.ts';
-import type { ImportMode } from '#lib/files/import/preview-import.ts';
+import type { ImportMode } from '#lib/files/import/import-request.ts';
 import { importColumns, previewImport } from '#lib/files/import/preview-import.ts';
 import { suggestTable } from '#lib/files/import/suggest-table.ts';
 import type { TableId } from '#lib/files/tables/tables.ts';
