@@ -374,7 +374,7 @@ describe('common practice, no source', () => {
 });
 
 describe('the flow caution of the US sevoflurane label', () => {
-  const caution = 'recommended sevoflurane-flow-caution (label)';
+  const caution = 'caution sevoflurane-flow-caution (label)';
   const sevoflurane = { ...ventilatedAdult, agent: 'sevoflurane' } as const;
   it.each([
     ['is shown below 2 L/min', 1.9, true],

@@ -149,8 +149,9 @@ async function answer(file: string, workbook: Workbook, wanted: Wanted, world: B
       return false;
     }
   }
+  const estimated = estimate(input);
   // As JSON may write any sign as an escape, the line stays the same to a program and harmless to a terminal.
-  world.out(printable(JSON.stringify(estimate(input))));
+  world.out(printable(JSON.stringify(estimated)));
   let isWritten = true;
   const write = async (path: string, bytes: Uint8Array): Promise<void> => {
     try {
@@ -171,6 +172,7 @@ async function answer(file: string, workbook: Workbook, wanted: Wanted, world: B
     const bytes = await writeWorkbookXlsx({
       workbook,
       reckoning: reckon(recorder, input),
+      cautions: estimated.cautions,
       workingOf,
       citation
     });

@@ -112,7 +112,7 @@ export interface AgainstBaseline {
   years: YearRow[];
 }
 
-export type MonitoringLevel = 'required' | 'recommended' | 'suggested' | 'available';
+export type MonitoringLevel = 'required' | 'caution' | 'recommended' | 'suggested' | 'available';
 
 export interface MonitoringNeed {
   /** A monitor, or a measure that is not a device (then no price and no stock). */
@@ -153,6 +153,23 @@ export interface VapourOnOwnPlan {
   togetherMl: number;
 }
 
+/** What a source restricts and a scenario does all the same: never advice to do it. */
+export interface Caution {
+  id: 'sevoflurane-low-flow';
+  level: 'caution';
+  /** Id of the scenario. */
+  scenario: string;
+  /** Ids of the case-mix rows that it is about. */
+  rows: string[];
+  /** Cases a year of those rows, before adoption is applied. */
+  casesPerYear: number;
+  /** The whole of it for a reader, counts included. */
+  sentence: string;
+  /** The source in one line, and how it is known. */
+  source: string;
+  evidence: string;
+}
+
 export interface ScenarioEstimate {
   id: string;
   perYear: ScenarioYear;
@@ -161,6 +178,7 @@ export interface ScenarioEstimate {
   monitoring: MonitoringNeed[];
   /** Required monitors that theatres lack, each counted once. */
   monitoringGaps: number;
+  cautions: Caution[];
   vapourOnOwnPlan: VapourOnOwnPlan;
   failed: FailedCell[];
 }
@@ -174,5 +192,8 @@ export interface Estimate {
   scenarios: ScenarioEstimate[];
   /** The list over all scenarios. */
   monitoring: MonitoringNeed[];
+  /** Of all scenarios, today included. */
+  cautions: Caution[];
+  /** What a reader must know, the sentences of the cautions first. */
   warnings: string[];
 }

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import type { Estimate } from '#lib/calc/estimate-types.ts';
 import { runBatch } from '#lib/batch/run-batch.ts';
 import { tableIds } from '#lib/files/tables/tables.ts';
 import { writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
@@ -36,5 +37,13 @@ test('two workbooks of one title get files of their own; one that cannot be read
     written.get(names.find((name) => name.endsWith('.xlsx')) ?? '') as Uint8Array,
     'en-GB'
   );
-  expect(read.kind === 'sheets' && read.sheets.map(({ name }) => name)).toContain('Cash flow');
+  if (read.kind !== 'sheets') throw new Error('The spreadsheet could not be read.');
+  expect(read.sheets.map(({ name }) => name)).toContain('Cash flow');
+  // What a label restricts reaches whoever reads the line or the spreadsheet, as a caution.
+  const cautions = (JSON.parse(out[0] as string) as Estimate).cautions;
+  expect(cautions.length).toBeGreaterThan(0);
+  for (const name of ['Read me', 'Results']) {
+    const table = JSON.stringify(read.sheets.find((sheet) => sheet.name === name)?.table);
+    for (const { sentence } of cautions) expect(table, name).toContain(`Caution: ${sentence}`);
+  }
 });

@@ -22,7 +22,13 @@ import { findOffice, recalculated } from '../../fixtures/recalculated.ts';
 const office = findOffice();
 
 const sheetsOf = (workbook: Workbook): readonly Sheet[] =>
-  workbookSheets({ workbook, reckoning: reckon(recorder, coreInput(workbook)), workingOf, citation });
+  workbookSheets({
+    workbook,
+    reckoning: reckon(recorder, coreInput(workbook)),
+    cautions: estimate(coreInput(workbook)).cautions,
+    workingOf,
+    citation
+  });
 
 /** The sheets with every stored result spoilt: what is right afterwards has been computed anew. */
 const spoilt = (sheets: readonly Sheet[]): readonly Sheet[] =>

@@ -16,7 +16,8 @@ export interface CaseWarning {
     | 'case-shorter-than-plan'
     | 'dial-above-maximum'
     | 'target-above-vaporiser'
-    | 'sevoflurane-label'
+    | 'sevoflurane-below-1-l-per-min'
+    | 'sevoflurane-above-2-mac-hours'
     | 'child-formula'
     | 'nitrous-oxide-target';
   readonly sentence: string;

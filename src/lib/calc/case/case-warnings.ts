@@ -142,14 +142,14 @@ function labelWarnings(
     else if (flowLPerMin < 2) low += macHours;
   }
   const parts: string[] = [];
-  if (sevofluraneCaution({ flowLPerMin: 0.5, macHours: veryLow }) === 'not-recommended')
-    parts.push(`${said(veryLow)} MAC-hours below 1 L/min, which it does not recommend`);
+  const isBelow = sevofluraneCaution({ flowLPerMin: 0.5, macHours: veryLow }) === 'not-recommended';
+  if (isBelow) parts.push(`${said(veryLow)} MAC-hours below 1 L/min, which it does not recommend`);
   if (sevofluraneCaution({ flowLPerMin: 1.5, macHours: low }) === 'exceeds')
     parts.push(`${said(low)} MAC-hours at 1 to below 2 L/min, where it allows 2`);
   if (parts.length === 0) return [];
   return [
     {
-      code: 'sevoflurane-label',
+      code: isBelow ? 'sevoflurane-below-1-l-per-min' : 'sevoflurane-above-2-mac-hours',
       sentence: `The US prescribing information of sevoflurane: this case has ${parts.join(', and ')}. Newer statements contest this for absorbents without strong base; the label in force and local policy decide.`
     }
   ];

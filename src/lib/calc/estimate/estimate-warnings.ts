@@ -1,15 +1,22 @@
-import type { ScenarioEstimate } from '../estimate-types.ts';
+import type { Caution, Estimate, ScenarioEstimate } from '../estimate-types.ts';
 import type { EstimateInput } from '../input.ts';
 import { reconciliationBounds } from '../year/reconciliation.ts';
 
 /** What a reader must know about an estimate as a whole, one sentence each. */
-export function estimateWarnings(input: EstimateInput, scenarios: readonly ScenarioEstimate[]): string[] {
+export function estimateWarnings(
+  input: EstimateInput,
+  scenarios: readonly ScenarioEstimate[],
+  cautions: readonly Caution[]
+): string[] {
   const failures = scenarios.flatMap(({ failed }) =>
     failed.map(
       ({ path, sentence }) => `${path} could not be computed and is left out of every total: ${sentence}`
     )
   );
-  const warnings: string[] = [...new Set(failures)];
+  const warnings: string[] = [
+    ...cautions.map(({ sentence }) => sentence),
+    ...new Set(failures)
+  ];
   const today = scenarios.find((_, index) => input.scenarios[index]?.baseline);
   for (const [agent, { estimateOverPurchase: ratio }] of Object.entries(today?.perYear.agents ?? {}))
     if (ratio !== null && (ratio < reconciliationBounds.low || ratio > reconciliationBounds.high))
@@ -47,4 +54,10 @@ export function estimateWarnings(input: EstimateInput, scenarios: readonly Scena
         `${override.name}: ${override.value} ${override.unit} is used in place of the published ${override.override.publishedValue} ${override.unit}. Reason given: ${override.override.reason}`
       );
   return warnings;
+}
+
+/** The warnings of an estimate without those that are cautions, for a page that shows the cautions by themselves. */
+export function warningsBesideCautions({ warnings, cautions }: Estimate): string[] {
+  const shown = new Set(cautions.map(({ sentence }) => sentence));
+  return warnings.filter((sentence) => !shown.has(sentence));
 }

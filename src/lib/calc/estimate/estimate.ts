@@ -15,6 +15,7 @@ import type {
   ScenarioYear
 } from '../estimate-types.ts';
 import type { Agent, EstimateInput, Scenario } from '../input.ts';
+import { lowFlowCautions } from '../low-flow-cautions.ts';
 import { once } from '../working/kept.ts';
 import { Decimal, text } from '../money/decimal.ts';
 import { costLineNames } from '../money/cost-lines.ts';
@@ -46,7 +47,8 @@ export function estimate(input: EstimateInput, memo?: CaseMemo): Estimate {
   const reckoning = reckon(plain, input, memo);
   const scenarios = input.scenarios.map((scenario) => scenarioEstimate(reckoning, scenario));
   const monitoring = once(() => overScenarios(scenarios));
-  const warnings = once(() => estimateWarnings(input, scenarios));
+  const cautions = once(() => scenarios.flatMap((scenario) => scenario.cautions));
+  const warnings = once(() => estimateWarnings(input, scenarios, cautions()));
   return {
     format: 'vapour-ledger-estimate',
     version: 1,
@@ -56,6 +58,9 @@ export function estimate(input: EstimateInput, memo?: CaseMemo): Estimate {
     scenarios,
     get monitoring() {
       return monitoring();
+    },
+    get cautions() {
+      return cautions();
     },
     get warnings() {
       return warnings();
@@ -68,6 +73,7 @@ function scenarioEstimate(reckoning: Reckoning, scenario: Scenario): ScenarioEst
   const cases = once(() => reckoning.cases(scenario).map((one) => caseEstimate(reckoning, scenario, one)));
   const againstBaseline = once(() => againstEstimate(reckoning.against(scenario)));
   const monitoring = once(() => reckoning.monitoring(scenario).map(pricedNeed));
+  const cautions = once(() => lowFlowCautions(scenario, reckoning.cases(scenario)));
   const vapour = once(() => {
     const { takenUpMl, spilledMl, leftMl, togetherMl } = reckoning.vapour(scenario);
     return {
@@ -90,6 +96,9 @@ function scenarioEstimate(reckoning: Reckoning, scenario: Scenario): ScenarioEst
     },
     get monitoring() {
       return monitoring();
+    },
+    get cautions() {
+      return cautions();
     },
     get monitoringGaps() {
       return number(reckoning.monitoringGaps(scenario));

@@ -6,7 +6,13 @@ import { costOfMonitor } from '../money/monitor-cost.ts';
 import type { MonitoringQuestion, UnpricedNeed } from '../monitoring/monitoring-needs.ts';
 
 /** Strictest first. */
-export const levelOrder: readonly MonitoringLevel[] = ['required', 'recommended', 'suggested', 'available'];
+export const levelOrder: readonly MonitoringLevel[] = [
+  'required',
+  'caution',
+  'recommended',
+  'suggested',
+  'available'
+];
 
 /** What is asked of the chosen standard, of laparoscopy and of low flow, with these cases on this machine. */
 export function monitoringQuestion(

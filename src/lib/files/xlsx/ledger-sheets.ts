@@ -1,5 +1,5 @@
 /** The sheets that a finance department reads: results, cash flow, the year by line, and the cases behind it. */
-import type { Co2eLine, CostLine } from '#lib/calc/estimate-types.ts';
+import type { Caution, Co2eLine, CostLine } from '#lib/calc/estimate-types.ts';
 import type { Agent, Scenario } from '#lib/calc/input.ts';
 import type { Against } from '#lib/calc/reckoning/against.ts';
 import type { CaseResult } from '#lib/calc/case/case-result.ts';
@@ -106,7 +106,7 @@ const isFigure = (cell: SheetCell | Working | null): cell is Working => cell !==
 /** The four sheets, with formulas into the steps; figures of all of them are placed before any formula is written. */
 export function ledgerSheets(
   workbook: Workbook,
-  { reckoning, workingOf }: RecordedReckoning,
+  { reckoning, workingOf, cautions }: RecordedReckoning & { readonly cautions: readonly Caution[] },
   formulas: FormulaSheets
 ): readonly Sheet[] {
   const draft = (name: string) => new SheetDraft(name, formulas);
@@ -129,6 +129,9 @@ export function ledgerSheets(
     ])
   );
   fillResults(results, { scenarios, reckoning, workingOf, currency, blocks });
+  if (cautions.length > 0) results.row();
+  // Without a wrapping look: the sentence runs over the empty cells beside it.
+  for (const { sentence } of cautions) results.row(text(`Caution: ${sentence}`));
 
   const yearsAhead = workbook.accounting.appraisalYears;
   return [

@@ -2,6 +2,7 @@
  * The whole workbook as a spreadsheet with live formulas, for whoever checks and changes the figures there. To be loaded
  * when it is asked for (`await import`): the library behind it is larger than the rest of a page.
  */
+import type { Caution } from '#lib/calc/estimate-types.ts';
 import type { Source } from '#lib/calc/reference/constant.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { cellReader } from '#lib/workbook/cell-reader.ts';
@@ -16,6 +17,8 @@ import { writeSheets } from './write-sheets.ts';
 
 export interface XlsxGiven extends RecordedReckoning {
   readonly workbook: Workbook;
+  /** Of the estimate: they stand on the first sheet and on “Results”. */
+  readonly cautions: readonly Caution[];
   /** A source in one line. */
   readonly citation: (source: Source) => string;
 }
@@ -35,7 +38,7 @@ export function xlsxFileName(title: string): string {
 }
 
 /** The sheets, in the order in which they stand. */
-export function workbookSheets({ workbook, citation, ...recorded }: XlsxGiven): readonly Sheet[] {
+export function workbookSheets({ workbook, citation, cautions, ...recorded }: XlsxGiven): readonly Sheet[] {
   const inputs = inputSheets(workbook);
   const formulas = new FormulaSheets({
     inputAddresses: inputs.addresses,
@@ -44,18 +47,19 @@ export function workbookSheets({ workbook, citation, ...recorded }: XlsxGiven): 
     citation,
     currency: workbook.currency
   });
-  const ledger = ledgerSheets(workbook, recorded, formulas);
-  return [readMe(workbook), ...ledger, ...inputs.sheets, ...formulas.sheets()];
+  const ledger = ledgerSheets(workbook, { ...recorded, cautions }, formulas);
+  return [readMe(workbook, cautions), ...ledger, ...inputs.sheets, ...formulas.sheets()];
 }
 
 const note = (text: string): SheetCell => ({ kind: 'text', text, look: 'note' });
-function readMe(workbook: Workbook): Sheet {
+function readMe(workbook: Workbook, cautions: readonly Caution[]): Sheet {
   const sentences = [
     ...(workbook.invented
       ? [
           'Every figure in this workbook is invented: it shows what the tool does and is evidence for nothing.'
         ]
       : []),
+    ...cautions.map((caution) => `Caution: ${caution.sentence} (${caution.source})`),
     'Planning support for a purchase, not clinical guidance: it is no dosing aid. Local policy, the manufacturer’s instructions, the law and the responsible clinician come first, and monitoring standards differ by country.',
     'Tinted cells hold what was typed into the tool, and published constants with their sources. Change one, and every formula that depends on it follows.',
     'Sheet “Cases” holds what one anaesthetic of each group uses, as values: they come from the tool’s circle-system model, which a spreadsheet cannot run. Change minutes, age, weight, technique, agent, flows or a machine’s leak in the tool, and save the file again.',
