@@ -12,7 +12,7 @@ for (const sheet of ['case-mix', 'comparison', 'payback', 'monitoring', 'report'
     const caution = page.getByRole('note').filter({ hasText: sentence }).first();
     await expect(caution).toContainText('Caution:');
     await expect(caution).toContainText('local policy decide');
-    await expect(page.getByText(/flow caution.*recommended/i)).toHaveCount(0);
+    await expect(page.getByText(/flow caution[^.]*: recommended/i)).toHaveCount(0);
     await page.emulateMedia({ media: 'print' });
     await expect(caution).toBeVisible();
   });

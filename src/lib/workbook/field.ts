@@ -10,6 +10,8 @@ interface FieldBase {
   readonly title: string;
   /** One sentence: what it is, and what it is for. */
   readonly words: string;
+  /** True while no figure rests on it: its words say so, a report leaves it out, and it is offered no range. */
+  readonly notUsedYet?: true;
 }
 
 export interface NumberField extends FieldBase {

@@ -157,6 +157,8 @@ export const markFields = {
   invented: flag('Invented', 'Whether its figures are invented: every page and file that shows them says so.')
 } as const satisfies Fields;
 
+const notUsedYet = 'Not used yet: no figure rests on it.';
+
 export const siteFields = {
   theatres: number('Theatres', '', 1, 500, 'Operating theatres in which the case mix is done.', {
     whole: true
@@ -171,14 +173,19 @@ export const siteFields = {
     'Ambient pressure',
     'MAC is a partial pressure: at altitude the same effect needs a higher concentration.'
   ),
-  roomVolumeM3: number('Room volume', 'm³', 10, 2000, 'Volume of one theatre.'),
-  airChangesPerH: number('Air changes', '1/h', 0.1, 100, 'Air changes an hour in a theatre.'),
+  roomVolumeM3: number('Room volume', 'm³', 10, 2000, `Volume of one theatre. ${notUsedYet}`, {
+    notUsedYet: true
+  }),
+  airChangesPerH: number('Air changes', '1/h', 0.1, 100, `Air changes an hour in a theatre. ${notUsedYet}`, {
+    notUsedYet: true
+  }),
   scavengingPercent: number(
     'Scavenging',
     '%',
     0,
     100,
-    'Share of the spilled gas that the scavenging takes away.'
+    `Share of the spilled gas that the scavenging takes away. ${notUsedYet}`,
+    { notUsedYet: true }
   ),
   monitoringStandard: choice(
     'Monitoring standard',
@@ -224,7 +231,7 @@ export const accountingFields = {
   bodyModel: choice(
     'Body model',
     bodyModelOptions,
-    'Published set of body compartments that takes up the agent.'
+    'Body compartments that take up the agent: one set recalled from a textbook, two composed of published organ tables.'
   ),
   discountRatePercent: number('Discount rate', '%', -20, 100, 'Real rate at which later money counts less.'),
   appraisalYears: number('Appraisal', 'years', 1, 60, 'Years over which the purchase is judged.', {

@@ -16,7 +16,7 @@ export const isSetting = (path: string): boolean => settings.test(path);
 const settings =
   /^(sampling\.|priceYear$|site\.facilityLevel$|accounting\.(appraisalYears|paybackLimitYears)$)/;
 
-/** Every cell with a number in it, in the order of the workbook; empty cells and settings are left out. */
+/** Every cell with a number in it, in the order of the workbook; empty cells, settings and cells that no figure rests on yet are left out. */
 export function numericCells(workbook: Workbook): NumericCell[] {
   const cells: NumericCell[] = [];
   const visit = (value: unknown, path: string): void => {
@@ -44,7 +44,7 @@ function numericCell(path: string, value: unknown): NumericCell | null {
   if ((typeof value !== 'number' && typeof value !== 'string') || value === '' || isSetting(path))
     return null;
   const field = fieldAt(path);
-  if (field?.kind !== 'number' && field?.kind !== 'money') return null;
+  if ((field?.kind !== 'number' && field?.kind !== 'money') || field.notUsedYet === true) return null;
   const number = Number(value);
   return Number.isFinite(number) ? { path, field, value: number } : null;
 }

@@ -39,6 +39,8 @@ export interface PublishedCheck {
   /** The conditions, in words. */
   readonly given: string;
   readonly published: number;
+  /** True where nobody printed the figure: this project computed it from a formula that somebody published. */
+  readonly computedHere: boolean;
   /** Spread as published; an empty string where none is. */
   readonly spread: string;
   readonly unit: string;
@@ -65,7 +67,11 @@ interface Setting {
   readonly bodyModel: BodyModel;
 }
 
-type Row = Omit<PublishedCheck, 'model' | 'tolerance' | 'accepted' | 'asserted' | 'remark' | 'spread'> & {
+type Row = Omit<
+  PublishedCheck,
+  'model' | 'tolerance' | 'accepted' | 'asserted' | 'remark' | 'spread' | 'computedHere'
+> & {
+  readonly computedHere?: true;
   readonly spread?: string;
   readonly tolerance: Tolerance;
   readonly reported?: true;
@@ -180,6 +186,7 @@ const constantDialRows: readonly Row[] = [
     group: 'sevoflurane',
     given: 'sevoflurane 2 %, 1 L/min of mixture, 60 min, by the formula P F T M / (2412 d)',
     published: (2 * 1 * 60 * 200.05) / (2412 * 1.52),
+    computedHere: true,
     unit: 'mL',
     tolerance: { percent: 0.5 },
     toleranceReason: 'the formula holds at 21 °C, the core at 20 °C',
@@ -273,6 +280,7 @@ const circuit: readonly Row[] = (
   group: 'none',
   given: `share washed into a 7 L circuit in 10 min by ${flowLPerMin} L/min, no patient`,
   published,
+  computedHere: true,
   unit: '%',
   tolerance: { by: 1 },
   toleranceReason: 'exponential, printed to the whole percent',
@@ -375,6 +383,7 @@ const uptake: readonly Row[] = [
     group: agent,
     given: `${agent}, 1 MAC, 70 kg: uptake in 60 min by the square-root-of-time model`,
     published,
+    computedHere: true,
     unit: 'mL',
     tolerance: { percent: 30 },
     toleranceReason: 'two models of the same thing',
@@ -678,6 +687,7 @@ export function publishedChecks(reference: ReferenceSet): readonly PublishedChec
     ) as Record<BodyModel, number>;
     return {
       ...row,
+      computedHere: row.computedHere === true,
       spread,
       tolerance: words,
       accepted: { low, high },
@@ -727,9 +737,13 @@ export function recordedCheck(
     words:
       'Computed now by the same code as every case of the workbook, from the conditions of the study and the constants below. Nothing in the model is fitted to the published figure.',
     unit: row.unit,
-    source: `published figure: ${row.source}`,
+    source: `${row.computedHere === true ? 'figure computed here by a published formula' : 'published figure'}: ${row.source}`,
     report: [
-      { words: 'published figure', value: row.published, unit: row.unit },
+      {
+        words: row.computedHere === true ? 'figure by the published formula' : 'published figure',
+        value: row.published,
+        unit: row.unit
+      },
       { words: 'lowest figure accepted', value: low, unit: row.unit },
       { words: 'highest figure accepted', value: high, unit: row.unit }
     ].filter((line) => Number.isFinite(line.value))

@@ -67,6 +67,14 @@ function nearerInWords(check: PublishedCheck, model: BodyModel): string {
     : `The body model is the likely cause: ${met.map(bodyModelName).join(' and ')} met it.`;
 }
 
+/** How many rows the model meets: all of them, and those whose figure others printed apart. */
+export function metInWords(checks: readonly PublishedCheck[], model: BodyModel): string {
+  const printed = checks.filter(({ computedHere }) => !computedHere);
+  const met = (rows: readonly PublishedCheck[]): string =>
+    `${rows.filter((check) => isAccepted(check, check.model[model])).length} of ${rows.length}`;
+  return `${met(checks)} rows lie within the tolerance that is stated for each, ${met(printed)} of those whose figure others measured or printed; the figures of the other ${checks.length - printed.length} were computed here by published formulas.`;
+}
+
 /** A body model as a reader calls it. */
 export const bodyModelName = (body: BodyModel): string =>
   bodyModelOptions.find(({ id }) => id === body)?.label ?? body;
