@@ -1,5 +1,5 @@
 /** Writes a workbook as a spreadsheet off the page's thread: of a large one that takes some seconds. */
-import { cautionsOf } from '#lib/calc/low-flow-cautions.ts';
+import { cautionsOf } from '#lib/calc/estimate/low-flow-cautions.ts';
 import { reckon } from '#lib/calc/reckoning/reckoning.ts';
 import { citation } from '#lib/calc/working/citation.ts';
 import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
@@ -26,5 +26,5 @@ workOn<Workbook, Uint8Array>(async (workbook, tell) => {
     citation
   });
   tell({ share: 0.6, words: 'Writing the file' });
-  return writeSheets(sheets, { title: workbook.title });
+  return writeSheets(sheets, { title: workbook.title, invented: workbook.invented });
 });

@@ -164,7 +164,7 @@ async function answer(file: string, workbook: Workbook, wanted: Wanted, world: B
   if (wanted.csvDir !== null)
     for (const table of tableIds)
       await write(
-        `${wanted.csvDir}/${tableFileName(workbook.title, table)}`,
+        `${wanted.csvDir}/${tableFileName(workbook, table)}`,
         writeTableCsv(table, workbook, batchLocale)
       );
   if (wanted.xlsxDir !== null) {

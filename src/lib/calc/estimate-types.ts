@@ -187,6 +187,8 @@ export interface Estimate {
   format: 'vapour-ledger-estimate';
   version: 1;
   title: string;
+  /** Whether the figures are invented: then they are evidence for nothing. */
+  invented: boolean;
   currency: string;
   referenceSet: string;
   scenarios: ScenarioEstimate[];

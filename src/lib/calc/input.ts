@@ -229,6 +229,8 @@ export interface Sampling {
 
 export interface EstimateInput {
   readonly title: string;
+  /** True for the demo: every page and file that shows its figures says that they are invented. */
+  readonly invented: boolean;
   readonly currency: string;
   readonly priceYear: number;
   readonly reference: ReferenceSet;

@@ -3,14 +3,22 @@
  *
  * A text that a spreadsheet program would take for a formula (one that begins with = + - @, also after blanks, or after a
  * sign at which a program may split it) gets an apostrophe before it, so that a name typed by somebody else never runs.
- * Numbers stay numbers, negative ones included.
+ * Numbers stay numbers, negative ones included. Invented figures say so in a column of their own.
  */
 import type { ChartTable, TableCell } from './chart-data.ts';
 
-export function tableCsv({ columns, rows }: ChartTable): string {
+export function tableCsv(
+  { columns, rows }: ChartTable,
+  { invented }: { readonly invented: boolean } = { invented: false }
+): string {
+  // In each row, so that a row that is copied elsewhere keeps it.
+  const mark = (text: string): string[] => (invented ? [text] : []);
   const lines = [
-    columns.map(({ title }) => field(title, false)),
-    ...rows.map(({ cells }) => cells.map((cell, index) => cellField(cell, columns[index]?.numeric ?? false)))
+    [...columns.map(({ title }) => field(title, false)), ...mark('Figures')],
+    ...rows.map(({ cells }) => [
+      ...cells.map((cell, index) => cellField(cell, columns[index]?.numeric ?? false)),
+      ...mark('invented')
+    ])
   ];
   return lines.map((line) => `${line.join(',')}\r\n`).join('');
 }

@@ -1,8 +1,8 @@
 /** The app's own desk, keeper, run and widths, made once with what the browser gives; a test makes its own. */
 import { estimate } from '#lib/calc/estimate/estimate.ts';
 import { keepStorage, openIndexedDbShelf } from '#lib/storage/indexed-db-shelf.ts';
-import { lastVisit } from '#lib/files/last-visit.ts';
-import { randomId } from '#lib/files/random-id.ts';
+import { lastVisit } from '#lib/storage/last-visit.ts';
+import { randomId } from '#lib/storage/random-id.ts';
 import { tabLock } from '#lib/storage/tab-lock.ts';
 import { unsavedDrafts } from '#lib/storage/unsaved-drafts.ts';
 import { workbookStore } from '#lib/storage/workbook-store.ts';

@@ -1,5 +1,5 @@
 /** Keeps the workbook on the desk in the browser: autosave, the tab that writes, and what was open last. */
-import type { LastVisit } from '#lib/files/last-visit.ts';
+import type { LastVisit } from '#lib/storage/last-visit.ts';
 import type { WorkbookHead } from '#lib/storage/shelf.ts';
 import type { TabLock, TabLockEvents } from '#lib/storage/tab-lock.ts';
 import type { UnsavedDraft, UnsavedDrafts } from '#lib/storage/unsaved-drafts.ts';

@@ -18,7 +18,7 @@ export async function tableCsv(table: TableId, workbook: Workbook, locale: strin
   const { tableFileName, writeTableCsv } = await import('#lib/files/write/csv-out.ts');
   const bytes = writeTableCsv(table, workbook, locale) as Uint8Array<ArrayBuffer>;
   return {
-    name: tableFileName(workbook.title, table),
+    name: tableFileName(workbook, table),
     content: new Blob([bytes], { type: 'text/csv;charset=utf-8' })
   };
 }

@@ -4,7 +4,7 @@ import { refuse } from '#lib/workbook/field.ts';
 import { workbookFields } from '#lib/workbook/fields.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { keptVersions } from './kept-versions.ts';
-import { randomId } from '#lib/files/random-id.ts';
+import { randomId } from './random-id.ts';
 import type { Shelf, VersionHead, WorkbookHead } from './shelf.ts';
 import { readWorkbookFile, tooLargeForWorkbook, writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
 

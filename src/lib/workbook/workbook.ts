@@ -44,8 +44,6 @@ export type Workbook = Omit<EstimateInput, 'reference'> & {
   readonly version: typeof workbookVersion;
   /** Id of the reference set that it was made with. */
   readonly referenceSet: string;
-  /** True for the demo: every page and file that shows its figures says that they are invented. */
-  readonly invented: boolean;
   /** Constants of the user's choosing, each with its reason. */
   readonly overrides: readonly Override[];
   /** Texts that could not be read, kept as typed, by cell path; the last good value stays in force. */

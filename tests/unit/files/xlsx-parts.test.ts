@@ -12,7 +12,7 @@ import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
 import { workbookSheets } from '#lib/files/xlsx/xlsx-out.ts';
 import type { Sheet } from '#lib/files/xlsx/sheet.ts';
 import { writeSheets } from '#lib/files/xlsx/write-sheets.ts';
-import { zipEntries } from '#lib/files/zip-entries.ts';
+import { zipEntries } from '#lib/files/read/zip-entries.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import { findOffice } from '../../fixtures/recalculated.ts';

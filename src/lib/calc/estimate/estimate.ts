@@ -15,7 +15,7 @@ import type {
   ScenarioYear
 } from '../estimate-types.ts';
 import type { Agent, EstimateInput, Scenario } from '../input.ts';
-import { lowFlowCautions } from '../low-flow-cautions.ts';
+import { lowFlowCautions } from './low-flow-cautions.ts';
 import { once } from '../working/kept.ts';
 import { Decimal, text } from '../money/decimal.ts';
 import { costLineNames } from '../money/cost-lines.ts';
@@ -53,6 +53,7 @@ export function estimate(input: EstimateInput, memo?: CaseMemo): Estimate {
     format: 'vapour-ledger-estimate',
     version: 1,
     title: input.title,
+    invented: input.invented,
     currency: input.currency,
     referenceSet: input.reference.id,
     scenarios,

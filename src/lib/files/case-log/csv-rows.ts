@@ -1,7 +1,7 @@
 import Papa from 'papaparse';
 import { guessDelimiter } from '../read/csv-in.ts';
 import { utf16Of } from '../read/decode-utf8.ts';
-import { withoutSeparatorLine } from '../separator-line.ts';
+import { withoutSeparatorLine } from '../read/separator-line.ts';
 
 /** Thrown where a stream stops being CSV text; the sentence is for the user. */
 export class UnreadableLogError extends Error {

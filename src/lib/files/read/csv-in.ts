@@ -4,7 +4,7 @@ import { decodeUtf8, utf16Of } from './decode-utf8.ts';
 import { unguardFormula } from '../write/formula-guard.ts';
 import type { ReadTable, TextRow } from './read-table.ts';
 import { tableLimits, tableOf } from './read-table.ts';
-import { withoutSeparatorLine } from '../separator-line.ts';
+import { withoutSeparatorLine } from './separator-line.ts';
 
 export type ReadCsv =
   | { readonly kind: 'table'; readonly table: ReadTable; readonly delimiter: string }

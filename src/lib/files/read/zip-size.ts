@@ -2,7 +2,7 @@
  * What a ZIP archive unpacks to, found by unpacking it and throwing the result away: what an archive says of itself can
  * be wrong, and a few kilobytes can unpack to gigabytes, or to one text of millions of letters.
  */
-import { zipEntries } from '../zip-entries.ts';
+import { zipEntries } from './zip-entries.ts';
 
 export type ZipSize =
   | { readonly kind: 'size'; readonly bytes: number }

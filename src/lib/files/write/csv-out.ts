@@ -27,9 +27,9 @@ export function writeCsv(rows: readonly (readonly string[])[], locale: string): 
   return new TextEncoder().encode(`\uFEFF${csv}\r\n`);
 }
 
-/** The name under which a table is saved; of a long title the end goes, not the table’s name. */
-export function tableFileName(title: string, table: TableId): string {
-  return fileName(title, ` – ${tableTitles[table]}.csv`);
+/** The name under which a table is saved; of a long title the end goes. That of invented figures says so. */
+export function tableFileName({ title, invented }: Workbook, table: TableId): string {
+  return fileName(title, ` – ${tableTitles[table]}${invented ? ', invented figures' : ''}.csv`);
 }
 
 /** A table's cells as texts, its headings first. */

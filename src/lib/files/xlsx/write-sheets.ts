@@ -1,7 +1,7 @@
 /** The one place that writes XLSX bytes: the library behind it can change here. */
 import type { Cell, CellStyle, WriteSheet } from 'hucre/xlsx';
 import { writeXlsx } from 'hucre/xlsx';
-import { withZipTexts } from '../zip-entries.ts';
+import { withZipTexts } from '../read/zip-entries.ts';
 import { ownParts } from './own-parts.ts';
 import type { CellLook, Sheet, SheetCell } from './sheet.ts';
 import { quotedSheet } from './sheet.ts';
@@ -66,10 +66,19 @@ function styleOf(cell: SheetCell, { isFirst, isTotal, isOverNumbers }: Standing)
 /** The bytes of a spreadsheet file. Texts stay texts whatever they begin with: only a `formula` cell is one. */
 export async function writeSheets(
   sheets: readonly Sheet[],
-  { title }: { readonly title: string }
+  { title, invented = false }: { readonly title: string; readonly invented?: boolean }
 ): Promise<Uint8Array> {
+  // A page head holds at most 255 characters, and an ampersand begins a code there; two of them are one.
+  const head =
+    `${title.slice(0, 90)}${invented ? ' · invented figures, evidence for nothing' : ''}`.replaceAll(
+      '&',
+      '&&'
+    );
   const bytes = await writeXlsx({
-    sheets: sheets.map(writtenSheet),
+    sheets: sheets.map((sheet) => ({
+      ...writtenSheet(sheet),
+      headerFooter: { oddHeader: escaped(`&L${head}&R&A`), oddFooter: '&R&P / &N' }
+    })),
     namedRanges: sheets.flatMap(printTitles),
     properties: { title: escaped(title) },
     defaultFont: font

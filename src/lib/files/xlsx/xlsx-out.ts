@@ -29,7 +29,10 @@ export interface XlsxGiven extends RecordedReckoning {
  * they are recalculated.
  */
 export async function writeWorkbookXlsx(given: XlsxGiven): Promise<Uint8Array> {
-  return writeSheets(workbookSheets(given), { title: given.workbook.title });
+  return writeSheets(workbookSheets(given), {
+    title: given.workbook.title,
+    invented: given.workbook.invented
+  });
 }
 
 /** The name under which the spreadsheet is saved. */

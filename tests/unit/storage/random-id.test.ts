@@ -1,5 +1,5 @@
 import { afterEach, expect, test, vi } from 'vitest';
-import { randomId } from '#lib/files/random-id.ts';
+import { randomId } from '#lib/storage/random-id.ts';
 import { workbookStore } from '#lib/storage/workbook-store.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import { memoryShelf } from '../../fixtures/memory-shelf.ts';

@@ -1,10 +1,10 @@
 /** Where a scenario's plans go below what the US label of sevoflurane allows: one caution with its counts. */
-import type { CaseWarning } from './case/case-result.ts';
-import type { Caution } from './estimate-types.ts';
-import type { EstimateInput, Scenario } from './input.ts';
-import type { CaseReckoning, Reckoning } from './reckoning/reckoning.ts';
-import { statement } from './reference/statements.ts';
-import { citation } from './working/citation.ts';
+import type { CaseWarning } from '../case/case-result.ts';
+import type { Caution } from '../estimate-types.ts';
+import type { EstimateInput, Scenario } from '../input.ts';
+import type { CaseReckoning, Reckoning } from '../reckoning/reckoning.ts';
+import { statement } from '../reference/statements.ts';
+import { citation } from '../working/citation.ts';
 
 const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
