@@ -46,7 +46,10 @@ worker.addEventListener('fetch', (event) => {
 async function keepThisVersion(): Promise<void> {
   const cache = await caches.open(cacheName);
   // Only names with a hash may come from the browser's own store; the rest could be of an older version there.
-  const fresh = [...files, ...prerendered].map((address) => new Request(address, { cache: 'reload' }));
+  // The licences are made by the build, and so stand in none of its lists.
+  const fresh = [...files, ...prerendered, `${base}/THIRD-PARTY-NOTICES.txt`].map(
+    (address) => new Request(address, { cache: 'reload' })
+  );
   await cache.addAll([...build, ...fresh]);
 }
 
