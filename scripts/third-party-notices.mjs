@@ -9,7 +9,11 @@ import { projectFolder } from './project-folder.mjs';
 
 export const noticesFile = 'THIRD-PARTY-NOTICES.txt';
 
-/** Code that a build tool writes into every bundle carries no path of its own. */
+/**
+ * Code that a build tool writes into every bundle carries no path of its own.
+ *
+ * @type {readonly (readonly [string, string])[]}
+ */
 const writtenByTools = [
   ['\0vite/', 'vite'],
   ['\0rolldown/', 'rolldown']

@@ -17,7 +17,7 @@ export const giveProvenance = (now: () => Provenance): void => void setContext(k
 export const provenance = (): (() => Provenance) | null => getContext<() => Provenance>(key) ?? null;
 
 /** Workbook, day and whether the figures are invented, in one line. */
-export function provenanceLine({ title, invented, locale }: Provenance, day: Date): string {
+export function provenanceLine({ title, invented, locale }: Provenance, day: Date | number): string {
   const date = new Intl.DateTimeFormat(locale, { dateStyle: 'long' }).format(day);
   return `${title} · ${date}${invented ? ' · invented figures, evidence for nothing' : ''} · planning support, not clinical guidance`;
 }

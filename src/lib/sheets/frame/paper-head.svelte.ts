@@ -10,14 +10,14 @@ const quoted = (text: string): string =>
   `"${text.replace(/["\\\n\r\f\0]/g, (sign) => `\\${sign.codePointAt(0)?.toString(16) ?? ''} `)}"`;
 
 /** The page rule. */
-export const paperHeadRule = (provenance: Provenance, day: Date): string =>
+export const paperHeadRule = (provenance: Provenance, day: Date | number): string =>
   `@page { @top-left { content: ${quoted(provenanceLine(provenance, day))}; font: 8pt sans-serif; color: #333; white-space: nowrap; } }`;
 
 /** Keeps the line, and what charts say of themselves, in step with the workbook for as long as the component stands. */
 export function keepProvenance(now: () => Provenance): void {
   giveProvenance(now);
   const sheet = new CSSStyleSheet();
-  $effect(() => sheet.replaceSync(paperHeadRule(now(), new Date())));
+  $effect(() => sheet.replaceSync(paperHeadRule(now(), Date.now())));
   $effect(() => {
     document.adoptedStyleSheets.push(sheet);
     return () => {
