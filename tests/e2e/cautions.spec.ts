@@ -21,7 +21,7 @@ test('the report tells it on its first page, and the bottom line everywhere', as
   await page.goto('./report/');
   await expect(page.locator('.one-page').getByRole('note').filter({ hasText: sentence })).toBeVisible();
   await expect(
-    page.getByRole('contentinfo', { name: 'Bottom line' }).getByRole('link', { name: 'and a caution' })
+    page.getByRole('contentinfo', { name: 'Bottom line' }).getByRole('link', { name: 'caution', exact: true })
   ).toBeVisible();
 });
 

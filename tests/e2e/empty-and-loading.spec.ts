@@ -45,7 +45,7 @@ test.describe('without scripts', () => {
   test.use({ javaScriptEnabled: false });
   test('the page says what it needs', async ({ page }) => {
     await page.goto('./payback/');
-    await expect(page.getByText('needs JavaScript')).toBeVisible();
+    await expect(page.locator('noscript p', { hasText: 'needs JavaScript' })).toBeVisible();
     await expect(page.getByText('The page is on its way.')).toBeHidden();
   });
 });
