@@ -1,7 +1,7 @@
 /** What the records say of where they are shown is so. The pages themselves are held to it by `tests/e2e/guides.spec.ts`. */
 import { describe, expect, it } from 'vitest';
 import { newestReferenceSet } from '#lib/calc/reference/reference-sets.ts';
-import { guidesInWords } from '#lib/sheets/guides-in-words.ts';
+import { guidesInWords } from '#lib/sheets/parts/guides-in-words.ts';
 import {
   absorbentFields,
   accountingFields,

@@ -1,7 +1,7 @@
 /** The published figures that are shown beside a cell as a guide: the cell itself stays the user's own. */
 import type { ReferenceSet } from '#lib/calc/reference/reference-set.ts';
 import { citation, evidenceWords } from '#lib/calc/working/citation.ts';
-import { unitInWords } from './working/working-figures.ts';
+import { unitInWords } from '../working/working-figures.ts';
 
 /**
  * A sentence for each guide, with its conditions, source and evidence; none where the cell has no guide.
