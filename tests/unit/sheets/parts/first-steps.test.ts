@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { firstSteps, hasAlternative, hasCases } from '#lib/sheets/first-steps.ts';
+import { firstSteps, hasAlternative, hasCases } from '#lib/sheets/parts/first-steps.ts';
 import { sheetAt } from '#lib/sheets/frame/sheet-list.ts';
 import { blankWorkbook } from '#lib/workbook/blank.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
