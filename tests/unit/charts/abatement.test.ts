@@ -27,7 +27,7 @@ it('keeps every scenario in the table, with its paths', () => {
   const { rows } = abatement({ currency: 'EUR', scenarios }).table;
   expect(rows[2]?.cells).toEqual([
     { text: 'More nitrous oxide', value: 'More nitrous oxide' },
-    { text: '-2', value: -2, path: 'c.againstBaseline.co2eAvoidedKg' },
+    { text: '\u22122', value: -2, path: 'c.againstBaseline.co2eAvoidedKg' },
     { text: '–', value: null, path: 'c.againstBaseline.costPerTonneAvoided' }
   ]);
 });

@@ -107,7 +107,7 @@ describe('net cash flow year by year', () => {
 
   it('reads out the start and the span of the later years', () => {
     expect(chart.summary).toBe(
-      '€2,000 paid at the start; then between -€50.00 and €700.00 a year, net of running cost.'
+      '€2,000 paid at the start; then between \u2212€50.00 and €700.00 a year, net of running cost.'
     );
   });
 

@@ -35,7 +35,7 @@ const drawnSum = (chart: ChartData, place: number): number =>
   chart.series.reduce((sum, { points }) => sum + (points.find(({ y }) => y === place)?.x ?? 0), 0);
 /** A column of the table as numbers, the total last. */
 const shown = (chart: ChartData, column: number): number[] =>
-  chart.table.rows.map(({ cells }) => Number(cells[column]?.text.replaceAll(',', '')));
+  chart.table.rows.map(({ cells }) => Number(cells[column]?.text.replaceAll(',', '').replace('\u2212', '-')));
 
 describe('yearly cost', () => {
   const chart = yearlyCost({
@@ -129,7 +129,7 @@ describe('yearly tonnes', () => {
   });
 
   it('gives a line the colour that it has in the chart of cost', () => {
-    const colours = (given: ChartData): Record<string, number> =>
+    const colours = (given: ChartData): Record<string, unknown> =>
       Object.fromEntries(given.series.map(({ label, style }) => [label, style.colour]));
     const inCost = yearlyCost({
       currency: 'EUR',

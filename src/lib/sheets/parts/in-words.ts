@@ -1,13 +1,13 @@
 /** Short sentences for results that are not plain numbers. */
 import type { AgainstBaseline, MonitoringNeed } from '#lib/calc/estimate-types.ts';
 import { openGaps } from '#lib/calc/monitoring/gaps.ts';
-import { formatNumber } from '#lib/numbers/format-number.ts';
+import { yearsInWords as saidYears } from '#lib/numbers/years-in-words.ts';
 
 /** A payback in years, or why there is none. */
 export function yearsInWords(years: number | null, locale: string): string {
   if (years === null) return 'not within the appraisal';
   if (years === 0) return 'at once';
-  return `${formatNumber(years, { locale })}\u00a0${years === 1 ? 'year' : 'years'}`;
+  return saidYears(years, locale);
 }
 
 /** The simple payback, with what a reader must know about it. */

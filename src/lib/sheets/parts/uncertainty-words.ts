@@ -4,6 +4,7 @@ import type { Band, BandPoint } from '#lib/calc/uncertainty/bands.ts';
 import type { Likelihood } from '#lib/calc/uncertainty/acceptability.ts';
 import type { DrawnFigure, ScenarioSpread, ScenarioSwing } from '#lib/calc/what-if/draws.ts';
 import { formatFull, formatMoney, formatNumber, notGiven } from '#lib/numbers/format-number.ts';
+import { yearsInWords } from '#lib/numbers/years-in-words.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import { bodyModelOptions } from '#lib/workbook/fields.ts';
 import type { SwingRanges } from '#lib/charts/swing-ranges.ts';
@@ -35,9 +36,23 @@ export function drawnFigureInWords(figure: DrawnFigure, value: number, look: Loo
     case 'co2eAvoidedKg':
       return formatNumber(value / 1000, { unit: 't', locale });
     case 'paybackYears':
-      if (value === Infinity) return `not within ${formatNumber(appraisalYears, { unit: 'years', locale })}`;
-      return formatNumber(value, { unit: 'years', locale });
+      return value === Infinity
+        ? `not within ${yearsInWords(appraisalYears, locale)}`
+        : yearsInWords(value, locale);
   }
+}
+
+/** From one end to the other; one figure where both read the same. */
+export function spanInWords(
+  figure: DrawnFigure,
+  { low, high }: { readonly low: number; readonly high: number },
+  look: Look
+): string {
+  const [from, to] = [low, high].map((value) => drawnFigureInWords(figure, value, look));
+  if (from === to) return from ?? '';
+  return figure === 'paybackYears' && high === Infinity
+    ? `${from} to more than ${yearsInWords(look.appraisalYears, look.locale)}`
+    : `${from} to ${to}`;
 }
 
 /** How far chance may have moved a point of a band, as `± 120`; '' where it cannot be told. */
@@ -51,7 +66,7 @@ export function errorInWords(figure: DrawnFigure, { standardError }: BandPoint, 
     case 'co2eAvoidedKg':
       return `± ${formatNumber(standardError / 1000, { unit: 't', locale, figures: 2 })}`;
     case 'paybackYears':
-      return `± ${formatNumber(standardError, { unit: 'years', locale, figures: 2 })}`;
+      return `± ${yearsInWords(standardError, locale)}`;
   }
 }
 
@@ -72,11 +87,9 @@ export function answerOfRun(
   { name, limitYears, look }: { name: string; limitYears: number; look: Look }
 ): string {
   const { withinLimit, bands } = spread;
-  const limit = `${formatNumber(limitYears, { locale: look.locale })}\u00a0${limitYears === 1 ? 'year' : 'years'}`;
-  const within = (figure: DrawnFigure): string => {
-    const [low, high] = [bands[figure].low.value, bands[figure].high.value];
-    return `${drawnFigureInWords(figure, low, look)} to ${drawnFigureInWords(figure, high, look)}`;
-  };
+  const limit = yearsInWords(limitYears, look.locale);
+  const within = (figure: DrawnFigure): string =>
+    spanInWords(figure, { low: bands[figure].low.value, high: bands[figure].high.value }, look);
   const share = shareInWords(withinLimit.probability);
   return (
     `${share.charAt(0).toUpperCase()}${share.slice(1)} ${name} has paid for itself within ${limit}${exactShare(withinLimit, look)}. ` +

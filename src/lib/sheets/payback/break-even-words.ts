@@ -1,6 +1,7 @@
 /** Break-even answers as sentences. */
 import type { Answer, Question } from '#lib/calc/what-if/questions.ts';
-import { formatFull, formatMoney, formatNumber } from '#lib/numbers/format-number.ts';
+import { formatFull, formatMoney } from '#lib/numbers/format-number.ts';
+import { yearsInWords } from '#lib/numbers/years-in-words.ts';
 
 export interface Words {
   readonly currency: string;
@@ -41,8 +42,7 @@ export const askedInWords: Readonly<Record<Question['subject'], string>> = {
   'agent-price': 'What agent price?'
 };
 
-export const yearsOf = (years: number, locale: string): string =>
-  `${formatNumber(years, { locale })}\u00a0${years === 1 ? 'year' : 'years'}`;
+export const yearsOf = yearsInWords;
 
 /** The answer as one or two sentences. */
 export function answerInWords(answer: Answer, words: Words): string {

@@ -35,7 +35,10 @@ export function figureInFull(
     : shown;
 }
 
-/** A value in a list: numbers to seven figures, everything else in full. */
+/** Figures of a number in a working, in its formula and in the list below it alike: what is put in gives what comes out. */
+const figures = 6;
+
+/** A value in a list: numbers to a few figures, everything else in full. */
 export function figureInList(
   value: unknown,
   { unit, currency, locale }: { unit: string; currency: string; locale: string }
@@ -43,10 +46,10 @@ export function figureInList(
   const number = value === null || value === undefined || Array.isArray(value) ? NaN : Number(String(value));
   if (!Number.isFinite(number) || Number.isInteger(number))
     return figureInFull(value, { unit, currency, locale });
-  return formatNumber(number, { locale, unit: unitInWords(unit, currency), figures: 7 });
+  return formatNumber(number, { locale, unit: unitInWords(unit, currency), figures });
 }
 
-/** A value as it stands inside a formula: to four figures, its unit apart, a negative one in brackets. */
+/** A value as it stands inside a formula: to a few figures, its unit apart, a negative one in brackets. */
 export function figureInBrief(
   value: unknown,
   unit: string,
@@ -59,7 +62,7 @@ export function figureInBrief(
   const text =
     Number.isInteger(number) && Math.abs(number) < 1e6
       ? formatFull(number, { locale })
-      : formatNumber(number, { locale, figures: 4 });
+      : formatNumber(number, { locale, figures });
   return { text: number < 0 ? `(${text})` : text, unit: unitInWords(unit, currency) };
 }
 
