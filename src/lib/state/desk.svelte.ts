@@ -21,6 +21,8 @@ import { solveAhead } from '#lib/background/solve-ahead.ts';
 export interface Message {
   readonly tone: 'note' | 'error';
   readonly sentence: string;
+  /** True where the grid that was written in tells it to a screen reader. */
+  readonly toldByGrid?: boolean;
   /** A way back or onward, e.g. “Undo”. */
   readonly action?: { readonly label: string; readonly run: () => void };
 }
@@ -78,6 +80,7 @@ export class Desk {
   #past: readonly Workbook[] = $state.raw([]);
   #future: readonly Workbook[] = $state.raw([]);
   #chosenId: string | null = $state(null);
+  #openings = $state(0);
   readonly #memo = new CaseMemo();
   readonly #needs: DeskNeeds;
   #run: AheadRun | null = null;
@@ -134,6 +137,11 @@ export class Desk {
     return this.#chosenId;
   }
 
+  /** How many workbooks were opened: what changed since belongs to another one where this differs. */
+  get openings(): number {
+    return this.#openings;
+  }
+
   choose(scenarioId: string): void {
     this.#chosenId = scenarioId;
   }
@@ -167,8 +175,13 @@ export class Desk {
   /**
    * Puts texts into cells as one step of undo; what cannot be read stays in its cell with a sentence.
    * @param onto the workbook to write on, where rows were added for the texts in the same action
+   * @param byGrid where a grid, which says itself what it could not take, is written in
    */
-  edit(texts: readonly CellText[], onto: Workbook = this.workbook): void {
+  edit(
+    texts: readonly CellText[],
+    onto: Workbook = this.workbook,
+    { byGrid = false }: { readonly byGrid?: boolean } = {}
+  ): void {
     if (texts.length === 0 && onto === this.workbook) return;
     const { workbook, refused } = editCells(onto, texts, this.locale);
     if (!this.apply(workbook)) return;
@@ -176,6 +189,7 @@ export class Desk {
     if (first !== undefined)
       this.message = {
         tone: 'error',
+        toldByGrid: byGrid,
         sentence:
           refused.length === 1
             ? `${first.sentence} The last good value stays in force.`
@@ -211,6 +225,7 @@ export class Desk {
 
   /** Opens another workbook, with the scenario that was chosen in it: its own history begins. */
   open(workbook: Workbook, choice: string | null = null): void {
+    this.#openings += 1;
     this.#past = [];
     this.#future = [];
     this.#chosenId = choice;

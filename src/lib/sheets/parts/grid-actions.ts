@@ -98,5 +98,5 @@ function write(desk: Desk, room: GridRoom, cells: readonly CellWrite[]): void {
     const path = room.pathOf(workbook, row, column);
     return path === null ? [] : [{ path, text }];
   });
-  desk.edit(texts, workbook);
+  desk.edit(texts, workbook, { byGrid: true });
 }
