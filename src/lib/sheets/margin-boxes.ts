@@ -2,7 +2,7 @@
 
 /** A text as CSS writes it between quotes: nothing in it ends the string, or the rule. */
 export const cssString = (text: string): string =>
-  `"${text.replaceAll(/[\u0000-\u001f"\\<]/g, (sign) => `\\${sign.codePointAt(0)?.toString(16)} `)}"`;
+  `"${text.replaceAll(/[\p{Cc}"\\<]/gu, (sign) => `\\${sign.codePointAt(0)?.toString(16)} `)}"`;
 
 export function marginBoxes({
   head,

@@ -33,7 +33,7 @@ it('keeps every scenario in the table, with its paths', () => {
 });
 
 it('keeps a scenario its colour, whichever others there are', () => {
-  const colourOf = (given: typeof scenarios): number | undefined =>
+  const colourOf = (given: typeof scenarios): unknown =>
     abatement({ currency: 'EUR', scenarios: given }).series.find(({ label }) => label === 'Low flow')?.style
       .colour;
   expect(colourOf(scenarios)).toBe(colourOf(scenarios.slice(0, 1)));

@@ -20,6 +20,13 @@ const look: ChartLook = {
   raised: 'white',
   grid: 'silver',
   axis: 'grey',
+  agents: {
+    sevoflurane: 'gold',
+    isoflurane: 'purple',
+    desflurane: 'blue',
+    halothane: 'red',
+    enflurane: 'orange'
+  },
   series: ['c1', 'c2', 'c3', 'c4', 'c5', 'c6', 'c7', 'c8'],
   fontFamily: 'sans-serif',
   fontPx: 13,
