@@ -1,5 +1,5 @@
 /** What the core gives: the estimate of version 1, plain numbers and decimal strings, ready for JSON. */
-import type { Agent, MonitorItem } from './input.ts';
+import type { Agent, Lever, MonitorItem } from './input.ts';
 import type { CaseMethod, CaseWarning, FlowClass } from './case/case-result.ts';
 
 export interface AgentYear {
@@ -112,6 +112,70 @@ export interface AgainstBaseline {
   years: YearRow[];
 }
 
+/** What one change of a scenario earns; the parts of all its changes add up to its `againstBaseline`. */
+export interface LeverPart {
+  lever: Lever;
+  yearlySaving: string;
+  co2eAvoidedKg: number;
+  npv: string;
+}
+
+/** One rung of the ladder: what this change adds to those before it. */
+export interface LadderStep extends LeverPart {
+  investment: string;
+}
+
+/** The step from one alternative to another, every figure from the difference of their yearly cash flows. */
+export interface StepFigures {
+  yearlySaving: string;
+  co2eAvoidedKg: number;
+  investment: string;
+  npv: string;
+  simplePaybackYears: number | null;
+  discountedPaybackYears: number | null;
+  irrPercent: number | null;
+}
+
+/** An alternative of the list by outlay, in its order. */
+export interface MoneyIncrement {
+  /** Id of a scenario, or of its twin: the scenario’s id with `:without-machine`. */
+  option: string;
+  /** Ids of alternatives that are the same in outlay, net present value and tonnes. */
+  sameAs: string[];
+  status: 'today' | 'taken' | 'not-taken';
+  /** The alternative that this step starts from: the last one taken. */
+  against: string | null;
+  /** Discounted outlay beyond today’s practice, by which the list is ordered. */
+  presentValueOfOutlay: string;
+  extraInvestment: string;
+  extraYearlySaving: string;
+  npv: string;
+  simplePaybackYears: number | null;
+  irrPercent: number | null;
+  /** The two tests that a step must pass; null: today, where the list starts. */
+  npvIsEnough: boolean | null;
+  paybackIsWithinLimit: boolean | null;
+}
+
+/** An alternative of the list by tonnes, the cheapest first. */
+export interface TonnesIncrement {
+  option: string;
+  /** Ids of alternatives that are the same in cost and tonnes. */
+  sameAs: string[];
+  status: 'first' | 'step' | 'dominated' | 'extendedly-dominated';
+  /** The alternative compared with: the step before; of a dominated one, the one that beats it. */
+  against: string | null;
+  /** What beats it: one alternative, or two that do so together; of a step none. */
+  beatenBy: string[];
+  /** Its net present value with the sign of a cost, against today. */
+  netPresentCost: string;
+  /** Tonnes avoided over the appraisal, not discounted, against today. */
+  tonnes: number;
+  extraCost: string;
+  extraTonnes: number;
+  costPerTonne: string | null;
+}
+
 export type MonitoringLevel = 'required' | 'caution' | 'recommended' | 'suggested' | 'available';
 
 export interface MonitoringNeed {
@@ -175,6 +239,16 @@ export interface ScenarioEstimate {
   perYear: ScenarioYear;
   cases: CaseEstimate[];
   againstBaseline: AgainstBaseline;
+  /** By lever, those that the scenario uses; of the baseline none. null: a run that it needs failed. */
+  attribution: LeverPart[] | null;
+  /** The same levers one after the other, in the order of `levers`; `ladderInOrder` gives any other. */
+  ladder: LadderStep[] | null;
+  /** Its twin on today’s machines; null where the scenario changes no machine, or the run failed. */
+  withoutMachine: AgainstBaseline | null;
+  /** What the scenario has over its twin. */
+  machineAdds: StepFigures | null;
+  /** Why there is no attribution, twin or step, where a run failed. */
+  attributionFailed: string | null;
   monitoring: MonitoringNeed[];
   /** Required monitors that theatres lack, each counted once. */
   monitoringGaps: number;
@@ -192,6 +266,8 @@ export interface Estimate {
   currency: string;
   referenceSet: string;
   scenarios: ScenarioEstimate[];
+  /** Today, the scenarios and their twins as alternatives of which one is chosen; null: a run failed. */
+  increments: { money: MoneyIncrement[]; tonnes: TonnesIncrement[] } | null;
   /** The list over all scenarios. */
   monitoring: MonitoringNeed[];
   /** Of all scenarios, today included. */

@@ -3,6 +3,7 @@ import {
   agents,
   airways,
   bodyModels,
+  levers,
   machineKinds,
   monitorItems,
   monitoringStandards,
@@ -59,6 +60,14 @@ export const machineKindOptions = options(machineKinds, {
   'closed-circuit': 'Closed circuit',
   circle: 'Circle system',
   other: 'Other'
+});
+
+export const leverOptions = options(levers, {
+  agent: 'Agent',
+  flow: 'Flow',
+  machine: 'Machine',
+  adoption: 'Adoption',
+  capture: 'Capture'
 });
 
 export const bodyModelOptions = options(bodyModels, {
@@ -475,6 +484,14 @@ export const scenarioFields = {
     100,
     'Share of the cases that follow the plan; the others stay as today.'
   ),
+  adoptionWithoutMachinePercent: number(
+    'Adoption without the machine',
+    '%',
+    0,
+    100,
+    'Share of the cases that would follow the plan on today’s machines: what a machine adds is told against it.',
+    { optional: true, empty: 'the same share' }
+  ),
   capturePercent: number('Capture', '%', 0, 100, 'Share of the exhausted agent that is captured.'),
   unitsByYear: {
     kind: 'list',
@@ -488,6 +505,11 @@ export const scenarioFields = {
   yearlyExtraCost: money('Extra cost', 'a year', 'Any other yearly cost; a minus sign for a saving.', {
     signed: true
   }),
+  extraCostLever: choice(
+    'Extra cost is for',
+    leverOptions,
+    'What the one-off cost, the extra cost and the recovery minutes belong to, when the saving is taken apart.'
+  ),
   recoveryMinutesSavedPerCase: number(
     'Recovery saved',
     'min/case',

@@ -145,6 +145,8 @@ const schema = z.strictObject({
     z.strictObject({
       id,
       ...shape(scenarioFields),
+      adoptionWithoutMachinePercent: z._default(leaf(scenarioFields.adoptionWithoutMachinePercent), null),
+      extraCostLever: z._default(leaf(scenarioFields.extraCostLever), 'flow'),
       baseline: z.boolean(),
       flowPlanByCase: z.record(z.string(), anyText),
       agentSwitch: z.record(z.string(), anyText),

@@ -1,6 +1,16 @@
 /** The front door of the core: input in, estimate out. */
 import type { Against } from '../reckoning/against.ts';
-import type { CaseMemo } from '../known-cases/case-memo.ts';
+import type { Attribution } from '../attribution/attribution.ts';
+import { attribution } from '../attribution/attribution.ts';
+import { RunFailedError } from '../attribution/lever-runs.ts';
+import { CaseMemo } from '../known-cases/case-memo.ts';
+import {
+  ladderStep,
+  leverPart,
+  moneyIncrement,
+  stepFigures,
+  tonnesIncrement
+} from '../estimate-attribution.ts';
 import { estimateWarnings } from './estimate-warnings.ts';
 import type {
   AgainstBaseline,
@@ -10,11 +20,13 @@ import type {
   CostLine,
   CostLines,
   Estimate,
+  LadderStep,
   MonitoringNeed,
   ScenarioEstimate,
   ScenarioYear
 } from '../estimate-types.ts';
-import type { Agent, EstimateInput, Scenario } from '../input.ts';
+import type { Agent, EstimateInput, Lever, Scenario } from '../input.ts';
+import { levers } from '../input.ts';
 import { lowFlowCautions } from './low-flow-cautions.ts';
 import { once } from '../working/kept.ts';
 import { Decimal, text } from '../money/decimal.ts';
@@ -43,9 +55,16 @@ const moneyOrNull = (quantity: Quantity<Decimal | null>): string | null => {
  * of every case in every scenario. Read in full (as by `JSON.stringify`), it is complete.
  * @param memo keeps results of cases, so that the next estimate computes only what changed.
  */
-export function estimate(input: EstimateInput, memo?: CaseMemo): Estimate {
+export function estimate(input: EstimateInput, memo = new CaseMemo()): Estimate {
   const reckoning = reckon(plain, input, memo);
-  const scenarios = input.scenarios.map((scenario) => scenarioEstimate(reckoning, scenario));
+  const apart = attributionOf(input, memo);
+  const scenarios = input.scenarios.map((scenario) => scenarioEstimate(reckoning, apart, scenario));
+  const increments = once(() =>
+    unlessFailed(() => {
+      const { money: byOutlay, tonnes } = apart.increments();
+      return { money: byOutlay.map(moneyIncrement), tonnes: tonnes.map(tonnesIncrement) };
+    })
+  );
   const monitoring = once(() => overScenarios(scenarios));
   const cautions = once(() => scenarios.flatMap((scenario) => scenario.cautions));
   const warnings = once(() => estimateWarnings(input, scenarios, cautions()));
@@ -57,6 +76,9 @@ export function estimate(input: EstimateInput, memo?: CaseMemo): Estimate {
     currency: input.currency,
     referenceSet: input.reference.id,
     scenarios,
+    get increments() {
+      return increments().value;
+    },
     get monitoring() {
       return monitoring();
     },
@@ -69,7 +91,45 @@ export function estimate(input: EstimateInput, memo?: CaseMemo): Estimate {
   };
 }
 
-function scenarioEstimate(reckoning: Reckoning, scenario: Scenario): ScenarioEstimate {
+/**
+ * A scenario's levers one after the other, in an order of the user's. Levers that the scenario does not use are passed
+ * over, and those that are not named come last.
+ * @throws RunFailedError where a case could not be computed in one of the runs.
+ */
+export function ladderInOrder(
+  input: EstimateInput,
+  { scenarioId, order, memo }: { scenarioId: string; order: readonly Lever[]; memo?: CaseMemo }
+): LadderStep[] {
+  const scenario = input.scenarios.find(({ id }) => id === scenarioId);
+  if (scenario === undefined) throw new Error(`There is no scenario “${scenarioId}”.`);
+  return attributionOf(input, memo).ladder(scenario, order).map(ladderStep);
+}
+
+/** The runs have a reckoning of their own: a case that fails in one of them is no failure of a scenario. */
+const attributionOf = (input: EstimateInput, memo = new CaseMemo()): Attribution =>
+  attribution(plain, input, () => reckon(plain, input, memo));
+
+/** What is made of runs, or why there is none: a case that failed is missing from one run and not from another. */
+function unlessFailed<T>(make: () => T): { readonly value: T | null; readonly sentence: string | null } {
+  try {
+    return { value: make(), sentence: null };
+  } catch (error) {
+    if (!(error instanceof RunFailedError)) throw error;
+    return { value: null, sentence: error.message };
+  }
+}
+
+function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Scenario): ScenarioEstimate {
+  const parts = once(() => unlessFailed(() => apart.parts(scenario).map(leverPart)));
+  const ladder = once(() => unlessFailed(() => apart.ladder(scenario, levers).map(ladderStep)));
+  const twin = once(() =>
+    unlessFailed(() => {
+      const found = apart.twin(scenario);
+      return found === null
+        ? null
+        : { withoutMachine: againstEstimate(found.twin), machineAdds: stepFigures(found.machineAdds) };
+    })
+  );
   const perYear = once(() => yearEstimate(reckoning.year(scenario)));
   const cases = once(() => reckoning.cases(scenario).map((one) => caseEstimate(reckoning, scenario, one)));
   const againstBaseline = once(() => againstEstimate(reckoning.against(scenario)));
@@ -94,6 +154,21 @@ function scenarioEstimate(reckoning: Reckoning, scenario: Scenario): ScenarioEst
     },
     get againstBaseline() {
       return againstBaseline();
+    },
+    get attribution() {
+      return parts().value;
+    },
+    get ladder() {
+      return ladder().value;
+    },
+    get withoutMachine() {
+      return twin().value?.withoutMachine ?? null;
+    },
+    get machineAdds() {
+      return twin().value?.machineAdds ?? null;
+    },
+    get attributionFailed() {
+      return parts().sentence;
     },
     get monitoring() {
       return monitoring();

@@ -29,6 +29,21 @@ const avoided = formula<{ todayKg: number; scenarioKg: number }>({
   compute: ({ todayKg, scenarioKg }) => todayKg - scenarioKg
 });
 
+const avoidedOverYears = formula<{ avoidedKg: number; shares: readonly number[] }>({
+  id: 'emissions.avoided-over-appraisal',
+  yields: 'Emissions avoided over the appraisal',
+  words:
+    'emissions avoided in a full year, times the share of the machines in use, year by year; not discounted',
+  expression: 'm * sum(k)',
+  inputs: {
+    avoidedKg: { symbol: 'm', unit: 'kg CO2e', words: 'emissions avoided in a full year' },
+    shares: { symbol: 'k', unit: '1', words: 'share of the machines in use, year by year' }
+  },
+  unit: 'kg CO2e',
+  source: 'definition',
+  compute: ({ avoidedKg, shares }) => avoidedKg * shares.reduce((sum, share) => sum + share, 0)
+});
+
 const shareOfFootprint = formula<{ avoidedKg: number; footprintTonnes: number }>({
   id: 'emissions.share-of-department',
   yields: 'Share of the department’s footprint that is avoided',
@@ -78,6 +93,7 @@ export class Against implements Record<keyof AgainstBaseline, unknown> {
   #rates: InternalRates | undefined;
   #ownership: CostOfOwnership | undefined;
   #perTonne: Quantity<Decimal | null> | undefined;
+  #overAppraisal: Quantity | undefined;
   #ratio: Quantity<number | null> | undefined;
 
   constructor(r: Reckoner, given: AgainstGiven) {
@@ -134,6 +150,16 @@ export class Against implements Record<keyof AgainstBaseline, unknown> {
       factors
     });
     return this.#perTonne;
+  }
+
+  /** Emissions avoided over the whole appraisal, not discounted, by the share of the machines in use in each year. */
+  get avoidedOverAppraisalKg(): Quantity {
+    const { scenario, factors } = this.#given;
+    this.#overAppraisal ??= this.#r.apply(avoidedOverYears, {
+      avoidedKg: this.co2eAvoidedKg,
+      shares: factors.slice(1).map(({ year }) => scenario.investment.shareInUse[year] as Quantity)
+    });
+    return this.#overAppraisal;
   }
 
   get equivalentAnnualCost(): Quantity<Decimal> {

@@ -63,9 +63,11 @@ export const scenario: Scenario = {
   flowPlanByCase: {},
   agentSwitch: {},
   adoptionPercent: 100,
+  adoptionWithoutMachinePercent: null,
   capturePercent: 0,
   oneOffCost: '0',
   yearlyExtraCost: '0',
+  extraCostLever: 'flow',
   recoveryMinutesSavedPerCase: 0,
   unitsByYear: null,
   avoidedPurchases: []
