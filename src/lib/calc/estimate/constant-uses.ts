@@ -1,5 +1,6 @@
 import { explainer } from './explain.ts';
 import { estimate } from './estimate.ts';
+import { isAttributionRoom, isListOfIncrements } from './explain-attribution.ts';
 import { figurePaths } from './figure-paths.ts';
 import type { CaseRow, EstimateInput } from '../input.ts';
 import { take } from '../reference/reference-set.ts';
@@ -45,10 +46,14 @@ export function constantUses(input: EstimateInput): ReadonlyMap<string, readonly
   );
 }
 
-/** A figure's path without its scenario and case; null for the years of the cash flow, which repeat one another. */
+/**
+ * A figure's path without its scenario and case; null for the years of the cash flow, which repeat one another, and for
+ * what is made of other runs, which ask for the same constants.
+ */
 function kindOf(path: string): string | null {
-  const [, room, first, ...rest] = path.split('.');
-  if (first === 'years') return null;
+  const [scenario, room = '', first, ...rest] = path.split('.');
+  if (first === 'years' || isAttributionRoom(room) || (scenario === 'increments' && isListOfIncrements(room)))
+    return null;
   return room === 'cases' ? `cases.${rest.join('.')}` : [room, first, ...rest].join('.');
 }
 

@@ -10,7 +10,7 @@ import {
   moneyIncrement,
   stepFigures,
   tonnesIncrement
-} from '../estimate-attribution.ts';
+} from './estimate-attribution.ts';
 import { estimateWarnings } from './estimate-warnings.ts';
 import type {
   AgainstBaseline,

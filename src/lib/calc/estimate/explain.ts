@@ -1,4 +1,12 @@
-import type { CaseMemo } from '../known-cases/case-memo.ts';
+import { attribution } from '../attribution/attribution.ts';
+import { CaseMemo } from '../known-cases/case-memo.ts';
+import {
+  attributionFigures,
+  attributionRooms,
+  incrementFigures,
+  isAttributionRoom,
+  isListOfIncrements
+} from './explain-attribution.ts';
 import { caseQuantities } from '../case/case-result.ts';
 import type { EstimateInput } from '../input.ts';
 import { reckon } from '../reckoning/reckoning.ts';
@@ -6,7 +14,15 @@ import { recorder, workingOf } from '../working/recorder.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import type { Working } from '../working/working.ts';
 
-const rooms = ['perYear', 'cases', 'againstBaseline', 'monitoring', 'monitoringGaps', 'vapourOnOwnPlan'];
+const rooms = [
+  'perYear',
+  'cases',
+  'againstBaseline',
+  ...attributionRooms,
+  'monitoring',
+  'monitoringGaps',
+  'vapourOnOwnPlan'
+];
 
 /** A figure with this path does not exist, or nothing was computed for it. */
 export class NoSuchFigureError extends Error {
@@ -19,7 +35,8 @@ export class NoSuchFigureError extends Error {
 /**
  * How one figure of the estimate came about: the same calculation run again with the recorder, for this figure alone.
  * @param path as in the estimate, e.g. `today.perYear.cost.total`, `closed.cases.lap-chole.liquidMl`,
- *   `closed.againstBaseline.years.3.savings.agents`, `closed.monitoring.low-flow.agent-concentration.cost`.
+ *   `closed.againstBaseline.years.3.savings.agents`, `closed.monitoring.low-flow.agent-concentration.cost`,
+ *   `closed.attribution.flow.npv`, `increments.tonnes.closed:without-machine.costPerTonne`.
  * @throws NoSuchFigureError with what is allowed at the first part that leads nowhere.
  */
 export function explain(input: EstimateInput, path: string): Working {
@@ -37,14 +54,21 @@ export function explainer(
   memo?: CaseMemo
 ): (path: string) => Working {
   const reckoning = reckon(r, input, memo);
+  // Many runs stand behind one figure: their cases are recorded when they are looked at.
+  const known = memo ?? new CaseMemo();
+  const apart = attribution(r, input, (named) => reckon(named, input, known));
   return (path) => {
     const [scenarioId = '', room = '', ...rest] = path.split('.');
+    if (scenarioId === 'increments' && isListOfIncrements(room))
+      return follow(incrementFigures(apart), [room, ...rest], path);
     const scenario = input.scenarios.find((each) => each.id === scenarioId);
     if (scenario === undefined)
       throw new NoSuchFigureError(
         path,
         `one that begins with ${input.scenarios.map((each) => each.id).join(', ')}`
       );
+    if (isAttributionRoom(room))
+      return follow(attributionFigures(apart, scenario, [room, ...rest]), rest, path);
     switch (room) {
       case 'perYear':
         return follow(reckoning.year(scenario), rest, path);

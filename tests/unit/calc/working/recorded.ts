@@ -86,6 +86,7 @@ export function notTheEstimates({ estimate: given, figures }: Recorded): string[
 /** The figure of the estimate at a path; a rule of monitoring is found by its id, which holds a dot. */
 function shownAt(given: Estimate, path: string): unknown {
   const [scenario, room, ...rest] = path.split('.');
+  if (scenario === 'increments' && (room === 'money' || room === 'tonnes')) return readCell(given, path);
   if (room !== 'monitoring') return readCell(given.scenarios, path);
   const needs = given.scenarios.find(({ id }) => id === scenario)?.monitoring;
   const need = needs?.find(({ rule }) => rule === rest.slice(0, -1).join('.'));

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { cssString, marginBoxes } from '#lib/sheets/margin-boxes.ts';
+import { cssString, marginBoxes } from '#lib/sheets/frame/margin-boxes.ts';
 
 it('a title ends neither its string nor its rule, whatever it says', () => {
   const text = cssString('A "B" \\ } </style>\nC');

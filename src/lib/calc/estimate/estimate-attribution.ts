@@ -1,20 +1,20 @@
 /** The estimate's figures of levers, twins and alternatives, plain and ready for JSON. */
-import type { Rung } from './attribution/ladder.ts';
-import type { MoneyRow } from './attribution/money-increments.ts';
-import type { Part } from './attribution/parts.ts';
-import type { Step } from './attribution/step.ts';
-import type { TonnesRow } from './attribution/tonnes-increments.ts';
+import type { Rung } from '../attribution/ladder.ts';
+import type { MoneyRow } from '../attribution/money-increments.ts';
+import type { Part } from '../attribution/parts.ts';
+import type { Step } from '../attribution/step.ts';
+import type { TonnesRow } from '../attribution/tonnes-increments.ts';
 import type {
   LadderStep,
   LeverPart,
   MoneyIncrement,
   StepFigures,
   TonnesIncrement
-} from './estimate-types.ts';
-import type { Decimal } from './money/decimal.ts';
-import { text } from './money/decimal.ts';
-import { plain } from './working/plain.ts';
-import type { Quantity } from './working/reckoner.ts';
+} from '../estimate-types.ts';
+import type { Decimal } from '../money/decimal.ts';
+import { text } from '../money/decimal.ts';
+import { plain } from '../working/plain.ts';
+import type { Quantity } from '../working/reckoner.ts';
 
 const money = (quantity: Quantity<Decimal>): string => text(plain.value(quantity));
 
