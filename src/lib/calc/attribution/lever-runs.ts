@@ -10,7 +10,7 @@ import { changesMachine, leversOf, twinLevers, variantOf } from './levers.ts';
 /** What is asked of a reckoning: any scenario against today, whether the input holds it or not. */
 export interface RunsFrom {
   readonly against: (scenario: Scenario) => Against;
-  readonly failed: () => readonly FailedCell[];
+  readonly failed: (scenario: Scenario) => readonly FailedCell[];
 }
 
 export interface LeverRuns {
@@ -47,7 +47,7 @@ export function leverRuns(
   const reckoning = start(r.records ? namingCells(r, variants) : r);
   const runOf = (scenario: Scenario): Against => {
     const run = reckoning.against(scenario);
-    const [failed] = reckoning.failed();
+    const [failed] = reckoning.failed(scenario);
     if (failed !== undefined) throw new RunFailedError(failed);
     return run;
   };

@@ -31,6 +31,8 @@ const namedFields: readonly Field[] = ['oneOffCost', 'yearlyExtraCost', 'recover
 const mark = ':';
 export const twinIdOf = (scenarioId: string): string => `${scenarioId}${mark}without-machine`;
 export const isTwinId = (id: string): boolean => id.endsWith(twinIdOf(''));
+/** The id of the scenario whose twin has this id. */
+export const scenarioOfTwin = (twinId: string): string => twinId.slice(0, twinId.lastIndexOf(mark));
 
 export const baselineOf = ({ scenarios }: Pick<Levered, 'scenarios'>): Scenario => {
   const today = scenarios.find(({ baseline }) => baseline);

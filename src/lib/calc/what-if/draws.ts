@@ -1,9 +1,13 @@
 /** The uncertainty run over the real estimate: which cells vary, what one draw yields, and what a run says. */
+import type { Against } from '../reckoning/against.ts';
+import { baselineOf, changesMachine, twinIdOf, twinOf } from '../attribution/levers.ts';
+import { Step } from '../attribution/step.ts';
 import type { CaseUse } from '../case/case-result.ts';
 import { CaseMemo } from '../known-cases/case-memo.ts';
 import { writeCell } from '../cell-path.ts';
-import type { EstimateInput } from '../input.ts';
+import type { EstimateInput, Scenario } from '../input.ts';
 import { bodyModels } from '../input.ts';
+import { timeFactors } from '../money/time-factors.ts';
 import { acceptability, likelihoodWithin } from '../uncertainty/acceptability.ts';
 import type { Likelihood } from '../uncertainty/acceptability.ts';
 import { bandOf } from '../uncertainty/bands.ts';
@@ -12,8 +16,10 @@ import { UncertainInputError, layOutDraws } from '../uncertainty/draws.ts';
 import type { Draws, UncertainInput } from '../uncertainty/draws.ts';
 import { percentile, sortedFigures } from '../uncertainty/percentiles.ts';
 import type { Model } from '../uncertainty/run.ts';
-import { plainFigures, swings } from '../uncertainty/swings.ts';
+import { plainFigures, swings, widthsTogether } from '../uncertainty/swings.ts';
 import type { Swing } from '../uncertainty/swings.ts';
+import type { InputWorth } from '../uncertainty/value-of-information.ts';
+import { valueOfInformation } from '../uncertainty/value-of-information.ts';
 import { numberAt, numberWriter, reckonUse } from './changed-cell.ts';
 import { plain } from '../working/plain.ts';
 
@@ -22,6 +28,9 @@ export const bodyModelPath = 'accounting.bodyModel';
 /** The figures of one scenario in a draw, in this order; the cumulative cash flow follows, year 0 first. */
 export const drawnFigures = ['yearlySaving', 'co2eAvoidedKg', 'npv', 'paybackYears'] as const;
 export type DrawnFigure = (typeof drawnFigures)[number];
+
+/** The figures of one scenario's twin in a draw; they follow those of all scenarios. */
+const twinFigures = ['npv', 'paybackYears', 'stepPaybackYears'] as const;
 
 /** The cells that vary, by path, so that the order in which ranges were given changes nothing; the body model first. */
 export function uncertainInputs(input: EstimateInput): UncertainInput[] {
@@ -60,6 +69,8 @@ export interface DrawRun {
   /** Ids of the scenarios in the figures; the baseline is not among them. */
   readonly scenarioIds: readonly string[];
   readonly figuresPerScenario: number;
+  /** Ids of the scenarios that have a twin on today's machines, in the order of the twins' figures. */
+  readonly twinsOf: readonly string[];
   readonly figureCount: number;
   readonly model: Model;
 }
@@ -71,6 +82,7 @@ export interface DrawRun {
 export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>): DrawRun {
   const inputs = uncertainInputs(input);
   const scenarioIds = input.scenarios.filter(({ baseline }) => !baseline).map(({ id }) => id);
+  const twinsOf = input.scenarios.filter((scenario) => changesMachine(input, scenario)).map(({ id }) => id);
   const years = input.accounting.appraisalYears + 1;
   const figuresPerScenario = drawnFigures.length + years;
   const writers = inputs.map(({ path }) => drawnWriter(input, path, wholeCells));
@@ -80,10 +92,15 @@ export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>):
   const model: Model = (values) => {
     const drawn = writers.reduce((to, write, index) => write(to, values[index] as number), input);
     const reckoning = reckonUse(drawn, memo);
+    const asked = new Set<Scenario>();
+    const againstToday = (scenario: Scenario): Against => {
+      asked.add(scenario);
+      return reckoning.against(scenario);
+    };
     const figures: number[] = [];
     for (const scenario of drawn.scenarios) {
       if (scenario.baseline) continue;
-      const against = reckoning.against(scenario);
+      const against = againstToday(scenario);
       figures.push(
         plain.value(against.yearlySaving).toNumber(),
         plain.value(against.co2eAvoidedKg),
@@ -96,8 +113,9 @@ export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>):
         figures.push(row === undefined ? NaN : plain.value(row.cumulative).toNumber());
       }
     }
+    for (const id of twinsOf) figures.push(...figuresOfTwin(drawn, id, againstToday));
     // A case that could not be computed is missing from every total.
-    return drawn.scenarios.some((scenario) => reckoning.failed(scenario).length > 0) ? null : figures;
+    return [...asked].some((scenario) => reckoning.failed(scenario).length > 0) ? null : figures;
   };
 
   return {
@@ -105,9 +123,29 @@ export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>):
     draws: layOutDraws(inputs, input.sampling),
     scenarioIds,
     figuresPerScenario,
-    figureCount: scenarioIds.length * figuresPerScenario,
+    twinsOf,
+    figureCount: scenarioIds.length * figuresPerScenario + twinsOf.length * twinFigures.length,
     model
   };
+}
+
+/** Both sides of the step from the twin to the scenario, out of the same draw. */
+function figuresOfTwin(
+  drawn: EstimateInput,
+  id: string,
+  against: (scenario: Scenario) => Against
+): [npv: number, paybackYears: number, stepPaybackYears: number] {
+  const scenario = drawn.scenarios.find((each) => each.id === id) as Scenario;
+  const twin = twinOf(drawn, scenario)?.scenario;
+  if (twin === undefined) throw new Error(`The scenario “${id}” changes no machine in this draw.`);
+  const from = against(twin);
+  const factors = timeFactors(plain, drawn.accounting);
+  const step = new Step(plain, { from, to: against(scenario), factors });
+  return [
+    plain.value(from.npv).toNumber(),
+    plain.value(from.simplePaybackYears) ?? Infinity,
+    plain.value(step.simplePaybackYears) ?? Infinity
+  ];
 }
 
 export interface ScenarioSpread {
@@ -123,6 +161,9 @@ export interface ScenarioSpread {
   readonly withinLimit: Likelihood;
   /** The same over a range of limits, the user's own among them, rising. */
   readonly acceptability: readonly Likelihood[];
+  /** Its twin on today's machines, and the step from there to the scenario; null where it changes no machine. */
+  readonly withoutMachine: SpreadOfOption | null;
+  readonly machineAdds: SpreadOfOption | null;
   /** What each uncertain input does to each figure by itself: at its low and high, or at each possibility. */
   readonly swings: readonly ScenarioSwing[];
 }
@@ -136,12 +177,31 @@ export interface ScenarioSwing {
   }[];
 }
 
+export interface SpreadOfOption {
+  readonly npv: Band;
+  /** Share of the draws with payback within the user's limit. */
+  readonly withinLimit: Likelihood;
+}
+
+/** What it would be worth to know more before choosing among today, the scenarios and their twins, in money. */
+export interface WorthOfKnowing {
+  /** Ids of the options; of those that are the same in every draw, the first. */
+  readonly options: readonly string[];
+  /** The option with the highest mean net present value. */
+  readonly best: string;
+  /** Expected gain of choosing with everything known. */
+  readonly worthOfAll: number;
+  /** The same with one input known by itself, in the order of the inputs. */
+  readonly inputs: readonly InputWorth[];
+}
+
 /** What a run says. Plain data, to cross from a worker. */
 export interface RunSummary {
   readonly draws: number;
   /** Draws whose values together make no sense: left out of every band. */
   readonly failed: number;
   readonly scenarios: readonly ScenarioSpread[];
+  readonly worthOfKnowing: WorthOfKnowing;
 }
 
 /**
@@ -182,11 +242,83 @@ export function summaryOf(input: EstimateInput, run: DrawRun, figures: readonly 
       },
       withinLimit: likelihoodWithin(paybacks, paybackLimitYears),
       acceptability: acceptability(paybacks, limits),
+      ...spreadOfTwin(twinLists(run, figures, id), {
+        npv: listOf(drawnFigures.indexOf('npv')),
+        limit: paybackLimitYears
+      }),
       swings: ofInputs.map((swing) => swingOf(swing, (all) => named((figure) => all[at + figure] ?? NaN)))
     };
   });
   const first = scenarios[0]?.bands.yearlySaving;
-  return { draws: run.draws.count, failed: first?.failed ?? 0, scenarios };
+  return {
+    draws: run.draws.count,
+    failed: first?.failed ?? 0,
+    scenarios,
+    worthOfKnowing: worthOfKnowing(input, run, figures)
+  };
+}
+
+type TwinLists = Readonly<Record<(typeof twinFigures)[number], Float64Array>>;
+
+/** The figures of a scenario's twin over all draws; null where it has none. */
+function twinLists(run: DrawRun, figures: readonly Float64Array[], id: string): TwinLists | null {
+  const place = run.twinsOf.indexOf(id);
+  if (place < 0) return null;
+  const at = run.scenarioIds.length * run.figuresPerScenario + place * twinFigures.length;
+  const listOf = (figure: (typeof twinFigures)[number]) =>
+    figures[at + twinFigures.indexOf(figure)] as Float64Array;
+  return {
+    npv: listOf('npv'),
+    paybackYears: listOf('paybackYears'),
+    stepPaybackYears: listOf('stepPaybackYears')
+  };
+}
+
+function spreadOfTwin(
+  twin: TwinLists | null,
+  { npv, limit }: { npv: Float64Array; limit: number }
+): Pick<ScenarioSpread, 'withoutMachine' | 'machineAdds'> {
+  if (twin === null) return { withoutMachine: null, machineAdds: null };
+  const npvOfStep = npv.map((value, draw) => value - (twin.npv[draw] as number));
+  return {
+    withoutMachine: { npv: bandOf(twin.npv), withinLimit: likelihoodWithin(twin.paybackYears, limit) },
+    machineAdds: { npv: bandOf(npvOfStep), withinLimit: likelihoodWithin(twin.stepPaybackYears, limit) }
+  };
+}
+
+function worthOfKnowing(
+  input: EstimateInput,
+  run: DrawRun,
+  figures: readonly Float64Array[]
+): WorthOfKnowing {
+  const npvOf = (place: number) =>
+    figures[place * run.figuresPerScenario + drawnFigures.indexOf('npv')] as Float64Array;
+  const all = [
+    { id: baselineOf(input).id, values: new Float64Array(run.draws.count) },
+    ...run.scenarioIds.map((id, place) => ({ id, values: npvOf(place) })),
+    ...run.twinsOf.map((id) => ({ id: twinIdOf(id), values: (twinLists(run, figures, id) as TwinLists).npv }))
+  ];
+  // A draw that failed has no figure of any scenario, and tells nothing apart.
+  const isSame = (a: Float64Array, b: Float64Array): boolean =>
+    a.every((value, draw) => value === b[draw] || Number.isNaN(value) || Number.isNaN(b[draw]));
+  const options = all.filter(
+    ({ values }, place) => !all.slice(0, place).some((other) => isSame(values, other.values))
+  );
+  const { best, worthOfAll, inputs } = valueOfInformation({
+    options: options.map(({ values }) => values),
+    // Inputs that vary together have one order.
+    inputs: widthsTogether(run.inputs).map((places) => ({
+      paths: places.map((place) => (run.inputs[place] as UncertainInput).path),
+      values: run.draws.orderBy(places[0] as number)
+    })),
+    seed: input.sampling.seed
+  });
+  return {
+    options: options.map(({ id }) => id),
+    best: (options[best] as (typeof options)[number]).id,
+    worthOfAll,
+    inputs
+  };
 }
 
 function swingOf(

@@ -1,4 +1,5 @@
 /** How a figure of an uncertainty run came about: the method, its draws, and every cell that was varied, as leaves. */
+import { isTwinId, scenarioOfTwin } from '../attribution/levers.ts';
 import { explainer, NoSuchFigureError } from '../estimate/explain.ts';
 import type { EstimateInput } from '../input.ts';
 import type { Band, BandPoint } from '../uncertainty/bands.ts';
@@ -35,6 +36,9 @@ const percentiles = { low: '5th', middle: '50th', high: '95th' } as const;
 const sources =
   'Latin hypercube: McKay, Beckman, Conover, Technometrics 21 (1979), 239; percentiles: Hyndman, Fan, The American Statistician 50 (1996), 361, type 7; standard error of a percentile: Woodruff, Journal of the American Statistical Association 47 (1952), 635';
 
+const sourceOfWorth =
+  'Howard RA, IEEE Transactions on Systems Science and Cybernetics 2 (1966), 22 (from memory); one input at a time by bins of the draws (common practice)';
+
 const shapes: Readonly<Record<EstimateInput['sampling']['shape'], string>> = {
   pert: 'a PERT distribution (a beta distribution from low to high, with the mean at (low + 4 × most likely + high) / 6)',
   triangular: 'a triangular distribution from low to high, highest at the most likely value'
@@ -43,11 +47,15 @@ const shapes: Readonly<Record<EstimateInput['sampling']['shape'], string>> = {
 /**
  * The working of a figure of a run.
  * @param path the scenario's id, then one of: `bands.FIGURE.low|middle|high`; `cumulative.low|middle|high.YEAR`;
- *   `acceptability.INDEX`; `withinLimit`; `entered.FIGURE`; `enteredCumulative.YEAR`; `swings.INDEX.OUTCOME.FIGURE`.
+ *   `acceptability.INDEX`; `withinLimit`; `entered.FIGURE`; `enteredCumulative.YEAR`; `swings.INDEX.OUTCOME.FIGURE`;
+ *   `withoutMachine` or `machineAdds`, and `npv.low|middle|high` or `withinLimit`. Or, of no one scenario:
+ *   `worthOfKnowing.worthOfAll`; `worthOfKnowing.inputs.INDEX.worth|noise`.
  * @throws NoSuchFigureError where the run has no such figure.
  */
 export function explainDrawn(run: ExplainedRun, path: string): Working {
   const [id = '', kind = '', ...rest] = path.split('.');
+  // No id of a workbook has capitals.
+  if (id === 'worthOfKnowing') return worthOf(run, [kind, ...rest]);
   const spread = run.summary.scenarios.find((scenario) => scenario.id === id);
   if (spread === undefined) throw new NoSuchFigureError(path, 'one of a scenario that was drawn');
   const [first = '', second = ''] = rest;
@@ -75,6 +83,9 @@ export function explainDrawn(run: ExplainedRun, path: string): Working {
       return likelihoodOf(run, spread, spread.acceptability[Number(first)]);
     case 'withinLimit':
       return likelihoodOf(run, spread, spread.withinLimit);
+    case 'withoutMachine':
+    case 'machineAdds':
+      return ofOption(run, spread, { option: kind, first, second });
     case 'entered':
       return run.explain(`${id}.againstBaseline.${figures[first as DrawnFigure].path}`);
     case 'enteredCumulative':
@@ -84,7 +95,7 @@ export function explainDrawn(run: ExplainedRun, path: string): Working {
     default:
       throw new NoSuchFigureError(
         path,
-        `${id}. and one of bands, cumulative, acceptability, swings, entered`
+        `${id}. and one of bands, cumulative, acceptability, withoutMachine, machineAdds, swings, entered`
       );
   }
 }
@@ -111,16 +122,90 @@ function percentileOf(
   });
 }
 
+/** The twin of a scenario, or the step from there to the scenario: both sides are of the same draw. */
+function ofOption(
+  run: ExplainedRun,
+  spread: ScenarioSpread,
+  { option, first, second }: { option: 'withoutMachine' | 'machineAdds'; first: string; second: string }
+): Working {
+  const { id, [option]: of } = spread;
+  if (of === null)
+    throw new NoSuchFigureError(`${id}.${option}`, 'one of a scenario that changes the machine');
+  const entered = `${id}.${option}`;
+  if (first === 'withinLimit')
+    return likelihoodOf(run, spread, of.withinLimit, `${entered}.simplePaybackYears`);
+  const edge = second as keyof typeof percentiles;
+  const whose = option === 'machineAdds' ? 'the step from the twin' : 'the twin on today’s machines';
+  return percentileOf(run, of.npv[edge], {
+    name: `${percentiles[edge]} percentile of the net present value of ${whose}`,
+    unit: 'currency',
+    entered: `${entered}.npv`
+  });
+}
+
+/** What it would be worth to know all, or one input, before choosing. */
+function worthOf(run: ExplainedRun, path: readonly string[]): Working {
+  const { options, best, worthOfAll, inputs } = run.summary.worthOfKnowing;
+  const entered = isTwinId(best)
+    ? `${scenarioOfTwin(best)}.withoutMachine.npv`
+    : `${best}.againstBaseline.npv`;
+  const report = [
+    ...drawsMade(run.summary),
+    { words: 'options chosen among', value: options.length, unit: '1' }
+  ];
+  const [list, place, figure] = path;
+  if (list === 'worthOfAll')
+    return ofDraws(run, {
+      value: worthOfAll,
+      entered,
+      report: {
+        id: 'uncertainty.worth-of-all',
+        yields: 'What it is worth to know everything before choosing',
+        words: `The expected value of perfect information: the mean over the draws of the net present value of the option that is best in the draw, less the highest mean of one option, ${best}. It is 0 where one option is best in every draw. ${howDrawn(run)}`,
+        unit: 'currency',
+        source: sourceOfWorth,
+        report
+      }
+    });
+  const input = list === 'inputs' ? inputs[Number(place)] : undefined;
+  if (input === undefined || (figure !== 'worth' && figure !== 'noise'))
+    throw new NoSuchFigureError(
+      `worthOfKnowing.${path.join('.')}`,
+      'worthOfAll, or inputs. with a number and worth or noise'
+    );
+  const bins =
+    'the draws are put in order of it and cut into 20 bins of equal count, or one bin for each possibility; the mean over the bins of the best option’s mean in the bin, less the highest mean of one option over all draws';
+  return ofDraws(run, {
+    value: input[figure],
+    entered,
+    report: {
+      id: `uncertainty.${figure === 'worth' ? 'worth-of-input' : 'noise-of-input'}`,
+      yields:
+        figure === 'worth'
+          ? `What it is worth to know ${input.paths.join(', ')}`
+          : `What chance alone would make of ${input.paths.join(', ')}`,
+      words:
+        figure === 'worth'
+          ? `The expected value of partial perfect information: ${bins}. ${howDrawn(run)}`
+          : `The values are shuffled over the draws, so that they say nothing, and then the same is done: ${bins}. A worth that is not above this is not told apart from 0. ${howDrawn(run)}`,
+      unit: 'currency',
+      source: sourceOfWorth,
+      report
+    }
+  });
+}
+
 function likelihoodOf(
   run: ExplainedRun,
   { id }: ScenarioSpread,
-  likelihood: Likelihood | undefined
+  likelihood: Likelihood | undefined,
+  entered = `${id}.againstBaseline.simplePaybackYears`
 ): Working {
   if (likelihood === undefined) throw new NoSuchFigureError(id, 'a limit that was counted');
   const { limit, probability, standardError } = likelihood;
   return ofDraws(run, {
     value: 100 * probability,
-    entered: `${id}.againstBaseline.simplePaybackYears`,
+    entered,
     report: {
       id: 'uncertainty.likelihood',
       yields: `Share of the draws that have paid for themselves within ${limit} years`,
