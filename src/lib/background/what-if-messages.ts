@@ -1,6 +1,7 @@
 /** What crosses between the page and the workers that draw and solve: plain data, no functions, no Decimals. */
 import type { TurningInput } from '#lib/calc/money/turning-inputs.ts';
 import type { RunSlice } from '#lib/calc/uncertainty/run.ts';
+import type { ComparedWith } from '#lib/calc/what-if/changed-cell.ts';
 import type { RunSummary } from '#lib/calc/what-if/draws.ts';
 import type { Answer, Unasked } from '#lib/calc/what-if/questions.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -15,6 +16,8 @@ export type Ask =
       readonly kind: 'questions';
       readonly workbook: Workbook;
       readonly scenarioId: string;
+      /** Asked of the scenario as a whole, where not given, or of the step from its twin. */
+      readonly comparedWith?: ComparedWith;
       readonly discounted: boolean;
     };
 

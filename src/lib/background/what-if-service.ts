@@ -8,7 +8,13 @@ import { setUpRun, summaryOf } from '#lib/calc/what-if/draws.ts';
 import { answerTo, cellsThatTurn, questionsOf } from '#lib/calc/what-if/questions.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
-import { allowedRange, assumedRange, numericCells, wholeCells } from '#lib/workbook/numeric-cells.ts';
+import {
+  allowedRange,
+  assumedRange,
+  isReadOff,
+  numericCells,
+  wholeCells
+} from '#lib/workbook/numeric-cells.ts';
 import type { Ask, Reply } from './what-if-messages.ts';
 
 /**
@@ -56,20 +62,20 @@ export function whatIfService(
 }
 
 function answerQuestions(
-  { workbook, scenarioId, discounted }: Extract<Ask, { kind: 'questions' }>,
+  { workbook, scenarioId, comparedWith = 'today', discounted }: Extract<Ask, { kind: 'questions' }>,
   reply: (reply: Reply) => void
 ): void {
   const input = coreInput(workbook);
   const memo = new CaseMemo<CaseUse>();
-  for (const question of questionsOf(input, { scenarioId, memo, rangeOf }))
+  for (const question of questionsOf(input, { scenarioId, comparedWith, memo, rangeOf }))
     reply({
       kind: 'answer',
       answer: 'sentence' in question ? question : answerTo(input, question, { discounted, memo })
     });
   const cells = numericCells(workbook)
     .map((cell) => ({ ...cell, whole: cell.field.kind === 'number' && cell.field.whole === true }))
-    // A count of machines or theatres does not change by a fifth: it is looked at within the range that the user gave it.
-    .filter(({ path, whole }) => !whole || workbook.ranges[path] !== undefined)
+    // What is counted or read off a label is known, unless the user gave it a range.
+    .filter(({ path, whole }) => workbook.ranges[path] !== undefined || !(whole || isReadOff(path)))
     .map((cell) => ({
       path: cell.path,
       now: cell.value,
@@ -80,7 +86,7 @@ function answerQuestions(
   const onProgress = (done: number, of: number): void => {
     if (done % 5 === 0 || done === of) reply({ kind: 'looked-at', done, of });
   };
-  const turning = cellsThatTurn(input, cells, { scenarioId, discounted, memo, onProgress });
+  const turning = cellsThatTurn(input, cells, { scenarioId, comparedWith, discounted, memo, onProgress });
   reply({ kind: 'turning', cells: turning });
 }
 

@@ -7,10 +7,13 @@ import type { TurningInput } from '#lib/calc/money/turning-inputs.ts';
 import type { Answer, Question, Unasked } from '#lib/calc/what-if/questions.ts';
 import { isOwnCell, questionSubjects, withAnswer } from '#lib/calc/what-if/questions.ts';
 import type { Desk } from './desk.svelte.ts';
-import type { Port } from '#lib/background/what-if-messages.ts';
+import type { Ask, Port } from '#lib/background/what-if-messages.ts';
 
 /** How long after the last edit the questions are asked anew. */
 const restMs = 500;
+
+/** Of which scenario, and compared with what; without `comparedWith`, with today. */
+type Asked = Omit<Extract<Ask, { kind: 'questions' }>, 'kind' | 'workbook'>;
 
 export class BreakEvenQuestions {
   /** Answers so far. */
@@ -34,7 +37,7 @@ export class BreakEvenQuestions {
    * Asks about a scenario, once nothing has changed for a moment. The answers so far go at once: they are of another
    * workbook, scenario or limit than the words around them.
    */
-  ask(workbook: Workbook, given: { scenarioId: string; discounted: boolean }): void {
+  ask(workbook: Workbook, given: Asked): void {
     this.stop();
     this.pending = true;
     this.failure = null;
@@ -55,7 +58,7 @@ export class BreakEvenQuestions {
 
   #busy = false;
 
-  #post(workbook: Workbook, given: { scenarioId: string; discounted: boolean }): void {
+  #post(workbook: Workbook, given: Asked): void {
     const port = (this.#port ??= this.#openPort());
     this.#busy = true;
     port.onreply = (reply) => {

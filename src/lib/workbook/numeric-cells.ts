@@ -16,6 +16,11 @@ export const isSetting = (path: string): boolean => settings.test(path);
 const settings =
   /^(sampling\.|priceYear$|site\.facilityLevel$|accounting\.(appraisalYears|paybackLimitYears)$)/;
 
+/** What is printed on a bottle or in a machine's data sheet: known, and so not what might turn out otherwise. */
+export const isReadOff = (path: string): boolean => readOff.test(path);
+const readOff =
+  /^(agents\.[^.]+\.bottleMl|machines\.[^.]+\.(circuitVolumeL|sampleMlPerMin|minimumFlowLPerMin))$/;
+
 /** Every cell with a number in it, in the order of the workbook; empty cells, settings and cells that no figure rests on yet are left out. */
 export function numericCells(workbook: Workbook): NumericCell[] {
   const cells: NumericCell[] = [];

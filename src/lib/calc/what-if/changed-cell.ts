@@ -3,13 +3,17 @@
  * is modelled here; each answer comes out of the whole calculation, of which only what is asked for is done.
  */
 import type { CaseGiven } from '../case/conditions.ts';
+import { twinOf } from '../attribution/levers.ts';
+import { Step } from '../attribution/step.ts';
 import type { CaseUse } from '../case/case-result.ts';
 import { useOfCase } from '../case/estimate-case.ts';
 import type { CaseMemo } from '../known-cases/case-memo.ts';
 import { readCell, writeCell } from '../cell-path.ts';
-import type { EstimateInput } from '../input.ts';
+import type { EstimateInput, Scenario } from '../input.ts';
 import { Decimal, text } from '../money/decimal.ts';
 import { cumulativeAt } from '../money/payback.ts';
+import { timeFactors } from '../money/time-factors.ts';
+import { askedScenarios } from '../reckoning/asked-scenarios.ts';
 import type { Against } from '../reckoning/against.ts';
 import { reckonWith } from '../reckoning/reckoning.ts';
 import { plain } from '../working/plain.ts';
@@ -57,13 +61,59 @@ export const withNumber = <T>(document: T, path: string, value: number): T =>
  * @throws NoAnswerError where a case could not be computed: its row would be missing from every total.
  */
 export function againstToday(input: EstimateInput, scenarioId: string, memo: CaseMemo<CaseUse>): Against {
+  return againstIn(input, memo, (against) => against(scenarioIn(input, scenarioId)));
+}
+
+/** What a scenario is compared with: today's practice, or its twin on today's machines. */
+export type ComparedWith = 'today' | 'twin';
+
+/**
+ * The step from a scenario's twin on today's machines to the scenario, of an input that may be unsound.
+ * @throws NoAnswerError as `againstToday`, and where the scenario changes no machine.
+ */
+export function againstTwin(input: EstimateInput, scenarioId: string, memo: CaseMemo<CaseUse>): Step {
+  const scenario = scenarioIn(input, scenarioId);
+  const twin = twinOf(input, scenario);
+  if (twin === null)
+    throw new NoAnswerError(
+      `“${scenario.name}” stays on today’s machines, so it has no twin without a machine.`
+    );
+  return againstIn(
+    input,
+    memo,
+    (against) =>
+      new Step(plain, {
+        from: against(twin.scenario),
+        to: against(scenario),
+        factors: timeFactors(plain, input.accounting)
+      })
+  );
+}
+
+/** A scenario against today, or against its twin. */
+export const comparison = (
+  input: EstimateInput,
+  { scenarioId, comparedWith }: { scenarioId: string; comparedWith: ComparedWith },
+  memo: CaseMemo<CaseUse>
+): Against | Step =>
+  comparedWith === 'today' ? againstToday(input, scenarioId, memo) : againstTwin(input, scenarioId, memo);
+
+function scenarioIn(input: EstimateInput, scenarioId: string): Scenario {
   const scenario = input.scenarios.find(({ id }) => id === scenarioId);
   if (scenario === undefined) throw new NoAnswerError(`There is no scenario “${scenarioId}”.`);
-  const reckoning = reckonUse(input, memo);
-  const against = reckoning.against(scenario);
-  const [failed] = reckoning.failed(scenario);
+  return scenario;
+}
+
+function againstIn<T>(
+  input: EstimateInput,
+  memo: CaseMemo<CaseUse>,
+  read: (against: (scenario: Scenario) => Against) => T
+): T {
+  const reckoning = askedScenarios(reckonUse(input, memo));
+  const result = read(reckoning.against);
+  const [failed] = reckoning.failed();
   if (failed !== undefined) throw new NoAnswerError(failed.sentence);
-  return against;
+  return result;
 }
 
 /**
@@ -72,7 +122,7 @@ export function againstToday(input: EstimateInput, scenarioId: string, memo: Cas
  * @param discounted whether flows are discounted first, for a discounted payback.
  */
 export function standingAtLimit(
-  { years }: Against,
+  { years }: Against | Step,
   { paybackLimitYears, discounted }: { paybackLimitYears: number; discounted: boolean }
 ): number {
   const sums = years.map((year) => plain.value(discounted ? year.cumulativeDiscounted : year.cumulative));

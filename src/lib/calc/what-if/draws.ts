@@ -1,5 +1,6 @@
 /** The uncertainty run over the real estimate: which cells vary, what one draw yields, and what a run says. */
 import type { Against } from '../reckoning/against.ts';
+import { askedScenarios } from '../reckoning/asked-scenarios.ts';
 import { baselineOf, changesMachine, twinIdOf, twinOf } from '../attribution/levers.ts';
 import { Step } from '../attribution/step.ts';
 import type { CaseUse } from '../case/case-result.ts';
@@ -91,12 +92,7 @@ export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>):
 
   const model: Model = (values) => {
     const drawn = writers.reduce((to, write, index) => write(to, values[index] as number), input);
-    const reckoning = reckonUse(drawn, memo);
-    const asked = new Set<Scenario>();
-    const againstToday = (scenario: Scenario): Against => {
-      asked.add(scenario);
-      return reckoning.against(scenario);
-    };
+    const { against: againstToday, failed } = askedScenarios(reckonUse(drawn, memo));
     const figures: number[] = [];
     for (const scenario of drawn.scenarios) {
       if (scenario.baseline) continue;
@@ -115,7 +111,7 @@ export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>):
     }
     for (const id of twinsOf) figures.push(...figuresOfTwin(drawn, id, againstToday));
     // A case that could not be computed is missing from every total.
-    return [...asked].some((scenario) => reckoning.failed(scenario).length > 0) ? null : figures;
+    return failed().length > 0 ? null : figures;
   };
 
   return {

@@ -4,7 +4,8 @@ import { CaseMemo } from '../known-cases/case-memo.ts';
 import { explainer } from '../estimate/explain.ts';
 import type { EstimateInput } from '../input.ts';
 import type { TurningInput } from '../money/turning-inputs.ts';
-import { againstToday, standingAtLimit, withNumber } from './changed-cell.ts';
+import type { ComparedWith } from './changed-cell.ts';
+import { comparison, standingAtLimit, withNumber } from './changed-cell.ts';
 import type { Answer } from './questions.ts';
 import { withAnswer } from './questions.ts';
 import type { LeafInstead } from '../working/recorder.ts';
@@ -20,6 +21,7 @@ interface Search {
   /** The cell; `caseMix` where all case groups are scaled together. */
   readonly path: string;
   readonly unit: string;
+  readonly comparedWith: ComparedWith;
   readonly discounted: boolean;
 }
 
@@ -51,18 +53,23 @@ export function explainAnswer(
 export function explainTurning(
   input: EstimateInput,
   { turnsAt, ...cell }: TurningInput,
-  { scenarioId, discounted, unit }: { scenarioId: string; discounted: boolean; unit: string }
+  {
+    scenarioId,
+    comparedWith = 'today',
+    discounted,
+    unit
+  }: { scenarioId: string; comparedWith?: ComparedWith; discounted: boolean; unit: string }
 ): Working {
   return explainSearch(
     withNumber(input, cell.path, turnsAt),
-    { ...cell, value: turnsAt, unit, discounted },
+    { ...cell, comparedWith, value: turnsAt, unit, discounted },
     { scenarioId, instead: () => null }
   );
 }
 
 function explainSearch(
   changed: EstimateInput,
-  { value, now, low, high, path, unit, discounted }: Search,
+  { value, now, low, high, path, unit, comparedWith, discounted }: Search,
   { scenarioId, instead }: { scenarioId: string; instead: (path: string) => LeafInstead | null }
 ): Working {
   const found = { words: 'The value that was found, in place of the one that stands in the cell.' };
@@ -74,7 +81,8 @@ function explainSearch(
   });
   const payback = discounted ? 'discountedPaybackYears' : 'simplePaybackYears';
   const { paybackLimitYears } = changed.accounting;
-  const figures = againstToday(changed, scenarioId, new CaseMemo<CaseUse>());
+  const figures = comparison(changed, { scenarioId, comparedWith }, new CaseMemo<CaseUse>());
+  const room = comparedWith === 'today' ? 'againstBaseline' : 'machineAdds';
   const asEntered: Quantity =
     path === 'caseMix'
       ? recorder.assumption(now, unit, 'The cases of all case groups as entered, added up.')
@@ -85,7 +93,7 @@ function explainSearch(
     'payback with the value that was found': explainer(
       changed,
       r
-    )(`${scenarioId}.againstBaseline.${payback}`) as unknown as Quantity
+    )(`${scenarioId}.${room}.${payback}`) as unknown as Quantity
   };
   const working = recorder.result(value, inputs, () => ({
     id: 'what-if.turning-value',

@@ -7,16 +7,18 @@ import { breakEven } from '../money/break-even.ts';
 import type { BreakEven } from '../money/break-even.ts';
 import type { CandidateInput, TurningInput } from '../money/turning-inputs.ts';
 import { turningInputs } from '../money/turning-inputs.ts';
-import { againstToday, numberAt, reckonUse, standingAtLimit, withNumber } from './changed-cell.ts';
+import type { ComparedWith } from './changed-cell.ts';
+import { comparison, numberAt, reckonUse, standingAtLimit, withNumber } from './changed-cell.ts';
 import { plain } from '../working/plain.ts';
 
 export const questionSubjects = ['price', 'flow', 'adoption', 'cases', 'agent-price'] as const;
 export type QuestionSubject = (typeof questionSubjects)[number];
 
-/** Which value of `path` makes the payback of the scenario equal the limit? */
+/** Which value of `path` makes the payback of the scenario, or of the step from its twin, equal the limit? */
 export interface Question {
   readonly subject: QuestionSubject;
   readonly scenarioId: string;
+  readonly comparedWith: ComparedWith;
   /** The cell; `caseMix` where all case groups are scaled together and the value is the cases of a year in all. */
   readonly path: string;
   readonly now: number;
@@ -59,27 +61,40 @@ const totalCases = (input: Pick<EstimateInput, 'caseMix'>): number =>
   input.caseMix.reduce((sum, row) => sum + row.casesPerYear, 0);
 
 /**
- * The questions that can be put to a scenario, and those that cannot.
+ * The questions that can be put to a scenario, and those that cannot. Against the twin they are put to a scenario that
+ * changes the machine alone; of any other, every one is unasked.
  * @param rangeOf the values that a cell may take by its field; null where the field sets no end.
  */
 export function questionsOf(
   input: EstimateInput,
   {
     scenarioId,
+    comparedWith = 'today',
     memo,
     rangeOf
-  }: { scenarioId: string; memo: CaseMemo<CaseUse>; rangeOf: (path: string) => Range | null }
+  }: {
+    scenarioId: string;
+    comparedWith?: ComparedWith;
+    memo: CaseMemo<CaseUse>;
+    rangeOf: (path: string) => Range | null;
+  }
 ): (Question | Unasked)[] {
   const scenario = input.scenarios.find(({ id }) => id === scenarioId) as Scenario;
   const today = input.scenarios.find(({ baseline }) => baseline) as Scenario;
   const machine = input.machines.find(({ id }) => id === scenario.machine) as Machine;
   const plan = input.flowPlans.find(({ id }) => id === scenario.flowPlan) as FlowPlan;
+  if (comparedWith === 'twin' && scenario.machine === today.machine)
+    return questionSubjects.map((subject) => ({
+      subject,
+      sentence: 'This scenario stays on today’s machines: there is no step to another.'
+    }));
   const ask = (subject: QuestionSubject, path: string, limits: Partial<Range> = {}): Question => {
     const now = numberAt(input, path) ?? 0;
     const { low, high } = rangeOf(path) ?? { low: 0, high: timesNow * now || 1e6 };
     return {
       subject,
       scenarioId,
+      comparedWith,
       path,
       now,
       low: Math.max(low, limits.low ?? low),
@@ -106,6 +121,7 @@ export function questionsOf(
       : {
           subject: 'cases',
           scenarioId,
+          comparedWith,
           path: 'caseMix',
           now: cases,
           low: 0,
@@ -139,7 +155,8 @@ export function answerTo(
   const as = { scenario: freeId(input.scenarios), part: freeId([...input.machines, ...input.flowPlans]) };
   const figuresAt = (value: number) => {
     const changed = withAnswer(input, question, { value, as });
-    return againstToday(changed.document, changed.scenarioId, memo);
+    const { comparedWith } = question;
+    return comparison(changed.document, { scenarioId: changed.scenarioId, comparedWith }, memo);
   };
   const of = (value: number): number => standingAtLimit(figuresAt(value), { paybackLimitYears, discounted });
   const { low, high } = question;
@@ -291,11 +308,13 @@ export function cellsThatTurn(
   cells: readonly CandidateInput[],
   {
     scenarioId,
+    comparedWith = 'today',
     discounted,
     memo,
     onProgress
   }: {
     scenarioId: string;
+    comparedWith?: ComparedWith;
     discounted: boolean;
     memo: CaseMemo<CaseUse>;
     onProgress?: (done: number, of: number) => void;
@@ -303,7 +322,7 @@ export function cellsThatTurn(
 ): TurningInput[] {
   const { paybackLimitYears } = input.accounting;
   const of = (path: string, value: number): number =>
-    standingAtLimit(againstToday(withNumber(input, path, value), scenarioId, memo), {
+    standingAtLimit(comparison(withNumber(input, path, value), { scenarioId, comparedWith }, memo), {
       paybackLimitYears,
       discounted
     });
