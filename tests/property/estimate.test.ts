@@ -130,7 +130,8 @@ test('a scenario equal to the baseline saves exactly 0, everywhere', () => {
       expect(againstBaseline.co2eAvoidedKg).toBe(0);
       expect(Number(againstBaseline.investment)).toBe(0);
       expect(Number(againstBaseline.npv)).toBe(0);
-      expect(againstBaseline.simplePaybackYears).toBe(0);
+      expect(againstBaseline.simplePaybackYears).toBeNull();
+      expect(againstBaseline.aheadForATime).toEqual([]);
       expect(againstBaseline.years.every((year) => Number(year.net) === 0)).toBe(true);
     }),
     runs

@@ -4,13 +4,15 @@ import { describe, expect, test } from 'vitest';
 import { Decimal, amount, text } from '#lib/calc/money/decimal.ts';
 import { internalRates } from '#lib/calc/money/internal-rate.ts';
 import { netPresentValue } from '#lib/calc/money/net-present-value.ts';
-import { cumulativeAt, payback } from '#lib/calc/money/payback.ts';
+import type { PaybackYear } from '#lib/calc/money/payback.ts';
+import { payback } from '#lib/calc/money/payback.ts';
 import { plain } from '#lib/calc/working/plain.ts';
 import type { Machine, Scenario } from '#lib/calc/input.ts';
 import {
   accounting,
   appraiseCase,
   machine,
+  paybackYearsOf,
   prices,
   scenario,
   sumsOf
@@ -111,8 +113,8 @@ const figuresOf = (given: Case) => {
       )
     } as Record<string, Decimal | null>,
     ratios: {
-      simplePayback: value(of.simplePayback.years),
-      discountedPayback: value(of.discountedPayback.years),
+      simplePayback: value(of.simplePayback),
+      discountedPayback: value(of.discountedPayback),
       benefitCostRatio: value(of.benefitCostRatio),
       rates: of.internalRates.allPercent
     }
@@ -210,8 +212,8 @@ describe('a business case', () => {
         expect(costPerTonne).toBeNull();
         expect(Object.entries(against).filter(([, figure]) => !figure?.isZero())).toEqual([]);
         expect(same.ratios).toEqual({
-          simplePayback: 0,
-          discountedPayback: 0,
+          simplePayback: null,
+          discountedPayback: null,
           benefitCostRatio: null,
           rates: []
         });
@@ -301,32 +303,55 @@ describe('a cash flow', () => {
     );
   });
 
-  test('has no payback exactly where its sum, once below 0, never turns', () => {
+  test('pays back where the sum, looked at moment by moment, was last below 0', () => {
+    const anyYears = fc.array(fc.tuple(cents(-500, 500), fc.constantFrom(0, 0, 0, 400, -300, 90.5)), {
+      minLength: 2,
+      maxLength: 20
+    });
     fc.assert(
-      fc.property(anyFlows, (flows) => {
-        const { cumulative } = sumsOf(plain, { flows, ratePercent: 0 });
-        const sums = cumulative.map((sum) => plain.value(sum).toNumber());
-        const fall = sums.findIndex((sum) => sum < 0);
-        const turns = fall >= 0 && sums.slice(fall).some((sum) => sum >= 0);
-        const { years, fallsBelowAgain } = payback(plain, cumulative);
-        if (fall < 0) expect(plain.value(years)).toBe(0);
-        else if (!turns) expect(plain.value(years)).toBeNull();
+      fc.property(anyYears, cents(0, 2000), (later, atStart) => {
+        const flows = [[0, atStart] as const, ...later];
+        const found = plain.value(payback(plain, paybackYearsOf(plain, flows)));
+        // Walked from moment to moment, in plain numbers: after each piece of a year, and after what falls at its end.
+        const pieces = 64;
+        let [sum, lastBelow, some] = [-atStart, atStart > 0 ? 0 : -1, atStart !== 0];
+        const look = (time: number) => {
+          if (sum < -1e-9) lastBelow = time;
+          if (Math.abs(sum) > 1e-9) some = true;
+        };
+        later.forEach(([evenly, paid], year) => {
+          const from = sum;
+          for (let piece = 1; piece <= pieces; piece += 1) {
+            sum = from + (evenly * piece) / pieces;
+            look(year + piece / pieces);
+          }
+          sum -= paid;
+          look(year + 1);
+        });
+        if (lastBelow === later.length && sum < -1e-9) expect(found).toBeNull();
+        else if (lastBelow < 0) expect(found).toBe(some ? 0 : null);
         else {
-          const at = plain.value(years) as number;
-          // The sum at the payback is 0, to the rounding of the time to a double.
-          const steepest = Math.max(...flows.map(Math.abs));
-          expect(
-            cumulativeAt(
-              cumulative.map((sum) => plain.value(sum)),
-              at
-            )
-              .abs()
-              .toNumber()
-          ).toBeLessThanOrEqual(1e-12 * steepest);
-          expect(fallsBelowAgain).toBe(sums.slice(Math.ceil(at)).some((sum) => sum < 0));
+          expect(found).toBeGreaterThanOrEqual(lastBelow - 1e-9);
+          expect(found).toBeLessThanOrEqual(lastBelow + 1 / pieces + 1e-9);
         }
       }),
       { numRuns: 500 }
+    );
+  });
+
+  test('no scenario that ends below 0 pays back, and every time ahead ends before its payback', () => {
+    fc.assert(
+      fc.property(cases, (given) => {
+        const { simplePayback, ahead, flow } = appraiseCase(plain, given);
+        const years = plain.value(simplePayback);
+        const end = plain.value((flow.forPayback().at(-1) as PaybackYear).sum);
+        if (end.lt(0)) expect(years).toBeNull();
+        for (const { fromYears, untilYears } of ahead) {
+          expect(plain.value(fromYears)).toBeLessThan(plain.value(untilYears));
+          if (years !== null) expect(plain.value(untilYears)).toBeLessThanOrEqual(years);
+        }
+      }),
+      { numRuns: 200 }
     );
   });
 

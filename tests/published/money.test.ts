@@ -22,7 +22,7 @@ describe('OpenStax, Principles of Finance, chapter 16', () => {
 
   test('fin-1: simple payback is 4.0 years, exactly', () => {
     expect(
-      plain.value(payback(plain, sumsOf(plain, { flows: machine, ratePercent: 0 }).cumulative).years)
+      plain.value(payback(plain, sumsOf(plain, { flows: machine, ratePercent: 0 }).forPayback))
     ).toBe(4);
   });
 
@@ -37,8 +37,8 @@ describe('OpenStax, Principles of Finance, chapter 16', () => {
   });
 
   test('fin-2: discounted payback 5.05 years, to the digits printed', () => {
-    const { cumulativeDiscounted } = sumsOf(plain, { flows: longer, ratePercent: 9 });
-    expect(plain.value(payback(plain, cumulativeDiscounted).years)?.toFixed(2)).toBe('5.05');
+    const { forDiscountedPayback } = sumsOf(plain, { flows: longer, ratePercent: 9 });
+    expect(plain.value(payback(plain, forDiscountedPayback))?.toFixed(2)).toBe('5.05');
   });
 
   test('fin-3: NPV 26 946.90 at 9 %, to the cent as printed', () => {

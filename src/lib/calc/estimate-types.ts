@@ -90,14 +90,34 @@ export interface YearRow {
   cumulativeDiscounted: string;
 }
 
+/**
+ * Why a sum that stood at 0 or above fell below it: machines replaced at the end of their life, more bought later, or a
+ * yearly cost beyond today's.
+ */
+export type FallCause = 'replacement' | 'later-purchase' | 'yearly-cost';
+
+/** A time during which the cumulative cash flow stands at 0 or above, and after which it falls below 0. */
+export interface AheadForATime {
+  fromYears: number;
+  untilYears: number;
+  cause: FallCause;
+}
+
 export interface AgainstBaseline {
   yearlySaving: string;
   co2eAvoidedKg: number;
   /** Of the department's footprint; null where that was not given, or is 0. */
   departmentSharePercent: number | null;
   investment: string;
+  /**
+   * The time after which the cumulative cash flow stays at or above 0 to the end of the appraisal, in years; 0: at once.
+   * null: not within the appraisal, or nothing is invested and nothing saved.
+   */
   simplePaybackYears: number | null;
+  /** The same of the discounted cash flow. */
   discountedPaybackYears: number | null;
+  /** Times at which a reader may take it for paid back, and it is not: in their order, none where there are none. */
+  aheadForATime: AheadForATime[];
   npv: string;
   irrPercent: number | null;
   /** All rates at which the net present value is 0, where there is more than one. */
@@ -106,8 +126,8 @@ export interface AgainstBaseline {
   equivalentAnnualCost: string | null;
   benefitCostRatio: number | null;
   totalCostOfOwnership: string;
-  /** True where the cumulative cash flow falls below 0 again after the payback, as when machines are replaced. */
-  paybackFallsBelowAgain: boolean;
+  /** What machines are worth at the end, beyond today's: in the cash flow of the last year, and in no payback. */
+  worthAtEnd: string;
   /** Year 0 first, up to the end of the appraisal. */
   years: YearRow[];
 }

@@ -268,6 +268,11 @@ function againstEstimate(against: Against): AgainstBaseline {
     investment: money(against.investment),
     simplePaybackYears: number(against.simplePaybackYears),
     discountedPaybackYears: number(against.discountedPaybackYears),
+    aheadForATime: against.aheadForATime.map(({ fromYears, untilYears, cause }) => ({
+      fromYears: number(fromYears),
+      untilYears: number(untilYears),
+      cause
+    })),
     npv: money(against.npv),
     irrPercent: number(against.irrPercent),
     irrAllPercent: [...against.irrAllPercent],
@@ -275,7 +280,7 @@ function againstEstimate(against: Against): AgainstBaseline {
     equivalentAnnualCost: money(against.equivalentAnnualCost),
     benefitCostRatio: number(against.benefitCostRatio),
     totalCostOfOwnership: money(against.totalCostOfOwnership),
-    paybackFallsBelowAgain: against.paybackFallsBelowAgain,
+    worthAtEnd: money(against.worthAtEnd),
     years: against.years.map((year) => ({
       year: year.year,
       investment: money(year.investment),

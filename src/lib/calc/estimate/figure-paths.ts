@@ -24,7 +24,8 @@ const againstFigures = [
   'costPerTonneAvoided',
   'equivalentAnnualCost',
   'benefitCostRatio',
-  'totalCostOfOwnership'
+  'totalCostOfOwnership',
+  'worthAtEnd'
 ] as const satisfies readonly (keyof AgainstBaseline)[];
 
 const partFigures = ['yearlySaving', 'co2eAvoidedKg', 'npv'] as const satisfies readonly (keyof LeverPart)[];
@@ -76,6 +77,9 @@ function ofRun(path: string, run: AgainstBaseline): string[] {
       // Without a footprint there is no share of it, and no working that says more.
       .filter((figure) => figure !== 'departmentSharePercent' || run[figure] !== null)
       .map((figure) => `${path}.${figure}`),
+    ...run.aheadForATime.flatMap((_, index) =>
+      ['fromYears', 'untilYears'].map((end) => `${path}.aheadForATime.${index}.${end}`)
+    ),
     ...run.years.flatMap(({ year, ...figures }) => leaves(`${path}.years.${year}`, figures))
   ];
 }

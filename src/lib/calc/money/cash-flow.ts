@@ -9,9 +9,12 @@ import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { costLineNames } from './cost-lines.ts';
 import type { YearlyCost } from './cost-lines.ts';
 import { Decimal } from './decimal.ts';
-import type { Investment } from './investment.ts';
+import type { FallingYear } from './cause-of-fall.ts';
+import type { Investment, OutlayKind } from './investment.ts';
+import { outlayKinds } from './investment.ts';
+import type { PaybackYear } from './payback.ts';
 import { addUp, less, sumOfAmounts } from './sum-of-amounts.ts';
-import { discountedFlows, sumsUpToYears } from './sums-over-years.ts';
+import { discountedFlow, discountedFlows, sumsUpToYears } from './sums-over-years.ts';
 import type { YearFactors } from './time-factors.ts';
 
 /** One row of the year-by-year table. */
@@ -39,6 +42,16 @@ export interface CashFlow {
   readonly yearlySaving: Quantity<Decimal>;
   /** The initial investment beyond today's practice. */
   readonly investment: Quantity<Decimal>;
+  /**
+   * What the machines are worth at the end of the appraisal, beyond those of today's practice. It counts as a flow in of
+   * the last year, and takes no part in a payback.
+   */
+  readonly worthAtEnd: Quantity<Decimal>;
+  /** The years as payback sees them, and as discounted payback does; made where they are asked for. */
+  readonly forPayback: () => readonly PaybackYear[];
+  readonly forDiscountedPayback: () => readonly PaybackYear[];
+  /** The years by what lifts and lowers the sum; made where they are asked for. */
+  readonly falling: () => readonly FallingYear[];
 }
 
 export const againstToday = formula<{ today: Decimal; scenario: Decimal }, Decimal>({
@@ -67,6 +80,34 @@ export const beyondToday = formula<{ scenario: Decimal; today: Decimal }, Decima
   unit: 'currency',
   source: 'definition',
   compute: ({ scenario, today }) => less(scenario, today)
+});
+
+export const worthBeyondToday = formula<{ scenario: Decimal; today: Decimal }, Decimal>({
+  id: 'money.worth-beyond-today',
+  yields: 'Worth of the machines at the end of the appraisal, beyond today’s practice',
+  words: 'What machines are worth at the end under the scenario less under today’s practice.',
+  expression: 'S - B',
+  inputs: {
+    scenario: { symbol: 'S', unit: 'currency', words: 'worth under the scenario' },
+    today: { symbol: 'B', unit: 'currency', words: 'worth under today’s practice' }
+  },
+  unit: 'currency',
+  source: 'definition',
+  compute: ({ scenario, today }) => less(scenario, today)
+});
+
+export const sumWithoutWorth = formula<{ sum: Decimal; worth: Decimal }, Decimal>({
+  id: 'money.sum-without-worth',
+  yields: 'Cumulative cash flow without what machines are worth at the end',
+  words: 'Nothing has been paid back by a worth that nobody has been paid: for a payback it is left out.',
+  expression: 'K - w',
+  inputs: {
+    sum: { symbol: 'K', unit: 'currency', words: 'cumulative cash flow at the end of the appraisal' },
+    worth: { symbol: 'w', unit: 'currency', words: 'worth of the machines at the end' }
+  },
+  unit: 'currency',
+  source: 'definition',
+  compute: ({ sum, worth }) => sum.minus(worth)
 });
 
 /** Times the share; the whole is taken as it is, which gives the same digits sooner. */
@@ -213,10 +254,41 @@ export function cashFlow(
   const flows = rows.map(({ net }) => net);
   const cumulative = sumsUpToYears(r, flows);
   const discounted = discountedFlows(r, { flows, factors });
+  const cumulativeDiscounted = once(() => sumsUpToYears(r, discounted));
   const late: LateFigures = {
     savings: (factor) => byLine((line) => savingOfLineInYear(factor, line)),
-    cumulativeDiscounted: once(() => sumsUpToYears(r, discounted))
+    cumulativeDiscounted
   };
+  const last = factors.length - 1;
+  const worthOf = (side: Side): Quantity<Decimal> => at(side.investment.outlays, last).kinds.residual;
+  const worthAtEnd = r.apply(worthBeyondToday, { scenario: worthOf(scenario), today: worthOf(baseline) });
+  const isWorthSomething = !r.value(worthAtEnd).isZero();
+  const forPayback = once(() =>
+    rows.map(({ saving: evenly }, year): PaybackYear => {
+      const sum = at(cumulative, year);
+      if (year < last || !isWorthSomething) return { sum, evenly };
+      return { sum: r.apply(sumWithoutWorth, { sum, worth: worthAtEnd }), evenly };
+    })
+  );
+  const forDiscountedPayback = once(() =>
+    factors.map(({ year, discount }): PaybackYear => {
+      const sum = at(cumulativeDiscounted(), year);
+      const evenly = r.apply(discountedFlow, { flow: at(rows, year).saving, discount });
+      if (year < last || !isWorthSomething) return { sum, evenly };
+      const worth = r.apply(discountedFlow, { flow: worthAtEnd, discount });
+      return { sum: r.apply(sumWithoutWorth, { sum, worth }), evenly };
+    })
+  );
+  const falling = once(() =>
+    rows.map(({ saving }, year): FallingYear => {
+      const outlays: Partial<Record<OutlayKind, Decimal>> = {};
+      for (const kind of outlayKinds) {
+        const of = ({ investment: paid }: Side): Decimal => r.value(at(paid.outlays, year).kinds[kind]);
+        outlays[kind] = of(scenario).minus(of(baseline));
+      }
+      return { evenly: r.value(saving), outlays: outlays as Record<OutlayKind, Decimal> };
+    })
+  );
   return {
     years: factors.map((factor) => {
       const { year } = factor;
@@ -229,7 +301,11 @@ export function cashFlow(
     investment: r.apply(beyondToday, {
       scenario: scenario.investment.initial,
       today: baseline.investment.initial
-    })
+    }),
+    worthAtEnd,
+    forPayback,
+    forDiscountedPayback,
+    falling
   };
 }
 

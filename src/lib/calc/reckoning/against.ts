@@ -1,4 +1,4 @@
-import type { AgainstBaseline } from '../estimate-types.ts';
+import type { AgainstBaseline, FallCause } from '../estimate-types.ts';
 import { benefitCostRatio } from '../money/benefit-cost-ratio.ts';
 import type { CashFlow, Side } from '../money/cash-flow.ts';
 import { cashFlow } from '../money/cash-flow.ts';
@@ -9,8 +9,9 @@ import type { Decimal } from '../money/decimal.ts';
 import type { InternalRates } from '../money/internal-rate.ts';
 import { internalRates } from '../money/internal-rate.ts';
 import { netPresentValue } from '../money/net-present-value.ts';
-import type { Payback } from '../money/payback.ts';
-import { payback } from '../money/payback.ts';
+import { causeOfFall } from '../money/cause-of-fall.ts';
+import type { AheadForATime, PaybackYear } from '../money/payback.ts';
+import { aheadForATime, payback } from '../money/payback.ts';
 import type { YearFactors } from '../money/time-factors.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { formula } from '../working/formula.ts';
@@ -85,11 +86,11 @@ export class Against implements Record<keyof AgainstBaseline, unknown> {
   readonly simplePaybackYears: Quantity<number | null>;
   readonly npv: Quantity<Decimal>;
   readonly years: CashFlow['years'];
-  readonly paybackFallsBelowAgain: boolean;
   readonly #r: Reckoner;
   readonly #given: AgainstGiven;
   readonly #flow: CashFlow;
-  #discounted: Payback | undefined;
+  #discountedPayback: Quantity<number | null> | undefined;
+  #ahead: readonly (AheadForATime & { readonly cause: FallCause })[] | undefined;
   #rates: InternalRates | undefined;
   #ownership: CostOfOwnership | undefined;
   #perTonne: Quantity<Decimal | null> | undefined;
@@ -99,20 +100,15 @@ export class Against implements Record<keyof AgainstBaseline, unknown> {
   constructor(r: Reckoner, given: AgainstGiven) {
     const { today, scenario, factors } = given;
     const flow = cashFlow(r, { baseline: today, scenario, factors });
-    const simple = payback(
-      r,
-      flow.years.map((year) => year.cumulative)
-    );
     this.yearlySaving = flow.yearlySaving;
     this.co2eAvoidedKg = r.apply(avoided, { todayKg: today.co2eKg, scenarioKg: scenario.co2eKg });
     this.investment = flow.investment;
-    this.simplePaybackYears = simple.years;
+    this.simplePaybackYears = payback(r, flow.forPayback());
     this.npv = netPresentValue(
       r,
       flow.years.map((year) => year.discounted)
     );
     this.years = flow.years;
-    this.paybackFallsBelowAgain = simple.fallsBelowAgain;
     this.#r = r;
     this.#given = given;
     this.#flow = flow;
@@ -126,11 +122,27 @@ export class Against implements Record<keyof AgainstBaseline, unknown> {
   }
 
   get discountedPaybackYears(): Quantity<number | null> {
-    this.#discounted ??= payback(
-      this.#r,
-      this.years.map((year) => year.cumulativeDiscounted)
-    );
-    return this.#discounted.years;
+    return (this.#discountedPayback ??= payback(this.#r, this.sumsForDiscountedPayback));
+  }
+
+  /** The years as payback sees them. */
+  get sumsForPayback(): readonly PaybackYear[] {
+    return this.#flow.forPayback();
+  }
+
+  get sumsForDiscountedPayback(): readonly PaybackYear[] {
+    return this.#flow.forDiscountedPayback();
+  }
+
+  get aheadForATime(): readonly (AheadForATime & { readonly cause: FallCause })[] {
+    return (this.#ahead ??= aheadForATime(this.#r, this.sumsForPayback).map((time) => {
+      const [fromYears, untilYears] = [this.#r.value(time.fromYears), this.#r.value(time.untilYears)];
+      return { ...time, cause: causeOfFall(this.#flow.falling(), { fromYears, untilYears }) };
+    }));
+  }
+
+  get worthAtEnd(): Quantity<Decimal> {
+    return this.#flow.worthAtEnd;
   }
 
   get irrPercent(): Quantity<number | null> {

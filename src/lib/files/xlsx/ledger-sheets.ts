@@ -237,18 +237,26 @@ function fillYear(
 /** Where the rows lie that the results look at. */
 interface CashFlowBlock {
   readonly net: string;
-  readonly cumulative: string;
-  readonly cumulativeDiscounted: string;
-  readonly turns: string;
-  readonly discountedTurns: string;
+  readonly payback: PaybackRows;
+  readonly discountedPayback: PaybackRows;
   readonly changesOfSign: string;
+}
+
+interface PaybackRows {
+  /** What has come together at each year's end, what machines are worth at the last left out. */
+  readonly sums: string;
+  readonly lastSum: string;
+  /** The same just before what falls at the year's end. */
+  readonly justBefore: string;
+  /** Times at which the sum comes back to 0. */
+  readonly turns: string;
 }
 
 function fillCashFlow(
   sheet: SheetDraft,
   {
     scenario,
-    figures: { years },
+    figures: { years, sumsForPayback, sumsForDiscountedPayback },
     workingOf,
     currency
   }: {
@@ -291,33 +299,61 @@ function fillCashFlow(
   line('Saving of the year', (year) => year.saving);
   const net = line('Net cash flow', (year) => year.net);
   sheet.totals.add(net);
-  const cumulative = line('Cumulative cash flow', (year) => year.cumulative);
+  line('Cumulative cash flow', (year) => year.cumulative);
   line('Discounted cash flow', (year) => year.discounted);
-  const cumulativeDiscounted = line('Cumulative, discounted', (year) => year.cumulativeDiscounted);
+  line('Cumulative, discounted', (year) => year.cumulativeDiscounted);
 
-  const turnRow = (title: string, row: number, sums: readonly number[]) =>
-    derived(title, 'years', null, ({ before, column }) => {
-      const [from, to] = [sheet.address(row, before), sheet.address(row, column)];
-      const index = column - first;
-      const [sumBefore, sumAfter] = [sums[index - 1] ?? 0, sums[index] ?? 0];
-      const turns = sumBefore < 0 && sumAfter >= 0;
-      return {
-        kind: 'formula',
-        formula: `IF(AND(${from}<0,${to}>=0),${index - 1}+${from}/(${from}-${to}),"")`,
-        result: turns ? index - 1 + sumBefore / (sumBefore - sumAfter) : '',
-        look: 'amount'
-      };
-    });
-  const turns = turnRow(
-    'Paid back in this year at',
-    cumulative,
-    values((year) => year.cumulative)
-  );
-  const discountedTurns = turnRow(
-    'Paid back, discounted, at',
-    cumulativeDiscounted,
-    values((year) => year.cumulativeDiscounted)
-  );
+  /** Within a year what is saved comes in evenly; all else falls at its end. */
+  const paybackRows = (ofPayback: Against['sumsForPayback'], discounted: string): PaybackRows => {
+    const placed = (title: string, of: (year: Against['sumsForPayback'][number]) => Quantity<unknown>) =>
+      sheet.row(text(title), text(currency), ...ofPayback.map((year) => workingOf(of(year))));
+    const evenly = placed(`Saved evenly over the year${discounted}`, (year) => year.evenly);
+    const sums = placed(`Sum for payback${discounted}, worth at the end left out`, (year) => year.sum);
+    const number = (quantity: Quantity<unknown> | undefined) =>
+      quantity === undefined ? 0 : asNumber(workingOf(quantity).value);
+    const at = (index: number) => {
+      const [before, here] = [number(ofPayback[index - 1]?.sum), ofPayback[index]];
+      return { before, justBefore: before + number(here?.evenly), after: number(here?.sum) };
+    };
+    const justBefore = derived('Just before the year’s end', currency, null, ({ before, column }) => ({
+      kind: 'formula',
+      formula: `${sheet.address(sums, before)}+${sheet.address(evenly, column)}`,
+      result: at(column - first).justBefore,
+      look: 'money'
+    }));
+    const passing = (title: string, from: '<' | '>=', to: '<' | '>=') => {
+      const is = (value: number, sign: '<' | '>=') => (sign === '<' ? value < 0 : value >= 0);
+      return derived(title, 'years', null, ({ before: columnBefore, column }) => {
+        const [before, middle, after] = [
+          sheet.address(sums, columnBefore),
+          sheet.address(justBefore, column),
+          sheet.address(sums, column)
+        ];
+        const year = column - first;
+        const values = at(year);
+        const within = is(values.before, from) && is(values.justBefore, to);
+        const atEnd = is(values.justBefore, from) && is(values.after, to);
+        return {
+          kind: 'formula',
+          formula:
+            `IF(AND(${before}${from}0,${middle}${to}0),${year - 1}+${before}/(${before}-${middle}),` +
+            `IF(AND(${middle}${from}0,${after}${to}0),${year},""))`,
+          result: within ? year - 1 + values.before / (values.before - values.justBefore) : atEnd ? year : '',
+          look: 'amount'
+        };
+      });
+    };
+    const turns = passing(`Comes back to 0${discounted}, at`, '<', '>=');
+    passing(`Falls below 0${discounted}, at`, '>=', '<');
+    return {
+      sums: sheet.range(sums, first, last),
+      lastSum: sheet.address(sums, last),
+      justBefore: sheet.range(justBefore, first, last),
+      turns: sheet.range(turns, first, last)
+    };
+  };
+  const payback = paybackRows(sumsForPayback, '');
+  const discountedPayback = paybackRows(sumsForDiscountedPayback, ', discounted');
 
   const flows = values((year) => year.net);
   let sign = Math.sign(flows[0] ?? 0);
@@ -339,15 +375,15 @@ function fillCashFlow(
   sheet.row();
   return {
     net: sheet.range(net, first, last),
-    cumulative: sheet.range(cumulative, first, last),
-    cumulativeDiscounted: sheet.range(cumulativeDiscounted, first, last),
-    turns: sheet.range(turns, first, last),
-    discountedTurns: sheet.range(discountedTurns, first, last),
+    payback,
+    discountedPayback,
     changesOfSign: `SUMPRODUCT(--(${sheet.range(signs, first, last - 1)}*${sheet.range(signs, first + 1, last)}<0))`
   };
 }
 
 const none = 'none';
+const notWithin = 'not within the appraisal';
+const nothingToPayBack = 'nothing to pay back';
 
 function fillResults(
   sheet: SheetDraft,
@@ -375,19 +411,21 @@ function fillResults(
       return working.value === null ? text(none) : working;
     };
   const payback =
-    (
-      of: (figures: Against) => Quantity<unknown>,
-      sums: 'cumulative' | 'cumulativeDiscounted',
-      turns: 'turns' | 'discountedTurns'
-    ) =>
+    (of: (figures: Against) => Quantity<number | null>, rows: 'payback' | 'discountedPayback') =>
     (scenario: Scenario): SheetCell | null => {
       const block = blocks.get(scenario.id);
       if (block === undefined) return null;
-      const years = workingOf(of(against(scenario))).value;
+      const figures = against(scenario);
+      const years = workingOf(of(figures)).value;
+      const nothing = figures.years.every(({ net }) => asNumber(workingOf(net).value) === 0);
+      const { sums, lastSum, justBefore, turns } = block[rows];
+      const somethingSaved = `COUNTIF(${sums},">0")+COUNTIF(${justBefore},">0")>0`;
       return {
         kind: 'formula',
-        formula: `IF(COUNTIF(${block[sums]},"<0")=0,0,IF(COUNT(${block[turns]})=0,"${none}",MIN(${block[turns]})))`,
-        result: years === null ? none : asNumber(years),
+        formula:
+          `IF(${lastSum}<0,"${notWithin}",IF(COUNT(${turns})>0,MAX(${turns}),` +
+          `IF(${somethingSaved},0,"${nothingToPayBack}")))`,
+        result: years !== null ? asNumber(years) : nothing ? nothingToPayBack : notWithin,
         look: 'amount'
       };
     };
@@ -411,12 +449,12 @@ function fillResults(
   line(
     'Payback',
     'years',
-    payback((figures) => figures.simplePaybackYears, 'cumulative', 'turns')
+    payback((figures) => figures.simplePaybackYears, 'payback')
   );
   line(
     'Payback, discounted',
     'years',
-    payback((figures) => figures.discountedPaybackYears, 'cumulativeDiscounted', 'discountedTurns')
+    payback((figures) => figures.discountedPaybackYears, 'discountedPayback')
   );
   line(
     'Net present value',

@@ -1,5 +1,6 @@
 /** What the report asks, answers and assumes, in sentences. */
 import type { AgainstBaseline } from '#lib/calc/estimate-types.ts';
+import { aheadInWords, nothingAtStake } from '#lib/charts/ahead-in-words.ts';
 import { avoidedInWords, savingInWords } from '#lib/numbers/change-in-words.ts';
 import { formatMoney, formatNumber } from '#lib/numbers/format-number.ts';
 import { accountingFields, monitoringStandardOptions } from '#lib/workbook/fields.ts';
@@ -57,21 +58,34 @@ interface Found {
 }
 
 function returnOf({ currency, accounting }: Workbook, { against, locale }: Found): string {
-  const { simplePaybackYears: years, paybackFallsBelowAgain } = against;
+  const { simplePaybackYears: years, aheadForATime } = against;
   const investment = Number(against.investment);
+  const ahead =
+    aheadForATime.length === 0 ? '' : ` The sum stands ahead ${aheadInWords(aheadForATime, locale)}.`;
+  const appraisal = yearsInWords(accounting.appraisalYears, locale);
+  const nothing = nothingAtStake(against.years.map(({ net }) => net));
   if (investment <= 0)
-    return investment === 0
-      ? 'Nothing is invested beyond today’s practice.'
-      : `Its purchases come to ${formatMoney(-investment, { currency, locale })} less than those of today’s practice.`;
+    return (
+      (investment === 0
+        ? 'Nothing is invested beyond today’s practice.'
+        : `Its purchases come to ${formatMoney(-investment, { currency, locale })} less than those of today’s practice.`) +
+      (years === null && !nothing
+        ? ` It does not pay for itself within the appraisal of ${appraisal}.`
+        : '') +
+      ahead
+    );
   const amount = formatMoney(against.investment, { currency, locale });
+  const atStart = against.years[0]?.investment ?? '0';
+  const due =
+    Number(atStart) === investment
+      ? ''
+      : `${formatMoney(atStart, { currency, locale })} falls due at the start; with what is bought and avoided later it takes ${amount} in all. `;
   if (years === null)
-    return `The ${amount} that it takes are not paid back within the appraisal of ${yearsInWords(accounting.appraisalYears, locale)}.`;
+    return `${due}The ${amount} that it takes is not paid back within the appraisal of ${appraisal}.${ahead}`;
   const limit = yearsInWords(accounting.paybackLimitYears, locale);
   const place = years <= accounting.paybackLimitYears ? 'within' : 'past';
-  const again = paybackFallsBelowAgain
-    ? '; the sum falls below 0 again later, when machines are replaced'
-    : '';
-  return `The ${amount} that it takes are paid back after ${yearsInWords(years, locale)}, ${place} the limit of ${limit}${again}.`;
+  const after = years === 0 ? 'at once' : `after ${yearsInWords(years, locale)}`;
+  return `${due}The ${amount} that it takes is paid back ${after}, ${place} the limit of ${limit}.${ahead}`;
 }
 
 /** An assumption under the heading by which budget impact analyses are read. */

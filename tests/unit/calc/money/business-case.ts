@@ -13,7 +13,8 @@ import { Decimal } from '#lib/calc/money/decimal.ts';
 import { internalRates } from '#lib/calc/money/internal-rate.ts';
 import { investment } from '#lib/calc/money/investment.ts';
 import { netPresentValue } from '#lib/calc/money/net-present-value.ts';
-import { payback } from '#lib/calc/money/payback.ts';
+import type { PaybackYear } from '#lib/calc/money/payback.ts';
+import { aheadForATime, payback } from '#lib/calc/money/payback.ts';
 import { discountedFlows, sumsUpToYears } from '#lib/calc/money/sums-over-years.ts';
 import { timeFactors } from '#lib/calc/money/time-factors.ts';
 import type { Quantity, Reckoner } from '#lib/calc/working/reckoner.ts';
@@ -194,14 +195,9 @@ export function appraiseCase(r: Reckoner, given: Case) {
     bottles: Object.values(then.cost.byAgent).map(({ bottles }) => bottles),
     flow,
     netPresentValue: npv,
-    simplePayback: payback(
-      r,
-      flow.years.map(({ cumulative }) => cumulative)
-    ),
-    discountedPayback: payback(
-      r,
-      flow.years.map(({ cumulativeDiscounted }) => cumulativeDiscounted)
-    ),
+    simplePayback: payback(r, flow.forPayback()),
+    discountedPayback: payback(r, flow.forDiscountedPayback()),
+    ahead: aheadForATime(r, flow.forPayback()),
     internalRates: internalRates(
       r,
       flow.years.map(({ net }) => net)
@@ -215,6 +211,19 @@ export function appraiseCase(r: Reckoner, given: Case) {
       factors
     })
   };
+}
+
+/** What comes in evenly over each year, and what is paid (below 0: comes in) at its end: as payback takes them. */
+export function paybackYearsOf(
+  r: Reckoner,
+  years: readonly (readonly [evenly: number | string, paid: number | string])[]
+): PaybackYear[] {
+  const given = (amount: Decimal) => r.assumption(amount, 'currency', 'Given by the test.');
+  let sum = new Decimal(0);
+  return years.map(([evenly, paid]) => {
+    sum = sum.plus(evenly).minus(paid);
+    return { sum: given(sum), evenly: given(new Decimal(evenly)) };
+  });
 }
 
 /** Any yearly flows at a discount rate, as the figures are made from them. */
@@ -234,6 +243,12 @@ export function sumsOf(
     factors,
     discounted,
     cumulative: sumsUpToYears(r, given),
-    cumulativeDiscounted: sumsUpToYears(r, discounted)
+    cumulativeDiscounted: sumsUpToYears(r, discounted),
+    // All flows but that of year 0 taken to come in evenly.
+    forPayback: evenYears(sumsUpToYears(r, given), given),
+    forDiscountedPayback: evenYears(sumsUpToYears(r, discounted), discounted)
   };
 }
+
+const evenYears = (sums: readonly Quantity<Decimal>[], flows: readonly Quantity<Decimal>[]): PaybackYear[] =>
+  sums.map((sum, year) => ({ sum, evenly: flows[year] as Quantity<Decimal> }));

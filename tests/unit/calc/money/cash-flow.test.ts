@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { text } from '#lib/calc/money/decimal.ts';
 import { plain } from '#lib/calc/working/plain.ts';
+import type { CashFlowYear } from '#lib/calc/money/cash-flow.ts';
 import type { Quantity } from '#lib/calc/working/reckoner.ts';
 import type { Decimal } from '#lib/calc/money/decimal.ts';
 import { accounting, appraiseCase, machine, prices, scenario } from './business-case.ts';
@@ -43,7 +44,7 @@ describe('the cash flow against today', () => {
       '-3120',
       '5320'
     ]);
-    expect(plain.value(simplePayback.years)).toBeCloseTo(2 + 3120 / 8440, 14);
+    expect(plain.value(simplePayback)).toBeCloseTo(2 + 3120 / 8440, 14);
     // 8 440 × 2.486 851 990 984 2 − 20 000
     expect(plain.value(netPresentValue).toFixed(4)).toBe('989.0308');
   });
@@ -82,13 +83,13 @@ describe('the cash flow against today', () => {
     expect(text(plain.value(appraiseCase(plain, monitors).flow.investment))).toBe('20200');
   });
 
-  test('falls below 0 again where machines must be replaced', () => {
+  test('has not paid back while a replacement is still to undo it', () => {
     const short = {
       ...given,
       accounting: { ...given.accounting, appraisalYears: 6 },
       then: { ...given.then, machine: { ...bought, lifeYears: 3 } }
     };
-    const { simplePayback, flow } = appraiseCase(plain, short);
+    const { simplePayback, flow, ahead } = appraiseCase(plain, short);
     // −20 000, −11 560, −3 120, 5 320 − 20 000: the replacement comes first.
     expect(texts(flow.years.map(({ cumulative }) => cumulative)).slice(2)).toEqual([
       '-3120',
@@ -97,14 +98,64 @@ describe('the cash flow against today', () => {
       '2200',
       '10640'
     ]);
-    expect(plain.value(simplePayback.years)).toBeCloseTo(4 + 6240 / 8440, 14);
-    expect(simplePayback.fallsBelowAgain).toBe(false);
+    expect(plain.value(simplePayback)).toBeCloseTo(4 + 6240 / 8440, 14);
+    // Just before the replacement at the end of year 3 the sum was 5 320: ahead, for 0.63 years.
+    expect(
+      ahead.map(({ fromYears, untilYears }) => [plain.value(fromYears), plain.value(untilYears)])
+    ).toEqual([[expect.closeTo(2 + 3120 / 8440, 14), 3]]);
     const longer = appraiseCase(plain, {
       ...short,
       then: { ...short.then, machine: { ...bought, lifeYears: 4 } }
     });
-    expect(longer.simplePayback.fallsBelowAgain).toBe(true);
-    expect(plain.value(longer.simplePayback.years)).toBeCloseTo(2 + 3120 / 8440, 14);
+    // −3 120, 5 320, 13 760 − 20 000 = −6 240, 2 200, 10 640: the crossing in year 3 lasts to the end of year 4.
+    expect(plain.value(longer.simplePayback)).toBeCloseTo(4 + 6240 / 8440, 14);
+    expect(longer.ahead.map(({ untilYears }) => plain.value(untilYears))).toEqual([4]);
+  });
+
+  test('pays nothing back by what machines are worth at the end, nor by a replacement due then', () => {
+    const years = (appraisalYears: number, residualValue: 'none' | 'straight-line') =>
+      appraiseCase(plain, {
+        ...given,
+        accounting: { ...given.accounting, appraisalYears, residualValue },
+        then: { ...given.then, machine: { ...bought, lifeYears: 4 } }
+      });
+    // Two years save 16 880 of 20 000; the machines are then worth half, so that the sum ends above 0.
+    const short = years(2, 'straight-line');
+    expect(text(plain.value(short.flow.worthAtEnd))).toBe('10000');
+    expect(text(plain.value((short.flow.years[2] as CashFlowYear).cumulative))).toBe('6880');
+    expect(plain.value(short.simplePayback)).toBeNull();
+    expect(plain.value(short.discountedPayback)).toBeNull();
+    // Replaced at the end of year 4, which is the end of the appraisal: the payback of year 3 lasts.
+    expect(plain.value(years(4, 'none').simplePayback)).toBeCloseTo(2 + 3120 / 8440, 14);
+  });
+
+  test('pays at once where something is saved and nothing invested, and not at all where nothing is', () => {
+    const free = { ...given, then: { ...given.then, machine: { ...old, servicePerUnitPerYear: '900' } } };
+    expect(plain.value(appraiseCase(plain, free).simplePayback)).toBe(0);
+    const same = { ...given, then: { ...given.today, scenario: { ...scenario, id: 'twin' } } };
+    expect(plain.value(appraiseCase(plain, same).simplePayback)).toBeNull();
+  });
+
+  test('takes a purchase avoided at the end of its year, as in a scenario that loses money every year', () => {
+    // Nothing bought, 1 000 more a year, 3 500 of purchases avoided in year 2.
+    const losing = {
+      ...given,
+      accounting: { ...given.accounting, appraisalYears: 8 },
+      then: {
+        ...given.today,
+        scenario: {
+          ...scenario,
+          yearlyExtraCost: '1000',
+          avoidedPurchases: [{ year: 2, units: 1, unitPrice: '3500' }]
+        }
+      }
+    };
+    const { simplePayback, discountedPayback, ahead } = appraiseCase(plain, losing);
+    expect([plain.value(simplePayback), plain.value(discountedPayback)]).toEqual([null, null]);
+    // −1 000, −2 000 + 3 500 = 1 500, 500, −500: from 2 to 3.5 years.
+    expect(
+      ahead.map(({ fromYears, untilYears }) => [plain.value(fromYears), plain.value(untilYears)])
+    ).toEqual([[2, 3.5]]);
   });
 });
 

@@ -61,7 +61,7 @@ const given: Case = {
       unitsByYear: [2, 1, 1],
       oneOffCost: '3500',
       yearlyExtraCost: '-99.95',
-      avoidedPurchases: [{ year: 2, units: 1, unitPrice: '31000' }]
+      avoidedPurchases: [{ year: 2, units: 1, unitPrice: '3100' }]
     },
     machine: { ...machine, unitPrice: '9500', lifeYears: 6 },
     used: {
@@ -89,9 +89,12 @@ const figuresOf = (r: Reckoner): Quantity<unknown>[] => {
     ...Object.values(of.flow.yearlySavings),
     of.flow.yearlySaving,
     of.flow.investment,
+    of.flow.worthAtEnd,
+    ...of.flow.forPayback().map(({ sum }) => sum),
+    ...of.ahead.flatMap(({ fromYears, untilYears }) => [fromYears, untilYears]),
     of.netPresentValue,
-    of.simplePayback.years,
-    of.discountedPayback.years,
+    of.simplePayback,
+    of.discountedPayback,
     of.internalRates.ratePercent,
     of.ownership.total,
     of.ownership.equivalentAnnualCost,
