@@ -17,12 +17,17 @@ export interface CostLines {
   service: string;
   electricity: string;
   other: string;
+  /** Beside the cash: emissions at the carbon price. */
   carbon: string;
-  /** Value of recovery minutes saved: zero or negative. */
+  /** Beside the cash: value of recovery minutes saved, zero or negative. */
   recovery: string;
+  /** Cash: all lines but carbon and recovery. */
   total: string;
 }
 export type CostLine = Exclude<keyof CostLines, 'total'>;
+/** Lines that nobody is billed for, or paid: they stand beside the cash and are in no total of it. */
+export type ShadowLine = 'carbon' | 'recovery';
+export type CashLine = Exclude<CostLine, ShadowLine>;
 
 export interface Co2eLines {
   agents: number;
@@ -83,6 +88,7 @@ export interface YearRow {
   year: number;
   investment: string;
   savings: Record<CostLine, string>;
+  /** Cash: of all lines but carbon and recovery, as are all sums. */
   saving: string;
   net: string;
   cumulative: string;
@@ -103,9 +109,12 @@ export interface AheadForATime {
   cause: FallCause;
 }
 
+/** A scenario against today's practice. All money is cash but that of `shadow`. */
 export interface AgainstBaseline {
   yearlySaving: string;
   co2eAvoidedKg: number;
+  /** By the share of the machines in use, undiscounted. */
+  co2eAvoidedOverAppraisalKg: number;
   /** Of the department's footprint; null where that was not given, or is 0. */
   departmentSharePercent: number | null;
   investment: string;
@@ -122,7 +131,10 @@ export interface AgainstBaseline {
   irrPercent: number | null;
   /** All rates at which the net present value is 0, where there is more than one. */
   irrAllPercent: number[];
+  /** −NPV over the tonnes of the appraisal; null where none is avoided, or money is saved as well. */
   costPerTonneAvoided: string | null;
+  /** The social view: cash together with the carbon price and the value of recovery minutes. */
+  shadow: { yearlySaving: string; npv: string };
   equivalentAnnualCost: string | null;
   benefitCostRatio: number | null;
   totalCostOfOwnership: string;

@@ -14,7 +14,7 @@ export interface Run {
   readonly yearlySaving: Quantity<Decimal>;
   readonly co2eAvoidedKg: Quantity;
   /** Over the whole appraisal, not discounted. */
-  readonly avoidedOverAppraisalKg: Quantity;
+  readonly co2eAvoidedOverAppraisalKg: Quantity;
   readonly investment: Quantity<Decimal>;
   readonly npv: Quantity<Decimal>;
   /** Year 0 first, up to the end of the appraisal. */

@@ -263,6 +263,7 @@ function againstEstimate(against: Against): AgainstBaseline {
   return {
     yearlySaving: money(against.yearlySaving),
     co2eAvoidedKg: number(against.co2eAvoidedKg),
+    co2eAvoidedOverAppraisalKg: number(against.co2eAvoidedOverAppraisalKg),
     departmentSharePercent:
       against.departmentSharePercent === null ? null : number(against.departmentSharePercent),
     investment: money(against.investment),
@@ -277,6 +278,7 @@ function againstEstimate(against: Against): AgainstBaseline {
     irrPercent: number(against.irrPercent),
     irrAllPercent: [...against.irrAllPercent],
     costPerTonneAvoided: moneyOrNull(against.costPerTonneAvoided),
+    shadow: mapped({ ...against.shadow }, money),
     equivalentAnnualCost: money(against.equivalentAnnualCost),
     benefitCostRatio: number(against.benefitCostRatio),
     totalCostOfOwnership: money(against.totalCostOfOwnership),

@@ -15,6 +15,7 @@ const caseFigures = [...caseQuantities.filter((quantity) => quantity !== 'co2Abs
 const againstFigures = [
   'yearlySaving',
   'co2eAvoidedKg',
+  'co2eAvoidedOverAppraisalKg',
   'departmentSharePercent',
   'investment',
   'simplePaybackYears',
@@ -77,6 +78,7 @@ function ofRun(path: string, run: AgainstBaseline): string[] {
       // Without a footprint there is no share of it, and no working that says more.
       .filter((figure) => figure !== 'departmentSharePercent' || run[figure] !== null)
       .map((figure) => `${path}.${figure}`),
+    ...leaves(`${path}.shadow`, run.shadow),
     ...run.aheadForATime.flatMap((_, index) =>
       ['fromYears', 'untilYears'].map((end) => `${path}.aheadForATime.${index}.${end}`)
     ),

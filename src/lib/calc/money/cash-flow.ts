@@ -2,11 +2,11 @@
  * A scenario's cash flow against today's practice, year by year: what is invested, what each line saves, and how it
  * adds up. Positive is good: a saving, a flow in.
  */
-import type { CostLine } from '../estimate-types.ts';
+import type { CashLine, CostLine } from '../estimate-types.ts';
 import { once } from '../working/kept.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
-import { costLineNames } from './cost-lines.ts';
+import { cashLineNames, costLineNames } from './cost-lines.ts';
 import type { YearlyCost } from './cost-lines.ts';
 import { Decimal } from './decimal.ts';
 import type { FallingYear } from './cause-of-fall.ts';
@@ -22,7 +22,7 @@ export interface CashFlowYear {
   readonly year: number;
   /** Outlay of the scenario beyond today's practice. */
   readonly investment: Quantity<Decimal>;
-  /** By line; made where they are asked for, as what-if runs need only their sum. */
+  /** By line, carbon and recovery too; made where they are asked for, as what-if runs need only the sum of the cash. */
   readonly savings: Readonly<Record<CostLine, Quantity<Decimal>>>;
   readonly saving: Quantity<Decimal>;
   readonly net: Quantity<Decimal>;
@@ -161,7 +161,7 @@ export const savingOfAllLines = formula<{ savings: readonly Decimal[]; share: nu
   id: 'money.saving-of-all-lines',
   yields: 'Saving of the year',
   words:
-    'What all lines save in a full year at the prices of this year, times the share of the machines in use.',
+    'What all lines of cash save in a full year at the prices of this year, times the share of the machines in use.',
   expression: 'sum(s) * k',
   inputs: {
     savings: {
@@ -198,7 +198,7 @@ export interface Side {
 
 /**
  * The cash flow of a scenario against the baseline: C_t = share_t · Σ lines (B − S)(1 + g)^(t − 1) − (I_S,t − I_B,t),
- * and C_0 = −(I_S,0 − I_B,0).
+ * and C_0 = −(I_S,0 − I_B,0), over the lines of cash alone.
  *
  * While only a share of the machines is in use, that share of the full saving is reached. A scenario that equals the
  * baseline has 0 everywhere.
@@ -215,14 +215,14 @@ export function cashFlow(
   const yearlySavings = byLine((line) =>
     r.apply(againstToday, { today: baseline.cost.lines[line], scenario: scenario.cost.lines[line] })
   );
-  const growing = costLineNames.filter((line) => factors.at(-1)?.growth[line] !== undefined);
-  const atLevel = (line: CostLine, level: Quantity<Decimal> | undefined): Quantity<Decimal> => {
+  const growing = cashLineNames.filter((line) => factors.at(-1)?.growth[line] !== undefined);
+  const atLevel = (line: CashLine, level: Quantity<Decimal> | undefined): Quantity<Decimal> => {
     const saving = yearlySavings[line];
     return level === undefined ? saving : r.apply(savingAtPriceLevel, { saving, growth: level });
   };
   const steadyAt = (standing: YearFactors['standing']): Quantity<Decimal> =>
     r.apply(sumOfAmounts, {
-      amounts: costLineNames
+      amounts: cashLineNames
         .filter((line) => !growing.includes(line))
         .map((line) => atLevel(line, standing[line]))
     });

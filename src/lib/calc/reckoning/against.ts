@@ -4,7 +4,7 @@ import type { CashFlow, Side } from '../money/cash-flow.ts';
 import { cashFlow } from '../money/cash-flow.ts';
 import type { CostOfOwnership } from '../money/cost-of-ownership.ts';
 import { costOfOwnership } from '../money/cost-of-ownership.ts';
-import { costPerTonneAvoided } from '../money/cost-per-tonne.ts';
+import { avoidedOverAppraisal, costPerTonneAvoided } from '../money/cost-per-tonne.ts';
 import type { Decimal } from '../money/decimal.ts';
 import type { InternalRates } from '../money/internal-rate.ts';
 import { internalRates } from '../money/internal-rate.ts';
@@ -12,6 +12,8 @@ import { netPresentValue } from '../money/net-present-value.ts';
 import { causeOfFall } from '../money/cause-of-fall.ts';
 import type { AheadForATime, PaybackYear } from '../money/payback.ts';
 import { aheadForATime, payback } from '../money/payback.ts';
+import type { SocialView } from '../money/shadow-money.ts';
+import { socialView } from '../money/shadow-money.ts';
 import type { YearFactors } from '../money/time-factors.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { formula } from '../working/formula.ts';
@@ -94,8 +96,9 @@ export class Against implements Record<keyof AgainstBaseline, unknown> {
   #rates: InternalRates | undefined;
   #ownership: CostOfOwnership | undefined;
   #perTonne: Quantity<Decimal | null> | undefined;
-  #overAppraisal: Quantity | undefined;
   #ratio: Quantity<number | null> | undefined;
+  #avoided: Quantity | undefined;
+  #social: SocialView | undefined;
 
   constructor(r: Reckoner, given: AgainstGiven) {
     const { today, scenario, factors } = given;
@@ -154,24 +157,25 @@ export class Against implements Record<keyof AgainstBaseline, unknown> {
   }
 
   get costPerTonneAvoided(): Quantity<Decimal | null> {
-    const { scenario, factors } = this.#given;
     this.#perTonne ??= costPerTonneAvoided(this.#r, {
       netPresentValue: this.npv,
-      avoidedKg: this.co2eAvoidedKg,
-      shareInUse: scenario.investment.shareInUse,
-      factors
+      avoidedKg: this.co2eAvoidedOverAppraisalKg
     });
     return this.#perTonne;
   }
 
-  /** Emissions avoided over the whole appraisal, not discounted, by the share of the machines in use in each year. */
-  get avoidedOverAppraisalKg(): Quantity {
-    const { scenario, factors } = this.#given;
-    this.#overAppraisal ??= this.#r.apply(avoidedOverYears, {
+  get co2eAvoidedOverAppraisalKg(): Quantity {
+    this.#avoided ??= this.#r.apply(avoidedOverAppraisal, {
       avoidedKg: this.co2eAvoidedKg,
-      shares: factors.slice(1).map(({ year }) => scenario.investment.shareInUse[year] as Quantity)
+      shares: this.#given.scenario.investment.shareInUse.slice(1)
     });
-    return this.#overAppraisal;
+    return this.#avoided;
+  }
+
+  /** The social view, which is in no other figure. */
+  get shadow(): SocialView {
+    const { factors } = this.#given;
+    return (this.#social ??= socialView(this.#r, { flow: this.#flow, npv: this.npv, factors }));
   }
 
   get equivalentAnnualCost(): Quantity<Decimal> {

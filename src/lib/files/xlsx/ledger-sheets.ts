@@ -1,5 +1,5 @@
 /** The sheets that a finance department reads: results, cash flow, the year by line, and the cases behind it. */
-import type { Caution, Co2eLine, CostLine } from '#lib/calc/estimate-types.ts';
+import type { CashLine, Caution, Co2eLine, ShadowLine } from '#lib/calc/estimate-types.ts';
 import type { Agent, Scenario } from '#lib/calc/input.ts';
 import type { Against } from '#lib/calc/reckoning/against.ts';
 import type { CaseResult } from '#lib/calc/case/case-result.ts';
@@ -24,13 +24,17 @@ const cashFlowSheet = 'Cash flow';
 const yearSheet = 'Year';
 const casesSheet = 'Cases';
 
-const costLineTitles: Readonly<Record<CostLine, string>> = {
+const cashLineTitles: Readonly<Record<CashLine, string>> = {
   agents: 'Agents',
   gases: 'Oxygen, air, nitrous oxide',
   absorbent: 'Absorbent',
   service: 'Service',
   electricity: 'Electricity',
-  other: 'Other yearly cost',
+  other: 'Other yearly cost'
+};
+
+/** What nobody is billed for: beside the cash, and in no total of it. */
+const shadowLineTitles: Readonly<Record<ShadowLine, string>> = {
   carbon: 'Carbon price',
   recovery: 'Recovery minutes'
 };
@@ -225,9 +229,12 @@ function fillYear(
   line('Electricity', 'kWh', (year) => year.electricityKWh);
   block('What it costs');
   for (const agent of agents) line(agentTitle(agent), currency, (year) => year.agents[agent]?.cost);
-  for (const [key, title] of Object.entries(costLineTitles) as [CostLine, string][])
+  for (const [key, title] of Object.entries(cashLineTitles) as [CashLine, string][])
     line(title === 'Agents' ? 'Agents, all' : title, currency, (year) => year.cost[key]);
   sheet.totals.add(line('Total cost', currency, (year) => year.cost.total));
+  block('Beside it, not cash');
+  for (const [key, title] of Object.entries(shadowLineTitles) as [ShadowLine, string][])
+    line(title, currency, (year) => year.cost[key]);
   block('What it emits');
   for (const [key, title] of Object.entries(co2eLineTitles) as [Co2eLine, string][])
     line(title, 'kg CO₂e', (year) => year.co2eKg[key]);
@@ -294,7 +301,7 @@ function fillCashFlow(
     ...years.map(({ year }): SheetCell => ({ kind: 'number', value: year, look: 'heading' }))
   );
   line('Investment beyond today’s', (year) => year.investment);
-  for (const [key, title] of Object.entries(costLineTitles) as [CostLine, string][])
+  for (const [key, title] of Object.entries(cashLineTitles) as [CashLine, string][])
     line(`Saved: ${title}`, (year) => year.savings[key]);
   line('Saving of the year', (year) => year.saving);
   const net = line('Net cash flow', (year) => year.net);
@@ -352,6 +359,8 @@ function fillCashFlow(
       turns: sheet.range(turns, first, last)
     };
   };
+  for (const [key, title] of Object.entries(shadowLineTitles) as [ShadowLine, string][])
+    line(`Beside it, not cash: ${title}`, (year) => year.savings[key]);
   const payback = paybackRows(sumsForPayback, '');
   const discountedPayback = paybackRows(sumsForDiscountedPayback, ', discounted');
 
@@ -382,7 +391,10 @@ function fillCashFlow(
 }
 
 const none = 'none';
+const notFound = 'not found by the spreadsheet';
 const notWithin = 'not within the appraisal';
+const nothingAvoided = 'nothing avoided';
+const savesMoney = 'none, it saves money';
 const nothingToPayBack = 'nothing to pay back';
 
 function fillResults(
@@ -456,7 +468,7 @@ function fillResults(
     'years',
     payback((figures) => figures.discountedPaybackYears, 'discountedPayback')
   );
-  line(
+  const npv = line(
     'Net present value',
     currency,
     figure((figures) => figures.npv)
@@ -465,10 +477,37 @@ function fillResults(
     const block = blocks.get(scenario.id);
     return block === undefined ? null : internalRate(block, against(scenario).irrAllPercent);
   });
+  const avoided = line(
+    'Emissions avoided over the appraisal',
+    'kg CO₂e',
+    figure((figures) => figures.co2eAvoidedOverAppraisalKg)
+  );
+  line('Cost per tonne avoided', `${currency}/t CO₂e`, (scenario) => {
+    if (scenario.baseline) return null;
+    const column = 2 + scenarios.indexOf(scenario);
+    const [value, kg] = [sheet.address(npv, column), sheet.address(avoided, column)];
+    const perTonne = workingOf(against(scenario).costPerTonneAvoided).value;
+    return {
+      kind: 'formula',
+      formula: `IF(${kg}<=0,"${nothingAvoided}",IF(${value}>0,"${savesMoney}",-${value}/(${kg}/1000)))`,
+      result:
+        perTonne !== null
+          ? asNumber(perTonne)
+          : asNumber(workingOf(against(scenario).co2eAvoidedOverAppraisalKg).value) > 0
+            ? savesMoney
+            : nothingAvoided,
+      look: 'money'
+    };
+  });
   line(
-    'Cost per tonne avoided',
-    `${currency}/t CO₂e`,
-    figure((figures) => figures.costPerTonneAvoided)
+    'Saving of a year, social view',
+    currency,
+    figure((figures) => figures.shadow.yearlySaving)
+  );
+  line(
+    'Net present value, social view',
+    currency,
+    figure((figures) => figures.shadow.npv)
   );
   line(
     'Benefit-cost ratio',
@@ -483,14 +522,15 @@ function fillResults(
 
 /**
  * The internal rate by the spreadsheet's own function, started at the rate that the tool found. A spreadsheet gives one
- * of several rates without a word, so where there are several they are named instead.
+ * of several rates without a word, so where there are several they are named instead. It may give up on a rate that is
+ * there, as on one of millions of percent; it then says so, which is not the same as there being none.
  */
 function internalRate(block: CashFlowBlock, allPercent: readonly number[]): SheetCell {
   const [only] = allPercent;
   const several =
     allPercent.length > 1 ? `several: ${allPercent.map((rate) => rate.toPrecision(4)).join(', ')}` : null;
   const start = only === undefined ? '' : `,${only / 100}`;
-  const rate = `IFERROR(IRR(${block.net}${start})*100,"${none}")`;
+  const rate = `IFERROR(IRR(${block.net}${start})*100,"${notFound}")`;
   const one = several === null ? rate : `IF(${block.changesOfSign}>1,"${several}",${rate})`;
   return {
     kind: 'formula',

@@ -48,13 +48,26 @@ export function answerOf(workbook: Workbook, scenarioId: string, { against, loca
   return [
     `Against today’s practice ${scenario.name} ${money} and ${air} a year.`,
     returnOf(workbook, { against, locale }),
-    `Its net present value over ${years}, at ${rate} a year, is ${formatMoney(against.npv, look)}.`
+    `Its net present value over ${years}, at ${rate} a year, is ${formatMoney(against.npv, look)}.`,
+    ...socialViewOf(workbook, { against, locale })
   ].join(' ');
 }
 
 interface Found {
   readonly against: AgainstBaseline;
   readonly locale: string;
+}
+
+/** What the carbon price and recovery minutes would make of it, apart from the cash; nothing where neither counts. */
+function socialViewOf({ currency }: Workbook, { against, locale }: Found): string[] {
+  const { shadow, yearlySaving, npv } = against;
+  if (Number(shadow.yearlySaving) === Number(yearlySaving) && Number(shadow.npv) === Number(npv)) return [];
+  const look = { currency, locale };
+  const { direction, text } = savingInWords(shadow.yearlySaving, look);
+  const saves = direction === 'same' ? 'costs the same' : text;
+  return [
+    `All of this is cash. In the social view, which counts the prices put on carbon and recovery minutes as well, it ${saves} a year, and its net present value is ${formatMoney(shadow.npv, look)}.`
+  ];
 }
 
 function returnOf({ currency, accounting }: Workbook, { against, locale }: Found): string {
@@ -125,7 +138,7 @@ export function assumptionsOf(workbook: Workbook, scenarioId: string, locale: st
   const carbon =
     Number(accounting.carbonPricePerTonne) === 0
       ? ''
-      : ` A shadow price of ${formatMoney(accounting.carbonPricePerTonne, { currency: workbook.currency, locale })} a tonne of CO₂e counts as money.`;
+      : ` A shadow price of ${formatMoney(accounting.carbonPricePerTonne, { currency: workbook.currency, locale })} a tonne of CO₂e stands beside the cash, in the social view alone.`;
   const standard = monitoringStandardOptions.find(({ id }) => id === site.monitoringStandard)?.label ?? '';
   return [
     {

@@ -8,13 +8,14 @@ import type { YearlyAmounts } from '#lib/calc/money/cost-lines.ts';
 import { consumablePrices } from '#lib/calc/money/consumable-prices.ts';
 import type { Supplies } from '#lib/calc/money/consumable-prices.ts';
 import { costOfOwnership, costOfToday } from '#lib/calc/money/cost-of-ownership.ts';
-import { costPerTonneAvoided } from '#lib/calc/money/cost-per-tonne.ts';
+import { avoidedOverAppraisal, costPerTonneAvoided } from '#lib/calc/money/cost-per-tonne.ts';
 import { Decimal } from '#lib/calc/money/decimal.ts';
 import { internalRates } from '#lib/calc/money/internal-rate.ts';
 import { investment } from '#lib/calc/money/investment.ts';
 import { netPresentValue } from '#lib/calc/money/net-present-value.ts';
 import type { PaybackYear } from '#lib/calc/money/payback.ts';
 import { aheadForATime, payback } from '#lib/calc/money/payback.ts';
+import { socialView } from '#lib/calc/money/shadow-money.ts';
 import { discountedFlows, sumsUpToYears } from '#lib/calc/money/sums-over-years.ts';
 import { timeFactors } from '#lib/calc/money/time-factors.ts';
 import type { Quantity, Reckoner } from '#lib/calc/working/reckoner.ts';
@@ -206,10 +207,12 @@ export function appraiseCase(r: Reckoner, given: Case) {
     benefitCostRatio: benefitCostRatio(r, { flow, factors }),
     costPerTonneAvoided: costPerTonneAvoided(r, {
       netPresentValue: npv,
-      avoidedKg: r.assumption(avoidedKg, 'kg CO2e', 'Given by the test.'),
-      shareInUse: then.investment.shareInUse,
-      factors
-    })
+      avoidedKg: r.apply(avoidedOverAppraisal, {
+        avoidedKg: r.assumption(avoidedKg, 'kg CO2e', 'Given by the test.'),
+        shares: then.investment.shareInUse.slice(1)
+      })
+    }),
+    shadow: socialView(r, { flow, npv, factors })
   };
 }
 

@@ -66,6 +66,38 @@ describe('the cash flow against today', () => {
     expect(texts(flow.years.map(({ savings }) => savings.gases))).toEqual(['0', '0', '0', '0']);
   });
 
+  test('leaves a carbon price and the value of recovery minutes out of all cash, and counts them in the social view', () => {
+    const without = appraiseCase(plain, given);
+    const counted = appraiseCase(plain, {
+      ...given,
+      accounting: {
+        ...given.accounting,
+        carbonPricePerTonne: '100',
+        carbonGrowthPercent: 50,
+        recoveryMinuteValue: '2'
+      },
+      then: { ...given.then, used: { ...given.then.used, recoveryMinutes: 300 } }
+    });
+    const cash = (of: typeof counted) => [
+      text(plain.value(of.flow.yearlySaving)),
+      ...texts(of.flow.years.flatMap(({ saving, net, cumulative }) => [saving, net, cumulative])),
+      text(plain.value(of.netPresentValue)),
+      text(plain.value(of.ownership.total)),
+      plain.value(of.simplePayback),
+      plain.value(of.discountedPayback),
+      plain.value(of.internalRates.ratePercent),
+      plain.value(of.benefitCostRatio),
+      plain.value(of.costPerTonneAvoided)
+    ];
+    expect(cash(counted)).toEqual(cash(without));
+    // 8 440 + 24 t × 100 + 300 min × 2
+    expect(text(plain.value(counted.shadow.yearlySaving))).toBe('11440');
+    // Carbon 2 400, 3 600, 5 400 and recovery 600 a year, at 10 %: 3 000 / 1.1 + 4 200 / 1.21 + 6 000 / 1.331.
+    const beside = 3000 / 1.1 + 4200 / 1.21 + 6000 / 1.331;
+    expect(plain.value(counted.shadow.npv).toNumber()).toBeCloseTo(989.030804 + beside, 5);
+    expect(text(plain.value(without.shadow.npv))).toBe(text(plain.value(without.netPresentValue)));
+  });
+
   test('reaches only the share of the saving that the machines in use bring', () => {
     const { flow } = appraiseCase(plain, {
       ...given,
@@ -167,8 +199,14 @@ describe('further figures', () => {
     // 5 360 a year, and 20 000 / 2.486 851 990 984 2.
     expect(plain.value(found.ownership.equivalentAnnualCost).toFixed(4)).toBe('13402.2961');
     expect(plain.value(found.benefitCostRatio)).toBeCloseTo(20989.0308039 / 20000, 10);
-    // −(989.030 804 / 2.486 851 991) / 24 t
-    expect(plain.value(found.costPerTonneAvoided)?.toFixed(4)).toBe('-16.5710');
+    // 989.03 are saved with 72 t: no ratio is put on that.
+    expect(plain.value(found.costPerTonneAvoided)).toBeNull();
+    // At 11 000 a unit 2 000 more are paid: 1 010.969 196 over 3 × 24 t.
+    const dearer = appraiseCase(plain, {
+      ...given,
+      then: { ...given.then, machine: { ...bought, unitPrice: '11000' } }
+    });
+    expect(plain.value(dearer.costPerTonneAvoided)?.toFixed(4)).toBe('14.0412');
     expect(found.internalRates.kind).toBe('one');
     // The root of 8 440 (x + x² + x³) = 20 000, by halving elsewhere.
     expect(plain.value(found.internalRates.ratePercent)).toBeCloseTo(12.78824679447571, 10);
@@ -180,10 +218,9 @@ describe('further figures', () => {
       accounting: { ...given.accounting, discountRatePercent: 0 },
       then: { ...given.then, scenario: { ...scenario, unitsByYear: [1, 1] } }
     };
-    // Net −10 000 − 5 780 + 8 440 + 8 440 = 1 100 over three years; 24 t × (0.5 + 1 + 1) / 3 a year.
-    expect(plain.value(appraiseCase(plain, phased).costPerTonneAvoided)?.toFixed(6)).toBe(
-      (-1100 / 3 / 20).toFixed(6)
-    );
+    // At 11 000 a unit: −11 000 − 6 780 + 8 440 + 8 440 = −900 in three years, over 24 t × (0.5 + 1 + 1).
+    phased.then = { ...phased.then, machine: { ...bought, unitPrice: '11000' } };
+    expect(plain.value(appraiseCase(plain, phased).costPerTonneAvoided)?.toFixed(6)).toBe('15.000000');
   });
 
   test('are missing, with the reason in the working, where they would mean nothing', () => {

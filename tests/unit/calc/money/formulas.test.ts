@@ -6,6 +6,7 @@ import { all, create } from 'mathjs';
 import type { FactoryFunctionMap } from 'mathjs';
 import { describe, expect, test } from 'vitest';
 import { consumablePrices } from '#lib/calc/money/consumable-prices.ts';
+import { costPerTonneAvoided } from '#lib/calc/money/cost-per-tonne.ts';
 import { costOfCase } from '#lib/calc/money/consumables.ts';
 import { Decimal } from '#lib/calc/money/decimal.ts';
 import { monitorCost } from '#lib/calc/money/monitor-cost.ts';
@@ -100,6 +101,12 @@ const figuresOf = (r: Reckoner): Quantity<unknown>[] => {
     of.ownership.equivalentAnnualCost,
     of.benefitCostRatio,
     of.costPerTonneAvoided,
+    costPerTonneAvoided(r, {
+      netPresentValue: r.cell(new Decimal('-1234.5'), 'currency', 'given', 'netPresentValue'),
+      avoidedKg: r.cell(9876, 'kg CO2e', 'given', 'avoidedKg')
+    }),
+    of.shadow.yearlySaving,
+    of.shadow.npv,
     ...of.bottles,
     costOfCase(
       r,

@@ -12,11 +12,15 @@ const changed = (id: string, change: Partial<Workbook['scenarios'][number]>): Wo
   scenarios: demo.scenarios.map((scenario) => (scenario.id === id ? { ...scenario, ...change } : scenario))
 });
 const ofDemo = estimate(coreInput(demo)).scenarios.find(({ id }) => id === 'closed')!.againstBaseline;
-const answer = (change: Partial<AgainstBaseline>, workbook = demo): string =>
-  answerOf(workbook, 'closed', { against: { ...ofDemo, ...change }, locale: 'en-GB' }).replaceAll(
-    '\u00a0',
-    ' '
-  );
+/** The answer about other figures; where nothing else is said, the social view is that of the cash. */
+const answer = (change: Partial<AgainstBaseline>, workbook = demo): string => {
+  const against = { ...ofDemo, ...change };
+  const { yearlySaving, npv } = against;
+  return answerOf(workbook, 'closed', {
+    against: { ...against, shadow: change.shadow ?? { yearlySaving, npv } },
+    locale: 'en-GB'
+  }).replaceAll('\u00a0', ' ');
+};
 
 /** Years of a cash flow in which everything is 0 but what is given. */
 const years = (...given: readonly Partial<AgainstBaseline['years'][number]>[]): AgainstBaseline['years'] =>
@@ -64,6 +68,16 @@ describe('the answer of the report', () => {
       'Against today’s practice Closed-circuit A saves €1,200 and avoids 9 t CO₂e a year. ' +
         'The €5,000 that it takes is paid back after 4.2 years, within the limit of 5 years. ' +
         'Its net present value over 10 years, at 3.5 % a year, is €3,000.'
+    );
+  });
+
+  it('keeps the social view apart from the cash, and names it', () => {
+    const { yearlySaving, npv } = ofDemo;
+    expect(answer({ shadow: { yearlySaving, npv } })).not.toContain('social');
+    expect(
+      answer({ yearlySaving: '1200', npv: '-300', shadow: { yearlySaving: '5200', npv: '20000' } })
+    ).toMatch(
+      /saves €1,200 and .*is -€300\.00\. All of this is cash\. In the social view, which counts the prices put on carbon and recovery minutes as well, it saves €5,200 a year, and its net present value is €20,000\.$/
     );
   });
 
@@ -145,7 +159,9 @@ describe('what the report assumes', () => {
       residualValue: 'straight-line' as const
     };
     expect(about({ ...demo, accounting }, 'Prices')).toContain('agents by 2\u00a0% a year beyond inflation');
-    expect(about({ ...demo, accounting }, 'Perspective')).toContain('shadow price of €100');
+    expect(about({ ...demo, accounting }, 'Perspective')).toContain(
+      'shadow price of €100.00 a tonne of CO₂e stands beside the cash, in the social view alone.'
+    );
     expect(about({ ...demo, accounting }, 'Horizon')).toContain('in a straight line');
   });
 
