@@ -1,18 +1,22 @@
 /** What must hold of any business case, whatever its figures. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { annuity } from '#lib/calc/money/annuity.ts';
 import { cashLineNames } from '#lib/calc/money/cost-lines.ts';
 import { Decimal, amount, text } from '#lib/calc/money/decimal.ts';
+import { compareOverEqualService } from '#lib/calc/money/equal-service.ts';
 import { internalRates } from '#lib/calc/money/internal-rate.ts';
 import { netPresentValue } from '#lib/calc/money/net-present-value.ts';
 import type { PaybackYear } from '#lib/calc/money/payback.ts';
 import { payback } from '#lib/calc/money/payback.ts';
+import { discountFactors } from '#lib/calc/money/time-factors.ts';
 import { plain } from '#lib/calc/working/plain.ts';
 import type { Machine, Scenario } from '#lib/calc/input.ts';
 import {
   accounting,
   appraiseCase,
   machine,
+  moneyOf,
   paybackYearsOf,
   prices,
   scenario,
@@ -391,4 +395,26 @@ describe('a cash flow', () => {
       { numRuns: 300 }
     );
   });
+});
+
+test('unequal lives rank alike by annuity and by repeated chain', () => {
+  const life = fc.array(cents(-5000, 50_000), { minLength: 2, maxLength: 9 });
+  fc.assert(
+    fc.property(fc.array(life, { minLength: 2, maxLength: 3 }), percent(-10, 25), (lives, rate) => {
+      const ratePercent = plain.cell(rate, '%', 'given', 'rate');
+      const costs = compareOverEqualService(plain, {
+        ways: lives.map((flows, index) => ({ id: String(index), flows: flows.map(moneyOf) })),
+        ratePercent
+      });
+      const years = costs[0]?.chainYears ?? 0;
+      const factors = discountFactors(plain, { ratePercent, years });
+      for (const { equivalentAnnualCost, chainPresentValue, chainYears } of costs) {
+        expect(chainYears).toBe(years);
+        const byAnnuity = plain.value(equivalentAnnualCost);
+        const byChain = plain.value(annuity(plain, { presentValue: chainPresentValue, factors }));
+        expect(byChain.minus(byAnnuity).abs().lte(byAnnuity.abs().plus(50_000).times(1e-18))).toBe(true);
+      }
+    }),
+    { numRuns: 100 }
+  );
 });

@@ -32,21 +32,6 @@ const avoided = formula<{ todayKg: number; scenarioKg: number }>({
   compute: ({ todayKg, scenarioKg }) => todayKg - scenarioKg
 });
 
-const avoidedOverYears = formula<{ avoidedKg: number; shares: readonly number[] }>({
-  id: 'emissions.avoided-over-appraisal',
-  yields: 'Emissions avoided over the appraisal',
-  words:
-    'emissions avoided in a full year, times the share of the machines in use, year by year; not discounted',
-  expression: 'm * sum(k)',
-  inputs: {
-    avoidedKg: { symbol: 'm', unit: 'kg CO2e', words: 'emissions avoided in a full year' },
-    shares: { symbol: 'k', unit: '1', words: 'share of the machines in use, year by year' }
-  },
-  unit: 'kg CO2e',
-  source: 'definition',
-  compute: ({ avoidedKg, shares }) => avoidedKg * shares.reduce((sum, share) => sum + share, 0)
-});
-
 const shareOfFootprint = formula<{ avoidedKg: number; footprintTonnes: number }>({
   id: 'emissions.share-of-department',
   yields: 'Share of the department’s footprint that is avoided',

@@ -9,7 +9,7 @@ import { consumablePrices } from '#lib/calc/money/consumable-prices.ts';
 import type { Supplies } from '#lib/calc/money/consumable-prices.ts';
 import { costOfOwnership, costOfToday } from '#lib/calc/money/cost-of-ownership.ts';
 import { avoidedOverAppraisal, costPerTonneAvoided } from '#lib/calc/money/cost-per-tonne.ts';
-import { Decimal } from '#lib/calc/money/decimal.ts';
+import { Decimal, text } from '#lib/calc/money/decimal.ts';
 import { internalRates } from '#lib/calc/money/internal-rate.ts';
 import { investment } from '#lib/calc/money/investment.ts';
 import { netPresentValue } from '#lib/calc/money/net-present-value.ts';
@@ -18,6 +18,7 @@ import { aheadForATime, payback } from '#lib/calc/money/payback.ts';
 import { socialView } from '#lib/calc/money/shadow-money.ts';
 import { discountedFlows, sumsUpToYears } from '#lib/calc/money/sums-over-years.ts';
 import { timeFactors } from '#lib/calc/money/time-factors.ts';
+import { plain } from '#lib/calc/working/plain.ts';
 import type { Quantity, Reckoner } from '#lib/calc/working/reckoner.ts';
 
 export const accounting: Accounting = {
@@ -215,6 +216,13 @@ export function appraiseCase(r: Reckoner, given: Case) {
     shadow: socialView(r, { flow, npv, factors })
   };
 }
+
+/** An amount that a test gives. */
+export const moneyOf = (decimal: string | number): Quantity<Decimal> =>
+  plain.assumption(new Decimal(decimal), 'currency', 'Given by the test.');
+/** Amounts as decimal texts. */
+export const textsOf = (list: readonly Quantity<Decimal>[]): string[] =>
+  list.map((one) => text(plain.value(one)));
 
 /** What comes in evenly over each year, and what is paid (below 0: comes in) at its end: as payback takes them. */
 export function paybackYearsOf(

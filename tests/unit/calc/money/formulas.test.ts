@@ -15,6 +15,7 @@ import { plain } from '#lib/calc/working/plain.ts';
 import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
 import type { Quantity, Reckoner } from '#lib/calc/working/reckoner.ts';
 import type { StepWorking, Working } from '#lib/calc/working/working.ts';
+import { waysToPay } from '../../../fixtures/ways-to-pay.ts';
 import { accounting, amountsOf, appraiseCase, machine, prices, scenario } from './business-case.ts';
 import type { Case } from './business-case.ts';
 
@@ -120,7 +121,8 @@ const figuresOf = (r: Reckoner): Quantity<unknown>[] => {
         missingToday: r.cell(1, '1', 'given', 'missingToday'),
         unitPrice: '2600'
       }
-    ])
+    ]),
+    ...waysToPay(r)
   ];
 };
 
