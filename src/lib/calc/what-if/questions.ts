@@ -173,16 +173,14 @@ export function answerTo(
   const step = pays === 'above' ? unit : -unit;
   const within = (given: number) => Math.min(Math.max(given, low), high);
   const places = (given: number) => Number(given.toFixed(decimals[question.subject]));
-  let rounded = within(
-    places((pays === 'above' ? Math.ceil(value / unit) : Math.floor(value / unit)) * unit)
-  );
+  let rounded = within(places(value));
   const paybackAt = (given: number): number | null => {
     const figures = figuresAt(given);
     return plain.value(discounted ? figures.discountedPaybackYears : figures.simplePaybackYears);
   };
   let paybackYears = paybackAt(rounded);
-  // Rounding the rows of the case mix may take back the little that rounding the total gave; and where nothing is done
-  // at all, as with an adoption of 0 %, nothing is paid back.
+  // To the side on which it pays, which the nearest may miss, and rows of the case mix that are rounded as well; and where
+  // nothing is done at all, as with an adoption of 0 %, nothing is paid back.
   for (let tries = 0; tries < 3 && (of(rounded) < 0 || paybackYears === null); tries += 1) {
     rounded = within(places(rounded + step));
     paybackYears = paybackAt(rounded);
