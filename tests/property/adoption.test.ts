@@ -63,7 +63,6 @@ test('at adoption 0 %, with machine, capture and supply of today, every yearly f
         ...onTodaysMachine(workbook, today),
         flowPlan: own.id,
         flowPlanByCase: {},
-        agentSwitch: {},
         adoptionPercent: 0
       };
       const [now, then] = yearsOf({ ...workbook, flowPlans: [...workbook.flowPlans, own] }, [nobody]);
