@@ -8,7 +8,7 @@ import { explainer } from '#lib/calc/estimate/explain.ts';
 import { explainAnswer, explainTurning } from '#lib/calc/what-if/explain-answers.ts';
 import type { EstimateInput, Range } from '#lib/calc/input.ts';
 import { joinSlices, runDraws } from '#lib/calc/uncertainty/run.ts';
-import { againstTwin, standingAtLimit, withNumber } from '#lib/calc/what-if/changed-cell.ts';
+import { againstTwin, standingFromLimit, withNumber } from '#lib/calc/what-if/changed-cell.ts';
 import { drawnFigures, setUpRun, summaryOf } from '#lib/calc/what-if/draws.ts';
 import type { Question } from '#lib/calc/what-if/questions.ts';
 import { answerTo, cellsThatTurn, questionsOf, withAnswer } from '#lib/calc/what-if/questions.ts';
@@ -38,7 +38,7 @@ const rangeOf = (path: string): Range | null => {
   return high === null ? null : { low, high };
 };
 const standing = (of: EstimateInput, scenarioId: string): number =>
-  standingAtLimit(againstTwin(of, scenarioId, memo()), {
+  standingFromLimit(againstTwin(of, scenarioId, memo()), {
     paybackLimitYears: of.accounting.paybackLimitYears,
     discounted: false
   });

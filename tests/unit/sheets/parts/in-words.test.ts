@@ -31,7 +31,15 @@ test('a payback of 0 in a draw is said as at once', () => {
 });
 
 test('a question where there is nothing to pay back is answered so', () => {
-  const question = { subject: 'adoption', scenarioId: 'a', path: 'p', now: 50, low: 0, high: 100 } as const;
+  const question = {
+    subject: 'adoption',
+    scenarioId: 'a',
+    path: 'p',
+    now: 50,
+    low: 0,
+    high: 100,
+    comparedWith: 'today'
+  } as const;
   const words = { currency: 'EUR', locale: 'en-GB', limitYears: 5, agent: 'sevoflurane' };
   expect(answerInWords({ kind: 'nothing', question }, words)).toBe(
     'Nothing is invested and nothing saved at any value looked at, 0\u00a0% to 100\u00a0%, so there is nothing to pay back.'
