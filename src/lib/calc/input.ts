@@ -209,6 +209,8 @@ export interface Scenario {
   readonly recoveryMinutesSavedPerCase: number;
   /** Units bought in year 0, 1, 2, …; null: all of the machine's units now. */
   readonly unitsByYear: readonly number[] | null;
+  /** Nothing is bought: theatres that would move follow the plan on the machine that stands there. */
+  readonly machinesStay: boolean;
   readonly avoidedPurchases: readonly AvoidedPurchase[];
 }
 

@@ -15,6 +15,7 @@ const contract = [
   'lib/calc/input.ts',
   'lib/calc/limits.ts',
   'lib/calc/own-entry.ts',
+  'lib/calc/baseline-of.ts',
   'lib/calc/cell-path.ts',
   'lib/calc/estimate-types.ts'
 ];
@@ -33,6 +34,7 @@ export const rooms: readonly Room[] = [
   { place: 'lib/calc/emissions/', knows: parts },
   { place: 'lib/calc/money/', knows: parts },
   { place: 'lib/calc/monitoring/', knows: parts },
+  { place: 'lib/calc/fleet/', knows: parts },
   { place: 'lib/calc/uncertainty/', knows: parts },
   { place: 'lib/calc/year/', knows: [...parts, 'lib/calc/case/'] },
   { place: 'lib/calc/known-cases/', knows: [...parts, 'lib/calc/case/'] },
@@ -47,7 +49,8 @@ export const rooms: readonly Room[] = [
       'lib/calc/year/',
       'lib/calc/emissions/',
       'lib/calc/money/',
-      'lib/calc/monitoring/'
+      'lib/calc/monitoring/',
+      'lib/calc/fleet/'
     ]
   },
   {
@@ -76,6 +79,7 @@ export const rooms: readonly Room[] = [
       'lib/calc/year/',
       'lib/calc/money/',
       'lib/calc/monitoring/',
+      'lib/calc/fleet/',
       'lib/calc/reckoning/',
       'lib/calc/attribution/'
     ]
@@ -83,6 +87,7 @@ export const rooms: readonly Room[] = [
   { place: 'lib/calc/input.ts', knows: [], knowsTypesOf: ['lib/calc/reference/'] },
   { place: 'lib/calc/limits.ts', knows: [] },
   { place: 'lib/calc/own-entry.ts', knows: [] },
+  { place: 'lib/calc/baseline-of.ts', knows: [], knowsTypesOf: ['lib/calc/input.ts'] },
   { place: 'lib/calc/cell-path.ts', knows: ['lib/calc/own-entry.ts'] },
   { place: 'lib/calc/estimate-types.ts', knows: [], knowsTypesOf: ['lib/calc/'] },
 
