@@ -54,16 +54,16 @@ export function whatEachChangeEarns(given: WhatEachChangeEarns): ChartData {
       : null;
   const what = isMoney ? 'saves' : 'avoids';
 
-  const cells = (parts: readonly LeverPart[], room: string, totalPath: string | null) =>
+  const cells = (parts: readonly LeverPart[], room: string) =>
     cellsThatAddUp(parts.map(amountOf), {
       money: isMoney,
       paths: [
         ...parts.map(({ lever }) => `${scenario.id}.${room}.${lever}.${figure}`),
-        ...(totalPath === null ? [] : [totalPath])
+        `${scenario.id}.againstBaseline.${figure}`
       ]
     });
-  const inTurn = cells(ladder, 'ladder', `${scenario.id}.againstBaseline.${figure}`);
-  const shares = cells(attribution, 'attribution', null);
+  const inTurn = cells(ladder, 'ladder');
+  const shares = cells(attribution, 'attribution');
   const shareOf = ({ lever }: LadderStep): TableCell =>
     shares.parts[attribution.findIndex((part) => part.lever === lever)] ?? nameCell('');
   const unit = isMoney ? currency : 't CO₂e';

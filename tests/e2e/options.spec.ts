@@ -1,0 +1,88 @@
+/** Who earns the saving: the same figures on Comparison, Payback and the report as in the estimate. */
+import { execFile } from 'node:child_process';
+import { promisify } from 'node:util';
+import type { Page } from '@playwright/test';
+import { expect, test } from './browser.ts';
+
+const run = promisify(execFile);
+
+interface Adds {
+  readonly yearlySaving: string;
+  readonly co2eAvoidedKg: number;
+  readonly investment: string;
+  readonly npv: string;
+}
+
+async function estimateOf(page: Page, file: string): Promise<Adds> {
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save', exact: true }).click();
+  await (await download).saveAs(file);
+  const { stdout } = await run(process.execPath, ['scripts/batch.mjs', file], { maxBuffer: 50_000_000 });
+  const { scenarios } = JSON.parse(stdout) as { scenarios: { id: string; machineAdds: Adds | null }[] };
+  const adds = scenarios.find(({ id }) => id === 'closed')?.machineAdds;
+  if (adds === null || adds === undefined) throw new Error('The estimate has nothing that the machine adds.');
+  return adds;
+}
+
+const euros = (amount: string): string => `€${Math.round(Math.abs(Number(amount))).toLocaleString('en-GB')}`;
+
+test('the report says what the machine adds, as the estimate has it', async ({ page }, info) => {
+  await page.goto('./report/');
+  const said = page.locator('.one-page [data-machine-adds]');
+  const adds = await estimateOf(page, info.outputPath('workbook.json'));
+  expect(Number(adds.yearlySaving)).toBeGreaterThan(0);
+  expect(Number(adds.npv)).toBeLessThan(0);
+  await expect(said).toContainText(`The machine itself saves ${euros(adds.yearlySaving)} and avoids`);
+  await expect(said).toContainText(`for ${euros(adds.investment)} more`);
+  await expect(said).toContainText(`the net present value is ${euros(adds.npv)} lower`);
+  await expect(said).toContainText('Another agent alone, on today’s machines and flows,');
+  await expect(said).toContainText('No scenario touches the nitrous oxide lost from the supply');
+
+  const options = page.getByRole('region', { name: 'All options against today' });
+  await expect(options.getByRole('row')).toHaveCount(7);
+  await expect(options.getByRole('row').nth(1)).toContainText('Today');
+});
+
+test('the figure in the table of Payback opens a working that ends in the estimate’s', async ({
+  page
+}, info) => {
+  await page.goto('./payback/');
+  const { yearlySaving } = await estimateOf(page, info.outputPath('workbook.json'));
+  await page
+    .getByRole('region', { name: /^What the machine adds/ })
+    .locator('[data-figure="closed.machineAdds.yearlySaving"]')
+    .first()
+    .click();
+  const value = await page.getByTestId('working-value').getAttribute('data-value');
+  expect(Number(value)).toBeCloseTo(Number(yearlySaving), 6);
+});
+
+test('Comparison opens with its answer, and folds what is the same for all', async ({ page }) => {
+  await page.goto('./comparison/');
+  await expect(page.locator('[data-answer-first]')).toContainText(
+    'Closed-circuit A without the machine has the highest net present value of all options'
+  );
+  const service = page.locator('[data-figure="today.perYear.cost.electricity"]');
+  const table = page.getByRole('region', { name: 'A year of each scenario' });
+  await expect(table.getByText('Money, EUR')).toBeVisible();
+  await expect(service).toHaveCount(0);
+  await table.getByRole('button', { name: 'Show unchanged' }).nth(1).click();
+  await expect(service).toBeVisible();
+});
+
+test('one click makes the twin a scenario, marked as made by the tool, and undo takes it out', async ({
+  page
+}) => {
+  await page.goto('./comparison/');
+  const name = 'Closed-circuit A without the machine (made by the tool)';
+  const column = page
+    .getByRole('region', { name: 'A year of each scenario' })
+    .getByRole('columnheader', { name });
+  await page.getByRole('button', { name: 'Make it a scenario' }).first().click();
+  await expect(page.getByText(`“${name}” was added to the scenarios.`)).toBeVisible();
+  await expect(column).toBeVisible();
+  await expect(page.getByText(`in the workbook as “${name}”`)).toBeVisible();
+  await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
+  await expect(column).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Make it a scenario' })).toBeVisible();
+});
