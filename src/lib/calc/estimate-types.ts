@@ -17,12 +17,17 @@ export interface CostLines {
   service: string;
   electricity: string;
   other: string;
+  /** Beside the cash: emissions at the carbon price. */
   carbon: string;
-  /** Value of recovery minutes saved: zero or negative. */
+  /** Beside the cash: value of recovery minutes saved, zero or negative. */
   recovery: string;
+  /** Cash: all lines but carbon and recovery. */
   total: string;
 }
 export type CostLine = Exclude<keyof CostLines, 'total'>;
+/** Lines that nobody is billed for, or paid: they stand beside the cash and are in no total of it. */
+export type ShadowLine = 'carbon' | 'recovery';
+export type CashLine = Exclude<CostLine, ShadowLine>;
 
 export interface Co2eLines {
   agents: number;
@@ -83,6 +88,7 @@ export interface YearRow {
   year: number;
   investment: string;
   savings: Record<CostLine, string>;
+  /** Cash: of all lines but carbon and recovery, as are all sums. */
   saving: string;
   net: string;
   cumulative: string;
@@ -90,24 +96,50 @@ export interface YearRow {
   cumulativeDiscounted: string;
 }
 
+/**
+ * Why a sum that stood at 0 or above fell below it: machines replaced at the end of their life, more bought later, or a
+ * yearly cost beyond today's.
+ */
+export type FallCause = 'replacement' | 'later-purchase' | 'yearly-cost';
+
+/** A time during which the cumulative cash flow stands at 0 or above, and after which it falls below 0. */
+export interface AheadForATime {
+  fromYears: number;
+  untilYears: number;
+  cause: FallCause;
+}
+
+/** A scenario against today's practice. All money is cash but that of `shadow`. */
 export interface AgainstBaseline {
   yearlySaving: string;
   co2eAvoidedKg: number;
+  /** By the share of the machines in use, undiscounted. */
+  co2eAvoidedOverAppraisalKg: number;
   /** Of the department's footprint; null where that was not given, or is 0. */
   departmentSharePercent: number | null;
   investment: string;
+  /**
+   * The time after which the cumulative cash flow stays at or above 0 to the end of the appraisal, in years; 0: at once.
+   * null: not within the appraisal, or nothing is invested and nothing saved.
+   */
   simplePaybackYears: number | null;
+  /** The same of the discounted cash flow. */
   discountedPaybackYears: number | null;
+  /** Times at which a reader may take it for paid back, and it is not: in their order, none where there are none. */
+  aheadForATime: AheadForATime[];
   npv: string;
   irrPercent: number | null;
   /** All rates at which the net present value is 0, where there is more than one. */
   irrAllPercent: number[];
+  /** −NPV over the tonnes of the appraisal; null where none is avoided, or money is saved as well. */
   costPerTonneAvoided: string | null;
+  /** The social view: cash together with the carbon price and the value of recovery minutes. */
+  shadow: { yearlySaving: string; npv: string };
   equivalentAnnualCost: string | null;
   benefitCostRatio: number | null;
   totalCostOfOwnership: string;
-  /** True where the cumulative cash flow falls below 0 again after the payback, as when machines are replaced. */
-  paybackFallsBelowAgain: boolean;
+  /** What machines are worth at the end, beyond today's: in the cash flow of the last year, and in no payback. */
+  worthAtEnd: string;
   /** Year 0 first, up to the end of the appraisal. */
   years: YearRow[];
 }

@@ -90,7 +90,8 @@ export async function workbookXlsx(workbook: Workbook, watch: Watch): Promise<Of
     import('#lib/files/write/file-name.ts'),
     import('#lib/background/run-in-worker.ts')
   ]);
-  const open = () => new Worker(new URL('../background/spreadsheet-worker.ts', import.meta.url), { type: 'module' });
+  const open = () =>
+    new Worker(new URL('../background/spreadsheet-worker.ts', import.meta.url), { type: 'module' });
   const outcome = await runInWorker<Workbook, Uint8Array<ArrayBuffer>>(open, workbook, watch);
   if (outcome.kind === 'cancelled') return null;
   if (outcome.kind === 'failed') throw new Error(outcome.sentence);

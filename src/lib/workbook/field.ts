@@ -81,8 +81,12 @@ export type Field = NumberField | MoneyField | TextField | ChoiceField | FlagFie
  */
 export const leastNumber = 1e-6;
 
-const isTooNearZero = (value: unknown): boolean =>
+export const isTooNearZero = (value: unknown): boolean =>
   typeof value === 'number' && value !== 0 && Math.abs(value) < leastNumber;
+
+/** What is said of a number too near to 0. */
+export const nearZeroSentence = (locale?: string): string =>
+  `A number other than 0 has to be at least ${quotedNumber(leastNumber, locale)} away from it.`;
 
 const decimalText = /^-?\d{1,15}(\.\d{1,10})?$/;
 
@@ -173,9 +177,6 @@ export function refuse(field: Field, value: unknown, locale?: string): string | 
   const isAmount = field.kind === 'money' && typeof value === 'string' && decimalText.test(value);
   const given =
     isAmount && locale !== undefined ? `“${formatForEditing(value, { locale })}”` : quoted(value, locale);
-  const nearZero =
-    field.kind === 'number' && isTooNearZero(value)
-      ? ` A number other than 0 has to be at least ${quotedNumber(leastNumber, locale)} away from it.`
-      : '';
+  const nearZero = field.kind === 'number' && isTooNearZero(value) ? ` ${nearZeroSentence(locale)}` : '';
   return `${field.title}: ${given} was given; allowed is ${allowed(field, locale)}.${nearZero}`;
 }

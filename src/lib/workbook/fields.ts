@@ -278,12 +278,16 @@ export const accountingFields = {
     50,
     'Growth of service prices beyond inflation.'
   ),
-  carbonPricePerTonne: money('Carbon price', 'per t CO₂e', 'A shadow price of carbon; 0 leaves it out.'),
+  carbonPricePerTonne: money(
+    'Carbon price',
+    'per t CO₂e',
+    'A shadow price of carbon: shown beside the saving, never in it; 0 leaves it out.'
+  ),
   carbonGrowthPercent: number('Carbon price grows', '%/year', -50, 50, 'Growth of the carbon price.'),
   recoveryMinuteValue: money(
     'Recovery minute',
     'per minute',
-    'Value of a minute of recovery time; 0 leaves it out, as the evidence that flow changes it is weak.'
+    'Value of a minute of recovery time: shown beside the saving, never in it; 0 leaves it out, as the evidence that flow changes it is weak.'
   )
 } as const satisfies Fields;
 

@@ -2,6 +2,7 @@
 import { readCell } from '#lib/calc/cell-path.ts';
 import type { Range } from '#lib/calc/input.ts';
 import type { Field } from './field.ts';
+import { isTooNearZero } from './field.ts';
 import { fieldAt } from './field-at.ts';
 import type { Workbook } from './workbook.ts';
 
@@ -84,5 +85,10 @@ export function allowedRange(field: NumericCell['field']): {
 export function assumedRange({ field, value }: NumericCell): Range {
   const { low, high } = allowedRange(field);
   const reach = Math.abs(value) * 0.2;
-  return { low: Math.max(low, value - reach), high: Math.min(high ?? Infinity, value + reach) };
+  return {
+    low: Math.max(low, notTooNearZero(value - reach)),
+    high: Math.min(high ?? Infinity, notTooNearZero(value + reach))
+  };
 }
+
+const notTooNearZero = (value: number): number => (isTooNearZero(value) ? 0 : value);

@@ -110,7 +110,17 @@ describe('drawn around the data', () => {
     const data = cumulativeCashFlow({
       currency: 'EUR',
       paybackLimitYears: 5,
-      scenarios: [{ name: 'New', cashFlow: ['-10', '4', '4', '4'], paybackYears: 2.5, band: null }]
+      scenarios: [
+        {
+          name: 'New',
+          cashFlow: ['-10', '4', '4', '4'],
+          savings: ['0', '4', '4', '4'],
+          paybackYears: 2.5,
+          aheadForATime: [],
+          worthAtEnd: '0',
+          band: null
+        }
+      ]
     });
     const { plot, written } = listening({ x: 8, y: 70 });
     drawOver(plot, { data, look, namesAtEnds: true, labelsBeside: true });

@@ -49,7 +49,13 @@ describe('yearly cost', () => {
       {
         id: 'new',
         name: 'Closed circuit',
-        cost: cost({ agents: '21890.10', service: '7200.00', recovery: '-2500.00', total: '26590.10' })
+        cost: cost({
+          agents: '21890.10',
+          service: '4700.00',
+          carbon: '900.00',
+          recovery: '-2500.00',
+          total: '26590.10'
+        })
       }
     ]
   });
@@ -64,9 +70,11 @@ describe('yearly cost', () => {
     expect(chart.summary).toBe('Today costs €95,635 a year; against it Closed circuit saves €69,045.');
   });
 
-  it('draws no line that is nothing everywhere, and keeps it in the table', () => {
-    expect(chart.series.map(({ label }) => label)).toEqual(['Agents', 'Service', 'Recovery time saved']);
-    expect(chart.table.rows.map(({ cells }) => cells[0]?.text)).toContain('Electricity');
+  it('draws no line that is nothing everywhere, and keeps it in the table; what is not cash is in neither', () => {
+    expect(chart.series.map(({ label }) => label)).toEqual(['Agents', 'Service']);
+    const titles = chart.table.rows.map(({ cells }) => cells[0]?.text);
+    expect(titles).toContain('Electricity');
+    expect(titles.join()).not.toMatch(/carbon|recovery/i);
   });
 
   it('asks for every figure of the table by its path in the estimate', () => {

@@ -19,7 +19,13 @@ import { findOffice } from '../../fixtures/recalculated.ts';
 
 const workbook = demoWorkbook();
 const sheets: readonly Sheet[] = [
-  ...workbookSheets({ workbook, reckoning: reckon(recorder, coreInput(workbook)), workingOf, citation }),
+  ...workbookSheets({
+    workbook,
+    reckoning: reckon(recorder, coreInput(workbook)),
+    cautions: [],
+    workingOf,
+    citation
+  }),
   { name: "The owner's, 2026!", frozenRows: 2, widthsCh: [8], rows: [[{ kind: 'text', text: 'Head' }]] }
 ];
 let bytes: Uint8Array = new Uint8Array();

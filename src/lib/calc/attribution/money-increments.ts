@@ -67,14 +67,14 @@ export function moneyIncrements(
   const [today, ...others] = distinctBy(alternatives, (alternative) => [
     r.value(outlayOf(alternative)).toNumber(),
     r.value(alternative.run.npv).toNumber(),
-    r.value(alternative.run.avoidedOverAppraisalKg)
+    r.value(alternative.run.co2eAvoidedOverAppraisalKg)
   ]);
   if (today === undefined) return [];
   others.sort(
     ({ alternative: a }, { alternative: b }) =>
       r.value(outlayOf(a)).cmp(r.value(outlayOf(b))) ||
       r.value(b.run.npv).cmp(r.value(a.run.npv)) ||
-      r.value(b.run.avoidedOverAppraisalKg) - r.value(a.run.avoidedOverAppraisalKg)
+      r.value(b.run.co2eAvoidedOverAppraisalKg) - r.value(a.run.co2eAvoidedOverAppraisalKg)
   );
   let last = today.alternative;
   return [today, ...others].map(({ alternative, sameAs }): MoneyRow => {

@@ -1,4 +1,5 @@
 import type { Decimal } from '../money/decimal.ts';
+import type { PaybackYear } from '../money/payback.ts';
 import type { Quantity } from '../working/reckoner.ts';
 
 /** One year of a run's cash flow against today's practice. */
@@ -13,9 +14,12 @@ export interface Run {
   readonly yearlySaving: Quantity<Decimal>;
   readonly co2eAvoidedKg: Quantity;
   /** Over the whole appraisal, not discounted. */
-  readonly avoidedOverAppraisalKg: Quantity;
+  readonly co2eAvoidedOverAppraisalKg: Quantity;
   readonly investment: Quantity<Decimal>;
   readonly npv: Quantity<Decimal>;
   /** Year 0 first, up to the end of the appraisal. */
   readonly years: readonly RunYear[];
+  /** The years as payback sees them. */
+  readonly sumsForPayback: readonly PaybackYear[];
+  readonly sumsForDiscountedPayback: readonly PaybackYear[];
 }

@@ -96,7 +96,7 @@ interface Weighed {
 function parts<T>(r: Reckoner, count: number, partOf: (change: number, weighed: Weighed) => T): T[] {
   if (!Number.isInteger(count) || count < 0 || count > mostChanges)
     throw new RangeError(`${count} changes: whole numbers from 0 to ${mostChanges} are allowed.`);
-  const allOrders = r.assumption(factorial(count), '1', `${count} changes can be made in so many orders.`);
+  const allOrders = r.assumption(factorial(count), '1', 'All orders in which the changes can be made.');
   return Array.from({ length: count }, (_, change) => {
     const additions = additionsOf(change, count);
     return partOf(change, {

@@ -3,9 +3,9 @@ import type { InternalRates } from '../money/internal-rate.ts';
 import { internalRates } from '../money/internal-rate.ts';
 import type { Decimal } from '../money/decimal.ts';
 import { netPresentValue } from '../money/net-present-value.ts';
-import type { Payback } from '../money/payback.ts';
+import type { PaybackYear } from '../money/payback.ts';
 import { payback } from '../money/payback.ts';
-import { discountedFlows, sumsUpToYears } from '../money/sums-over-years.ts';
+import { discountedFlows } from '../money/sums-over-years.ts';
 import type { YearFactors } from '../money/time-factors.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
@@ -39,11 +39,6 @@ export const emissionsOfStep = formula<{ toKg: number; fromKg: number }>({
   compute: ({ toKg, fromKg }) => toKg - fromKg
 });
 
-export interface StepYear {
-  readonly cumulative: Quantity<Decimal>;
-  readonly cumulativeDiscounted: Quantity<Decimal>;
-}
-
 /**
  * From one run to another. Payback, net present value and internal rate are those of the difference of the yearly cash
  * flows; paybacks and rates of the two runs are never taken from each other. Figures are made when they are read: runs
@@ -56,11 +51,11 @@ export class Step {
   readonly #factors: readonly YearFactors[];
   #nets: readonly Quantity<Decimal>[] | undefined;
   #discountedNets: readonly Quantity<Decimal>[] | undefined;
-  #sums: readonly Quantity<Decimal>[] | undefined;
-  #discountedSums: readonly Quantity<Decimal>[] | undefined;
+  #sums: readonly PaybackYear[] | undefined;
+  #discountedSums: readonly PaybackYear[] | undefined;
   #npv: Quantity<Decimal> | undefined;
-  #payback: Payback | undefined;
-  #discountedPayback: Payback | undefined;
+  #payback: Quantity<number | null> | undefined;
+  #discountedPayback: Quantity<number | null> | undefined;
   #rates: InternalRates | undefined;
 
   /** @param factors of the years that both runs have. */
@@ -92,13 +87,13 @@ export class Step {
   }
 
   get simplePaybackYears(): Quantity<number | null> {
-    this.#payback ??= payback(this.#r, this.#cumulative);
-    return this.#payback.years;
+    this.#payback ??= payback(this.#r, this.sumsForPayback);
+    return this.#payback;
   }
 
   get discountedPaybackYears(): Quantity<number | null> {
-    this.#discountedPayback ??= payback(this.#r, this.#cumulativeDiscounted);
-    return this.#discountedPayback.years;
+    this.#discountedPayback ??= payback(this.#r, this.sumsForDiscountedPayback);
+    return this.#discountedPayback;
   }
 
   get irrPercent(): Quantity<number | null> {
@@ -111,13 +106,16 @@ export class Step {
     return this.#net.every((net) => this.#r.value(net).isZero());
   }
 
-  /** Year 0 first. */
-  get years(): readonly StepYear[] {
-    const discounted = this.#cumulativeDiscounted;
-    return this.#cumulative.map((cumulative, year) => ({
-      cumulative,
-      cumulativeDiscounted: discounted[year] as Quantity<Decimal>
-    }));
+  /** The years as payback sees them. */
+  get sumsForPayback(): readonly PaybackYear[] {
+    return (this.#sums ??= this.#difference(this.#from.sumsForPayback, this.#to.sumsForPayback));
+  }
+
+  get sumsForDiscountedPayback(): readonly PaybackYear[] {
+    return (this.#discountedSums ??= this.#difference(
+      this.#from.sumsForDiscountedPayback,
+      this.#to.sumsForDiscountedPayback
+    ));
   }
 
   get #net(): readonly Quantity<Decimal>[] {
@@ -134,14 +132,12 @@ export class Step {
     return this.#discountedNets;
   }
 
-  get #cumulative(): readonly Quantity<Decimal>[] {
-    this.#sums ??= sumsUpToYears(this.#r, this.#net);
-    return this.#sums;
-  }
-
-  get #cumulativeDiscounted(): readonly Quantity<Decimal>[] {
-    this.#discountedSums ??= sumsUpToYears(this.#r, this.#discounted);
-    return this.#discountedSums;
+  #difference(from: readonly PaybackYear[], to: readonly PaybackYear[]): PaybackYear[] {
+    return to.map(({ sum, evenly }, year) => {
+      const before = from[year];
+      if (before === undefined) throw new Error(`The run that the step starts from has no year ${year}.`);
+      return { sum: this.#amount(before.sum, sum), evenly: this.#amount(before.evenly, evenly) };
+    });
   }
 
   #amount(from: Quantity<Decimal>, to: Quantity<Decimal>): Quantity<Decimal> {

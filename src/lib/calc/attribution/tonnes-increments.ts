@@ -98,10 +98,10 @@ interface Placed {
 export function tonnesIncrements(r: Reckoner, alternatives: readonly Alternative[]): TonnesRow[] {
   const placed = distinctBy(alternatives, ({ run }) => [
     r.value(run.npv).toNumber(),
-    r.value(run.avoidedOverAppraisalKg)
+    r.value(run.co2eAvoidedOverAppraisalKg)
   ]).map(({ alternative: { id, run }, sameAs }): Placed => {
     const cost = r.apply(netPresentCost, { npv: run.npv });
-    const tonnes = r.apply(tonnesAvoided, { avoidedKg: run.avoidedOverAppraisalKg });
+    const tonnes = r.apply(tonnesAvoided, { avoidedKg: run.co2eAvoidedOverAppraisalKg });
     return { id, sameAs, netPresentCost: cost, tonnes, cost: r.value(cost), effect: r.value(tonnes) };
   });
   placed.sort((a, b) => a.cost.cmp(b.cost) || b.effect - a.effect);

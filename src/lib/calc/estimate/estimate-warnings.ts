@@ -13,10 +13,7 @@ export function estimateWarnings(
       ({ path, sentence }) => `${path} could not be computed and is left out of every total: ${sentence}`
     )
   );
-  const warnings: string[] = [
-    ...cautions.map(({ sentence }) => sentence),
-    ...new Set(failures)
-  ];
+  const warnings: string[] = [...cautions.map(({ sentence }) => sentence), ...new Set(failures)];
   const today = scenarios.find((_, index) => input.scenarios[index]?.baseline);
   for (const [agent, { estimateOverPurchase: ratio }] of Object.entries(today?.perYear.agents ?? {}))
     if (ratio !== null && (ratio < reconciliationBounds.low || ratio > reconciliationBounds.high))

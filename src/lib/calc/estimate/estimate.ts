@@ -263,19 +263,26 @@ function againstEstimate(against: Against): AgainstBaseline {
   return {
     yearlySaving: money(against.yearlySaving),
     co2eAvoidedKg: number(against.co2eAvoidedKg),
+    co2eAvoidedOverAppraisalKg: number(against.co2eAvoidedOverAppraisalKg),
     departmentSharePercent:
       against.departmentSharePercent === null ? null : number(against.departmentSharePercent),
     investment: money(against.investment),
     simplePaybackYears: number(against.simplePaybackYears),
     discountedPaybackYears: number(against.discountedPaybackYears),
+    aheadForATime: against.aheadForATime.map(({ fromYears, untilYears, cause }) => ({
+      fromYears: number(fromYears),
+      untilYears: number(untilYears),
+      cause
+    })),
     npv: money(against.npv),
     irrPercent: number(against.irrPercent),
     irrAllPercent: [...against.irrAllPercent],
     costPerTonneAvoided: moneyOrNull(against.costPerTonneAvoided),
+    shadow: mapped({ ...against.shadow }, money),
     equivalentAnnualCost: money(against.equivalentAnnualCost),
     benefitCostRatio: number(against.benefitCostRatio),
     totalCostOfOwnership: money(against.totalCostOfOwnership),
-    paybackFallsBelowAgain: against.paybackFallsBelowAgain,
+    worthAtEnd: money(against.worthAtEnd),
     years: against.years.map((year) => ({
       year: year.year,
       investment: money(year.investment),

@@ -15,6 +15,7 @@ const caseFigures = [...caseQuantities.filter((quantity) => quantity !== 'co2Abs
 const againstFigures = [
   'yearlySaving',
   'co2eAvoidedKg',
+  'co2eAvoidedOverAppraisalKg',
   'departmentSharePercent',
   'investment',
   'simplePaybackYears',
@@ -24,7 +25,8 @@ const againstFigures = [
   'costPerTonneAvoided',
   'equivalentAnnualCost',
   'benefitCostRatio',
-  'totalCostOfOwnership'
+  'totalCostOfOwnership',
+  'worthAtEnd'
 ] as const satisfies readonly (keyof AgainstBaseline)[];
 
 const partFigures = ['yearlySaving', 'co2eAvoidedKg', 'npv'] as const satisfies readonly (keyof LeverPart)[];
@@ -76,6 +78,10 @@ function ofRun(path: string, run: AgainstBaseline): string[] {
       // Without a footprint there is no share of it, and no working that says more.
       .filter((figure) => figure !== 'departmentSharePercent' || run[figure] !== null)
       .map((figure) => `${path}.${figure}`),
+    ...leaves(`${path}.shadow`, run.shadow),
+    ...run.aheadForATime.flatMap((_, index) =>
+      ['fromYears', 'untilYears'].map((end) => `${path}.aheadForATime.${index}.${end}`)
+    ),
     ...run.years.flatMap(({ year, ...figures }) => leaves(`${path}.years.${year}`, figures))
   ];
 }

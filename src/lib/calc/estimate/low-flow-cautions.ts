@@ -1,8 +1,9 @@
 /** Where a scenario's plans go below what the US label of sevoflurane allows: one caution with its counts. */
-import type { CaseWarning } from '../case/case-result.ts';
+import type { CaseResult, CaseWarning } from '../case/case-result.ts';
 import type { Caution } from '../estimate-types.ts';
 import type { EstimateInput, Scenario } from '../input.ts';
-import type { CaseReckoning, Reckoning } from '../reckoning/reckoning.ts';
+import type { Reckoning } from '../reckoning/reckoning.ts';
+import type { CaseReckoning } from '../reckoning/scenario-cases.ts';
 import { statement } from '../reference/statements.ts';
 import { citation } from '../working/citation.ts';
 
@@ -19,7 +20,7 @@ export const cautionsOf = (input: EstimateInput, reckoning: Pick<Reckoning, 'cas
  */
 export function lowFlowCautions(
   { id, name, adoptionPercent }: Scenario,
-  cases: readonly CaseReckoning[]
+  cases: readonly CaseReckoning<CaseResult>[]
 ): Caution[] {
   const groupsWith = (code: CaseWarning['code']) =>
     cases.filter(

@@ -1,16 +1,19 @@
-import type { AgainstBaseline } from '../estimate-types.ts';
+import type { AgainstBaseline, FallCause } from '../estimate-types.ts';
 import { benefitCostRatio } from '../money/benefit-cost-ratio.ts';
 import type { CashFlow, Side } from '../money/cash-flow.ts';
 import { cashFlow } from '../money/cash-flow.ts';
 import type { CostOfOwnership } from '../money/cost-of-ownership.ts';
 import { costOfOwnership } from '../money/cost-of-ownership.ts';
-import { costPerTonneAvoided } from '../money/cost-per-tonne.ts';
+import { avoidedOverAppraisal, costPerTonneAvoided } from '../money/cost-per-tonne.ts';
 import type { Decimal } from '../money/decimal.ts';
 import type { InternalRates } from '../money/internal-rate.ts';
 import { internalRates } from '../money/internal-rate.ts';
 import { netPresentValue } from '../money/net-present-value.ts';
-import type { Payback } from '../money/payback.ts';
-import { payback } from '../money/payback.ts';
+import { causeOfFall } from '../money/cause-of-fall.ts';
+import type { AheadForATime, PaybackYear } from '../money/payback.ts';
+import { aheadForATime, payback } from '../money/payback.ts';
+import type { SocialView } from '../money/shadow-money.ts';
+import { socialView } from '../money/shadow-money.ts';
 import type { YearFactors } from '../money/time-factors.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { formula } from '../working/formula.ts';
@@ -27,21 +30,6 @@ const avoided = formula<{ todayKg: number; scenarioKg: number }>({
   unit: 'kg CO2e',
   source: 'definition',
   compute: ({ todayKg, scenarioKg }) => todayKg - scenarioKg
-});
-
-const avoidedOverYears = formula<{ avoidedKg: number; shares: readonly number[] }>({
-  id: 'emissions.avoided-over-appraisal',
-  yields: 'Emissions avoided over the appraisal',
-  words:
-    'emissions avoided in a full year, times the share of the machines in use, year by year; not discounted',
-  expression: 'm * sum(k)',
-  inputs: {
-    avoidedKg: { symbol: 'm', unit: 'kg CO2e', words: 'emissions avoided in a full year' },
-    shares: { symbol: 'k', unit: '1', words: 'share of the machines in use, year by year' }
-  },
-  unit: 'kg CO2e',
-  source: 'definition',
-  compute: ({ avoidedKg, shares }) => avoidedKg * shares.reduce((sum, share) => sum + share, 0)
 });
 
 const shareOfFootprint = formula<{ avoidedKg: number; footprintTonnes: number }>({
@@ -85,34 +73,30 @@ export class Against implements Record<keyof AgainstBaseline, unknown> {
   readonly simplePaybackYears: Quantity<number | null>;
   readonly npv: Quantity<Decimal>;
   readonly years: CashFlow['years'];
-  readonly paybackFallsBelowAgain: boolean;
   readonly #r: Reckoner;
   readonly #given: AgainstGiven;
   readonly #flow: CashFlow;
-  #discounted: Payback | undefined;
+  #discountedPayback: Quantity<number | null> | undefined;
+  #ahead: readonly (AheadForATime & { readonly cause: FallCause })[] | undefined;
   #rates: InternalRates | undefined;
   #ownership: CostOfOwnership | undefined;
   #perTonne: Quantity<Decimal | null> | undefined;
-  #overAppraisal: Quantity | undefined;
   #ratio: Quantity<number | null> | undefined;
+  #avoided: Quantity | undefined;
+  #social: SocialView | undefined;
 
   constructor(r: Reckoner, given: AgainstGiven) {
     const { today, scenario, factors } = given;
     const flow = cashFlow(r, { baseline: today, scenario, factors });
-    const simple = payback(
-      r,
-      flow.years.map((year) => year.cumulative)
-    );
     this.yearlySaving = flow.yearlySaving;
     this.co2eAvoidedKg = r.apply(avoided, { todayKg: today.co2eKg, scenarioKg: scenario.co2eKg });
     this.investment = flow.investment;
-    this.simplePaybackYears = simple.years;
+    this.simplePaybackYears = payback(r, flow.forPayback());
     this.npv = netPresentValue(
       r,
       flow.years.map((year) => year.discounted)
     );
     this.years = flow.years;
-    this.paybackFallsBelowAgain = simple.fallsBelowAgain;
     this.#r = r;
     this.#given = given;
     this.#flow = flow;
@@ -126,11 +110,27 @@ export class Against implements Record<keyof AgainstBaseline, unknown> {
   }
 
   get discountedPaybackYears(): Quantity<number | null> {
-    this.#discounted ??= payback(
-      this.#r,
-      this.years.map((year) => year.cumulativeDiscounted)
-    );
-    return this.#discounted.years;
+    return (this.#discountedPayback ??= payback(this.#r, this.sumsForDiscountedPayback));
+  }
+
+  /** The years as payback sees them. */
+  get sumsForPayback(): readonly PaybackYear[] {
+    return this.#flow.forPayback();
+  }
+
+  get sumsForDiscountedPayback(): readonly PaybackYear[] {
+    return this.#flow.forDiscountedPayback();
+  }
+
+  get aheadForATime(): readonly (AheadForATime & { readonly cause: FallCause })[] {
+    return (this.#ahead ??= aheadForATime(this.#r, this.sumsForPayback).map((time) => {
+      const [fromYears, untilYears] = [this.#r.value(time.fromYears), this.#r.value(time.untilYears)];
+      return { ...time, cause: causeOfFall(this.#flow.falling(), { fromYears, untilYears }) };
+    }));
+  }
+
+  get worthAtEnd(): Quantity<Decimal> {
+    return this.#flow.worthAtEnd;
   }
 
   get irrPercent(): Quantity<number | null> {
@@ -142,24 +142,25 @@ export class Against implements Record<keyof AgainstBaseline, unknown> {
   }
 
   get costPerTonneAvoided(): Quantity<Decimal | null> {
-    const { scenario, factors } = this.#given;
     this.#perTonne ??= costPerTonneAvoided(this.#r, {
       netPresentValue: this.npv,
-      avoidedKg: this.co2eAvoidedKg,
-      shareInUse: scenario.investment.shareInUse,
-      factors
+      avoidedKg: this.co2eAvoidedOverAppraisalKg
     });
     return this.#perTonne;
   }
 
-  /** Emissions avoided over the whole appraisal, not discounted, by the share of the machines in use in each year. */
-  get avoidedOverAppraisalKg(): Quantity {
-    const { scenario, factors } = this.#given;
-    this.#overAppraisal ??= this.#r.apply(avoidedOverYears, {
+  get co2eAvoidedOverAppraisalKg(): Quantity {
+    this.#avoided ??= this.#r.apply(avoidedOverAppraisal, {
       avoidedKg: this.co2eAvoidedKg,
-      shares: factors.slice(1).map(({ year }) => scenario.investment.shareInUse[year] as Quantity)
+      shares: this.#given.scenario.investment.shareInUse.slice(1)
     });
-    return this.#overAppraisal;
+    return this.#avoided;
+  }
+
+  /** The social view, which is in no other figure. */
+  get shadow(): SocialView {
+    const { factors } = this.#given;
+    return (this.#social ??= socialView(this.#r, { flow: this.#flow, npv: this.npv, factors }));
   }
 
   get equivalentAnnualCost(): Quantity<Decimal> {

@@ -11,7 +11,7 @@ import type { CaseMemo } from '../known-cases/case-memo.ts';
 import { readCell, writeCell } from '../cell-path.ts';
 import type { EstimateInput, Scenario } from '../input.ts';
 import { Decimal, text } from '../money/decimal.ts';
-import { cumulativeAt } from '../money/payback.ts';
+import { lowestSumFrom } from '../money/payback.ts';
 import { timeFactors } from '../money/time-factors.ts';
 import { askedScenarios } from '../reckoning/asked-scenarios.ts';
 import type { Against } from '../reckoning/against.ts';
@@ -117,14 +117,15 @@ function againstIn<T>(
 }
 
 /**
- * The cumulative net cash flow at the payback limit: 0 exactly where the payback equals the limit, below 0 where it is
- * past it.
+ * The lowest cumulative net cash flow from the payback limit to the end of the appraisal: 0 exactly where the payback
+ * equals the limit, below 0 where it is past it or does not last.
  * @param discounted whether flows are discounted first, for a discounted payback.
  */
-export function standingAtLimit(
-  { years }: Against | Step,
+export function standingFromLimit(
+  against: Against | Step,
   { paybackLimitYears, discounted }: { paybackLimitYears: number; discounted: boolean }
 ): number {
-  const sums = years.map((year) => plain.value(discounted ? year.cumulativeDiscounted : year.cumulative));
-  return cumulativeAt(sums, paybackLimitYears).toNumber();
+  const years = discounted ? against.sumsForDiscountedPayback : against.sumsForPayback;
+  const bare = years.map(({ sum, evenly }) => ({ sum: plain.value(sum), evenly: plain.value(evenly) }));
+  return lowestSumFrom(bare, paybackLimitYears).toNumber();
 }

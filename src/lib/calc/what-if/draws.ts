@@ -9,6 +9,9 @@ import { writeCell } from '../cell-path.ts';
 import type { EstimateInput, Scenario } from '../input.ts';
 import { bodyModels } from '../input.ts';
 import { timeFactors } from '../money/time-factors.ts';
+import type { AheadForATime } from '../estimate-types.ts';
+import { text } from '../money/decimal.ts';
+import type { Decimal } from '../money/decimal.ts';
 import { acceptability, likelihoodWithin } from '../uncertainty/acceptability.ts';
 import type { Likelihood } from '../uncertainty/acceptability.ts';
 import { bandOf } from '../uncertainty/bands.ts';
@@ -22,7 +25,9 @@ import type { Swing } from '../uncertainty/swings.ts';
 import type { InputWorth } from '../uncertainty/value-of-information.ts';
 import { valueOfInformation } from '../uncertainty/value-of-information.ts';
 import { numberAt, numberWriter, reckonUse } from './changed-cell.ts';
+import { once } from '../working/kept.ts';
 import { plain } from '../working/plain.ts';
+import type { Quantity } from '../working/reckoner.ts';
 
 export const bodyModelPath = 'accounting.bodyModel';
 
@@ -144,13 +149,21 @@ function figuresOfTwin(
   ];
 }
 
+/** A cash flow against today, as charts take it: decimal texts, year 0 first. */
+export interface EnteredFlow {
+  readonly net: readonly string[];
+  readonly savings: readonly string[];
+  readonly aheadForATime: readonly AheadForATime[];
+  readonly worthAtEnd: string;
+}
+
 export interface ScenarioSpread {
   readonly id: string;
   readonly bands: Readonly<Record<DrawnFigure, Band>>;
   /** The figures with every cell as entered; payback Infinity where there is none. */
   readonly entered: Readonly<Record<DrawnFigure, number>>;
-  /** The net cash flow of each year as entered, year 0 first. */
-  readonly enteredYears: readonly number[];
+  /** The cash flow as entered; no years where it could not be computed. */
+  readonly enteredFlow: EnteredFlow;
   /** 5th, 50th and 95th percentile of the cumulative cash flow at each year end, year 0 first. */
   readonly cumulative: { readonly low: number[]; readonly middle: number[]; readonly high: number[] };
   /** Share of the draws with payback within the user's limit. */
@@ -209,6 +222,7 @@ export function summaryOf(input: EstimateInput, run: DrawRun, figures: readonly 
   const entered = plainFigures(run.model, run.inputs);
   const ofInputs = swings(run.model, run.inputs);
   const limits = limitsUpTo(appraisalYears, paybackLimitYears);
+  const reckoning = once(() => reckonUse(input, new CaseMemo<CaseUse>()));
   const scenarios = run.scenarioIds.map((id, index): ScenarioSpread => {
     const at = index * run.figuresPerScenario;
     const listOf = (figure: number) => figures[at + figure] as Float64Array;
@@ -218,10 +232,6 @@ export function summaryOf(input: EstimateInput, run: DrawRun, figures: readonly 
       npv: of(2),
       paybackYears: of(3)
     });
-    const sums = Array.from(
-      { length: appraisalYears + 1 },
-      (_, year) => entered?.[at + drawnFigures.length + year] ?? NaN
-    );
     const paybacks = listOf(drawnFigures.indexOf('paybackYears'));
     const yearEnds = Array.from({ length: appraisalYears + 1 }, (_, year) =>
       sortedFigures(listOf(drawnFigures.length + year))
@@ -230,7 +240,7 @@ export function summaryOf(input: EstimateInput, run: DrawRun, figures: readonly 
       id,
       bands: named((figure) => bandOf(listOf(figure))),
       entered: named((figure) => entered?.[at + figure] ?? NaN),
-      enteredYears: sums.map((sum, year) => sum - (sums[year - 1] ?? 0)),
+      enteredFlow: entered === null ? noFlow : enteredFlow(input, reckoning(), id),
       cumulative: {
         low: yearEnds.map((sorted) => percentile(sorted, 0.05)),
         middle: yearEnds.map((sorted) => percentile(sorted, 0.5)),
@@ -314,6 +324,25 @@ function worthOfKnowing(
     best: (options[best] as (typeof options)[number]).id,
     worthOfAll,
     inputs
+  };
+}
+
+const noFlow: EnteredFlow = { net: [], savings: [], aheadForATime: [], worthAtEnd: '0' };
+
+function enteredFlow(input: EstimateInput, reckoning: ReturnType<typeof reckonUse>, id: string): EnteredFlow {
+  const scenario = input.scenarios.find((each) => each.id === id);
+  if (scenario === undefined) return noFlow;
+  const { years, aheadForATime, worthAtEnd } = reckoning.against(scenario);
+  const money = (quantity: Quantity<Decimal>): string => text(plain.value(quantity));
+  return {
+    net: years.map(({ net }) => money(net)),
+    savings: years.map(({ saving }) => money(saving)),
+    aheadForATime: aheadForATime.map(({ fromYears, untilYears, cause }) => ({
+      fromYears: plain.value(fromYears),
+      untilYears: plain.value(untilYears),
+      cause
+    })),
+    worthAtEnd: money(worthAtEnd)
   };
 }
 

@@ -5,7 +5,7 @@ import { explainer } from '../estimate/explain.ts';
 import type { EstimateInput } from '../input.ts';
 import type { TurningInput } from '../money/turning-inputs.ts';
 import type { ComparedWith } from './changed-cell.ts';
-import { comparison, standingAtLimit, withNumber } from './changed-cell.ts';
+import { comparison, standingFromLimit, withNumber } from './changed-cell.ts';
 import type { Answer } from './questions.ts';
 import { withAnswer } from './questions.ts';
 import type { LeafInstead } from '../working/recorder.ts';
@@ -26,7 +26,7 @@ interface Search {
 }
 
 const words =
-  'The cell’s values are looked over from one end to the other, each by the whole estimate, for a change of sign of the cumulative cash flow at the payback limit: below 0 it is not paid for by then. Where the sign changes, the interval is narrowed down to the value at which it turns.';
+  'The cell’s values are looked over from one end to the other, each by the whole estimate, for a change of sign of the lowest cumulative cash flow from the payback limit to the end of the appraisal: below 0 it is not paid for by then, or does not stay so. Where the sign changes, the interval is narrowed down to the value at which it turns.';
 
 /** @param unit of the value that was found, e.g. `currency`, `L/min`. */
 export function explainAnswer(
@@ -106,8 +106,8 @@ function explainSearch(
       { words: 'highest value looked at', value: high, unit },
       {
         words:
-          'cumulative cash flow at the limit with the value that was found, 0 where the payback equals it',
-        value: standingAtLimit(figures, { paybackLimitYears, discounted }),
+          'lowest cumulative cash flow from the limit on with the value that was found, 0 where the payback equals it',
+        value: standingFromLimit(figures, { paybackLimitYears, discounted }),
         unit: 'currency'
       }
     ]

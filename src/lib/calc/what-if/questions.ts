@@ -8,7 +8,7 @@ import type { BreakEven } from '../money/break-even.ts';
 import type { CandidateInput, TurningInput } from '../money/turning-inputs.ts';
 import { turningInputs } from '../money/turning-inputs.ts';
 import type { ComparedWith } from './changed-cell.ts';
-import { comparison, numberAt, reckonUse, standingAtLimit, withNumber } from './changed-cell.ts';
+import { comparison, numberAt, reckonUse, standingFromLimit, withNumber } from './changed-cell.ts';
 import { plain } from '../working/plain.ts';
 
 export const questionSubjects = ['price', 'flow', 'adoption', 'cases', 'agent-price'] as const;
@@ -42,7 +42,7 @@ export type Answer =
       /** The payback at that value; off the limit where the answer turns by a jump, as when monitors become due. */
       readonly paybackYears: number | null;
     }
-  | { readonly kind: 'always' | 'never'; readonly question: Question }
+  | { readonly kind: 'always' | 'never' | 'nothing'; readonly question: Question }
   | { readonly kind: 'failed'; readonly question: Question; readonly sentence: string };
 
 /** Decimals of an answer: an adoption of 81.37 %, a price to the cent, whole cases. */
@@ -158,7 +158,8 @@ export function answerTo(
     const { comparedWith } = question;
     return comparison(changed.document, { scenarioId: changed.scenarioId, comparedWith }, memo);
   };
-  const of = (value: number): number => standingAtLimit(figuresAt(value), { paybackLimitYears, discounted });
+  const of = (value: number): number =>
+    standingFromLimit(figuresAt(value), { paybackLimitYears, discounted });
   const { low, high } = question;
   let found: BreakEven;
   try {
@@ -172,13 +173,18 @@ export function answerTo(
   const step = pays === 'above' ? unit : -unit;
   const within = (given: number) => Math.min(Math.max(given, low), high);
   const places = (given: number) => Number(given.toFixed(decimals[question.subject]));
-  let rounded = within(
-    places((pays === 'above' ? Math.ceil(value / unit) : Math.floor(value / unit)) * unit)
-  );
-  // Rounding the rows of the case mix may take back the little that rounding the total gave.
-  for (let tries = 0; tries < 3 && of(rounded) < 0; tries += 1) rounded = within(places(rounded + step));
-  const figures = figuresAt(rounded);
-  const paybackYears = plain.value(discounted ? figures.discountedPaybackYears : figures.simplePaybackYears);
+  let rounded = within(places(value));
+  const paybackAt = (given: number): number | null => {
+    const figures = figuresAt(given);
+    return plain.value(discounted ? figures.discountedPaybackYears : figures.simplePaybackYears);
+  };
+  let paybackYears = paybackAt(rounded);
+  // To the side on which it pays, which the nearest may miss, and rows of the case mix that are rounded as well; and where
+  // nothing is done at all, as with an adoption of 0 %, nothing is paid back.
+  for (let tries = 0; tries < 3 && (of(rounded) < 0 || paybackYears === null); tries += 1) {
+    rounded = within(places(rounded + step));
+    paybackYears = paybackAt(rounded);
+  }
   return { kind: 'found', question, value: rounded, pays, paybackYears };
 }
 
@@ -322,7 +328,7 @@ export function cellsThatTurn(
 ): TurningInput[] {
   const { paybackLimitYears } = input.accounting;
   const of = (path: string, value: number): number =>
-    standingAtLimit(comparison(withNumber(input, path, value), { scenarioId, comparedWith }, memo), {
+    standingFromLimit(comparison(withNumber(input, path, value), { scenarioId, comparedWith }, memo), {
       paybackLimitYears,
       discounted
     });

@@ -68,7 +68,8 @@ function readMe(workbook: Workbook, cautions: readonly Caution[]): Sheet {
     'Sheet “Cases” holds what one anaesthetic of each group uses, as values: they come from the tool’s circle-system model, which a spreadsheet cannot run. Change minutes, age, weight, technique, agent, flows or a machine’s leak in the tool, and save the file again.',
     'Everything after that is formulas: “Year” adds up the cases, prices them and counts their emissions; “Cash flow” compares each scenario with today year by year; “Results” sums it up. “Steps” has one row for each step in between, in words and as a formula.',
     'Fixed when the file was saved, and to be changed in the tool: which cases follow a scenario’s plan where its adoption is 100 %, price growth that is 0, in which years machines are bought and replaced, how many monitors are missing, and the number of years.',
-    '“none” in place of a number means that there is no such figure, for example no payback within the years looked at.'
+    'All sums are cash. A carbon price and the value of recovery minutes stand beside them, and together with the cash they make the social view: nobody is billed for either.',
+    '“none” in place of a number means that there is no such figure. Payback is the time from which the sum stays at or above 0 to the end of the years looked at; an earlier time at which it comes back to 0 and does not stay there stands on “Cash flow” alone.'
   ];
   return {
     name: 'Read me',

@@ -75,6 +75,10 @@ const amounts = [
 export function yearBlocks(given: YearBlocksGiven): readonly YearBlock[] {
   const { scenarios, costNames, co2eNames, currency } = given;
   const agents = [...new Set(scenarios.flatMap(({ perYear }) => Object.keys(perYear.agents) as Agent[]))];
+  /** Whether a price or a value was put on what is not cash. */
+  const hasShadow = scenarios.some(
+    ({ perYear: { cost } }) => Number(cost.carbon) !== 0 || Number(cost.recovery) !== 0
+  );
   const lineNames = <T extends string>(names: Readonly<Record<T, string>>) =>
     Object.entries(names) as [T, string][];
   const against = (
@@ -129,7 +133,19 @@ export function yearBlocks(given: YearBlocksGiven): readonly YearBlock[] {
       isTotal: line === 'total',
       isMoney: true
     })),
-    against('yearlySaving', 'Saves against today', { isMoney: true })
+    against('yearlySaving', 'Saves against today', { isMoney: true }),
+    ...(hasShadow
+      ? [
+          {
+            key: 'shadow.yearlySaving',
+            name: 'Social view, not cash: saves against today',
+            path: 'againstBaseline.shadow.yearlySaving',
+            value: ({ againstBaseline }: ScenarioEstimate) => Number(againstBaseline.shadow.yearlySaving),
+            isAgainst: true,
+            isMoney: true
+          }
+        ]
+      : [])
   ];
   const emissions = [
     ...lineNames(co2eNames).map(([line, name]): Line => ({

@@ -105,7 +105,8 @@ export const glossary: readonly GlossaryEntry[] = [
   },
   {
     term: 'payback',
-    words: 'The time after which the savings have covered what was spent.',
+    words:
+      'The time after which the savings have covered what was spent, and do so to the end of the years looked at.',
     sheets: ['/comparison/', '/payback/', '/uncertainty/', '/report/']
   },
   {

@@ -2,6 +2,7 @@
 import type { AgainstBaseline, MonitoringNeed } from '#lib/calc/estimate-types.ts';
 import { openGaps } from '#lib/calc/monitoring/gaps.ts';
 import { yearsInWords as saidYears } from '#lib/numbers/years-in-words.ts';
+import { nothingAtStake } from '#lib/charts/ahead-in-words.ts';
 
 /** A payback in years, or why there is none. */
 export function yearsInWords(years: number | null, locale: string): string {
@@ -10,12 +11,13 @@ export function yearsInWords(years: number | null, locale: string): string {
   return saidYears(years, locale);
 }
 
-/** The simple payback, with what a reader must know about it. */
-export function paybackInWords(against: AgainstBaseline, locale: string): string {
-  const { simplePaybackYears, investment, yearlySaving } = against;
-  if (Number(investment) === 0 && Number(yearlySaving) === 0) return 'nothing to pay back';
-  const years = yearsInWords(simplePaybackYears, locale);
-  return against.paybackFallsBelowAgain ? `${years}, until replacement` : years;
+/** A payback against today, or why there is none. */
+export function paybackInWords(
+  { simplePaybackYears, discountedPaybackYears, years }: AgainstBaseline,
+  { locale, discounted = false }: { locale: string; discounted?: boolean }
+): string {
+  if (nothingAtStake(years.map(({ net }) => net))) return 'nothing to pay back';
+  return yearsInWords(discounted ? discountedPaybackYears : simplePaybackYears, locale);
 }
 
 /** The open gaps in a few words. */

@@ -55,6 +55,8 @@ export function answerInWords(answer: Answer, words: Words): string {
       return `It pays within ${limit} at every value looked at, ${looked}.`;
     case 'never':
       return `No value does: at none from ${looked} has it paid for itself within ${limit}.`;
+    case 'nothing':
+      return `Nothing is invested and nothing saved at any value looked at, ${looked}, so there is nothing to pay back.`;
     case 'failed':
       return `There is no answer: ${answer.sentence}`;
     case 'found':
@@ -75,7 +77,9 @@ export function foundInWords(
   const jump =
     paybackYears === null || Math.abs(paybackYears - words.limitYears) < 0.05
       ? ''
-      : ` There the payback is ${yearsOf(paybackYears, words.locale)}: the answer turns by a jump, as when a monitor becomes due.`;
+      : paybackYears === 0
+        ? ' There it pays at once.'
+        : ` There the payback is ${yearsOf(paybackYears, words.locale)}: the answer turns by a jump, as when a monitor becomes due or machines are replaced.`;
   return [`With ${what[question.subject](words)} of `, value(answer.value), `${reached}${jump}`];
 }
 

@@ -1,5 +1,6 @@
 /** What the report asks, answers and assumes, in sentences. */
 import type { AgainstBaseline } from '#lib/calc/estimate-types.ts';
+import { aheadInWords, nothingAtStake } from '#lib/charts/ahead-in-words.ts';
 import { avoidedInWords, savingInWords } from '#lib/numbers/change-in-words.ts';
 import { formatMoney, formatNumber } from '#lib/numbers/format-number.ts';
 import { accountingFields, monitoringStandardOptions } from '#lib/workbook/fields.ts';
@@ -47,7 +48,8 @@ export function answerOf(workbook: Workbook, scenarioId: string, { against, loca
   return [
     `Against today’s practice ${scenario.name} ${money} and ${air} a year.`,
     returnOf(workbook, { against, locale }),
-    `Its net present value over ${years}, at ${rate} a year, is ${formatMoney(against.npv, look)}.`
+    `Its net present value over ${years}, at ${rate} a year, is ${formatMoney(against.npv, look)}.`,
+    ...socialViewOf(workbook, { against, locale })
   ].join(' ');
 }
 
@@ -56,22 +58,47 @@ interface Found {
   readonly locale: string;
 }
 
+/** What the carbon price and recovery minutes would make of it, apart from the cash; nothing where neither counts. */
+function socialViewOf({ currency }: Workbook, { against, locale }: Found): string[] {
+  const { shadow, yearlySaving, npv } = against;
+  if (Number(shadow.yearlySaving) === Number(yearlySaving) && Number(shadow.npv) === Number(npv)) return [];
+  const look = { currency, locale };
+  const { direction, text } = savingInWords(shadow.yearlySaving, look);
+  const saves = direction === 'same' ? 'costs the same' : text;
+  return [
+    `All of this is cash. In the social view, which counts the prices put on carbon and recovery minutes as well, it ${saves} a year, and its net present value is ${formatMoney(shadow.npv, look)}.`
+  ];
+}
+
 function returnOf({ currency, accounting }: Workbook, { against, locale }: Found): string {
-  const { simplePaybackYears: years, paybackFallsBelowAgain } = against;
+  const { simplePaybackYears: years, aheadForATime } = against;
   const investment = Number(against.investment);
+  const ahead =
+    aheadForATime.length === 0 ? '' : ` The sum stands ahead ${aheadInWords(aheadForATime, locale)}.`;
+  const appraisal = yearsInWords(accounting.appraisalYears, locale);
+  const nothing = nothingAtStake(against.years.map(({ net }) => net));
   if (investment <= 0)
-    return investment === 0
-      ? 'Nothing is invested beyond today’s practice.'
-      : `Its purchases come to ${formatMoney(-investment, { currency, locale })} less than those of today’s practice.`;
+    return (
+      (investment === 0
+        ? 'Nothing is invested beyond today’s practice.'
+        : `Its purchases come to ${formatMoney(-investment, { currency, locale })} less than those of today’s practice.`) +
+      (years === null && !nothing
+        ? ` It does not pay for itself within the appraisal of ${appraisal}.`
+        : '') +
+      ahead
+    );
   const amount = formatMoney(against.investment, { currency, locale });
+  const atStart = against.years[0]?.investment ?? '0';
+  const due =
+    Number(atStart) === investment
+      ? ''
+      : `${formatMoney(atStart, { currency, locale })} falls due at the start; with what is bought and avoided later it takes ${amount} in all. `;
   if (years === null)
-    return `The ${amount} that it takes are not paid back within the appraisal of ${yearsInWords(accounting.appraisalYears, locale)}.`;
+    return `${due}The ${amount} that it takes is not paid back within the appraisal of ${appraisal}.${ahead}`;
   const limit = yearsInWords(accounting.paybackLimitYears, locale);
   const place = years <= accounting.paybackLimitYears ? 'within' : 'past';
-  const again = paybackFallsBelowAgain
-    ? '; the sum falls below 0 again later, when machines are replaced'
-    : '';
-  return `The ${amount} that it takes are paid back after ${yearsInWords(years, locale)}, ${place} the limit of ${limit}${again}.`;
+  const after = years === 0 ? 'at once' : `after ${yearsInWords(years, locale)}`;
+  return `${due}The ${amount} that it takes is paid back ${after}, ${place} the limit of ${limit}.${ahead}`;
 }
 
 /** An assumption under the heading by which budget impact analyses are read. */
@@ -111,7 +138,7 @@ export function assumptionsOf(workbook: Workbook, scenarioId: string, locale: st
   const carbon =
     Number(accounting.carbonPricePerTonne) === 0
       ? ''
-      : ` A shadow price of ${formatMoney(accounting.carbonPricePerTonne, { currency: workbook.currency, locale })} a tonne of CO₂e counts as money.`;
+      : ` A shadow price of ${formatMoney(accounting.carbonPricePerTonne, { currency: workbook.currency, locale })} a tonne of CO₂e stands beside the cash, in the social view alone.`;
   const standard = monitoringStandardOptions.find(({ id }) => id === site.monitoringStandard)?.label ?? '';
   return [
     {

@@ -4,7 +4,7 @@ import { CaseMemo } from '#lib/calc/known-cases/case-memo.ts';
 import { estimate } from '#lib/calc/estimate/estimate.ts';
 import type { Range } from '#lib/calc/input.ts';
 import { joinSlices, runDraws } from '#lib/calc/uncertainty/run.ts';
-import { againstToday, numberAt, standingAtLimit, withNumber } from '#lib/calc/what-if/changed-cell.ts';
+import { againstToday, numberAt, standingFromLimit, withNumber } from '#lib/calc/what-if/changed-cell.ts';
 import type { DrawRun } from '#lib/calc/what-if/draws.ts';
 import { drawnFigures, setUpRun, summaryOf, uncertainInputs } from '#lib/calc/what-if/draws.ts';
 import type { Answer, Question } from '#lib/calc/what-if/questions.ts';
@@ -45,13 +45,13 @@ describe('a changed cell', () => {
     expect(numberAt(input, 'caseMix.breast.measuredMlPerCase')).toBeNull();
   });
 
-  test('stands at the limit as the year table says, at a year end and between two', () => {
+  test('stands at the limit as the year table says, at a year end and between two, while the sum only rises', () => {
     const figures = againstToday(input, 'closed', new CaseMemo<CaseUse>());
     const [at4, at5] = [4, 5].map((year) =>
       Number(estimate(input).scenarios[3]?.againstBaseline.years[year]?.cumulative)
     ) as [number, number];
     const at = (paybackLimitYears: number) =>
-      standingAtLimit(figures, { paybackLimitYears, discounted: false });
+      standingFromLimit(figures, { paybackLimitYears, discounted: false });
     expect(at(4)).toBeCloseTo(at4, 6);
     expect(at(4.25)).toBeCloseTo(at4 + 0.25 * (at5 - at4), 6);
   });
@@ -82,7 +82,7 @@ describe('questions', () => {
           const as = { scenario: 'taken-over', part: 'taken-over-part' };
           const { document, scenarioId } = withAnswer(input, question, { value: at, as });
           const paybackLimitYears = document.accounting.paybackLimitYears;
-          return standingAtLimit(againstToday(document, scenarioId, new CaseMemo<CaseUse>()), {
+          return standingFromLimit(againstToday(document, scenarioId, new CaseMemo<CaseUse>()), {
             paybackLimitYears,
             discounted
           });
@@ -97,6 +97,35 @@ describe('questions', () => {
       }
     }
   );
+
+  test('find no value at which a scenario that loses money pays, whatever it avoids in between', () => {
+    const today = input.scenarios.find(({ baseline }) => baseline) as (typeof input.scenarios)[number];
+    const losing = {
+      ...today,
+      id: 'losing',
+      baseline: false,
+      yearlyExtraCost: '9764',
+      avoidedPurchases: [{ year: 2, units: 1, unitPrice: '35000' }]
+    };
+    const twin = { ...today, id: 'twin', baseline: false };
+    const from = { ...input, scenarios: [...input.scenarios, losing, twin] };
+    const kinds = (id: string) =>
+      asked(id, from)
+        .filter(({ subject }) => subject === 'adoption')
+        .map(
+          (question) => answerTo(from, question, { discounted: false, memo: new CaseMemo<CaseUse>() }).kind
+        );
+    // Ahead at the limit of 3 years, but not to the end.
+    const early = { ...from, accounting: { ...from.accounting, paybackLimitYears: 3 } };
+    expect(
+      standingFromLimit(againstToday(early, 'losing', new CaseMemo<CaseUse>()), {
+        paybackLimitYears: 3,
+        discounted: false
+      })
+    ).toBeLessThan(0);
+    expect(kinds('losing')).toEqual(['never']);
+    expect(kinds('twin')).toEqual(['nothing']);
+  });
 
   test('a range in which nothing pays, or everything does, is said to be such', () => {
     const question = asked('closed').find(({ subject }) => subject === 'price') as Question;
@@ -200,7 +229,7 @@ describe('cells that turn the answer', () => {
       turning.map(({ shareOfWay }) => shareOfWay).toSorted((a, b) => a - b)
     );
     const standing = (path: string, value: number) =>
-      standingAtLimit(againstToday(withNumber(input, path, value), 'closed', new CaseMemo<CaseUse>()), {
+      standingFromLimit(againstToday(withNumber(input, path, value), 'closed', new CaseMemo<CaseUse>()), {
         paybackLimitYears: input.accounting.paybackLimitYears,
         discounted: false
       });

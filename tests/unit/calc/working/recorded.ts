@@ -21,12 +21,8 @@ export interface Recorded {
   readonly leaves: readonly Working[];
 }
 
-/** All figures of a workbook, with every step that leads to them, each once. */
-export function recordAll(workbook: Workbook): Recorded {
-  const input = coreInput(workbook);
-  const given = estimate(input);
-  const explain = explainer(input);
-  const figures = figurePaths(given).map((path) => ({ path, working: explain(path) }));
+/** The workings and all that they lead back to, each once. */
+export function allUnder(workings: readonly Working[]): Working[] {
   const seen = new Set<Working>();
   const walk = (working: Working): void => {
     if (seen.has(working)) return;
@@ -34,8 +30,17 @@ export function recordAll(workbook: Workbook): Recorded {
     if (working.kind === 'step' || working.kind === 'method')
       Object.values(working.inputs).flat().forEach(walk);
   };
-  figures.forEach(({ working }) => walk(working));
-  const all = [...seen];
+  workings.forEach(walk);
+  return [...seen];
+}
+
+/** All figures of a workbook, with every step that leads to them, each once. */
+export function recordAll(workbook: Workbook): Recorded {
+  const input = coreInput(workbook);
+  const given = estimate(input);
+  const explain = explainer(input);
+  const figures = figurePaths(given).map((path) => ({ path, working: explain(path) }));
+  const all = allUnder(figures.map(({ working }) => working));
   return {
     estimate: given,
     figures,

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { blankWorkbook } from '#lib/workbook/blank.ts';
 import { tableFileName } from '#lib/files/write/csv-out.ts';
 import { fileName } from '#lib/files/write/file-name.ts';
 import { tableIds } from '#lib/files/tables/tables.ts';
@@ -31,7 +32,7 @@ describe('the name of a file', () => {
 test.each(['x'.repeat(80), '𠮷'.repeat(80), 'A title of usual length'])(
   'every table of a workbook has a name of its own, however long the title (%#)',
   (title) => {
-    const names = tableIds.map((table) => tableFileName(title, table));
+    const names = tableIds.map((table) => tableFileName({ ...blankWorkbook(), title }, table));
     expect(new Set(names).size).toBe(tableIds.length);
     for (const name of names) {
       expect(name).toMatch(/ – [A-Z][a-z ]+\.csv$/);

@@ -127,6 +127,20 @@ describe('a year of each scenario', () => {
     });
   });
 
+  it('has the social view beside the cash only where something but cash was given a value', () => {
+    expect(row(money, 'shadow.yearlySaving')).toBeUndefined();
+    const priced = {
+      ...closed,
+      perYear: { ...closed.perYear, cost: { ...closed.perYear.cost, carbon: '100' } },
+      againstBaseline: { ...closed.againstBaseline, shadow: { yearlySaving: '23000', npv: '0' } }
+    };
+    const [, block] = blocksOf([today, priced]);
+    expect(block?.changing.find(({ key }) => key === 'shadow.yearlySaving')?.cells[1]).toMatchObject({
+      text: '23,000',
+      path: 'closed.againstBaseline.shadow.yearlySaving'
+    });
+  });
+
   it('has the share of the footprint only where a footprint is given', () => {
     const bare = scenarios.map((each) => ({
       ...each,
