@@ -62,12 +62,12 @@ test('Comparison opens with its answer, and folds what is the same for all', asy
   await expect(page.locator('[data-answer-first]')).toContainText(
     'Closed-circuit A without the machine has the highest net present value of all options'
   );
-  const service = page.locator('[data-figure="today.perYear.cost.electricity"]');
+  const unchanged = page.locator('[data-figure="today.perYear.cost.electricity"]');
   const table = page.getByRole('region', { name: 'A year of each scenario' });
   await expect(table.getByText('Money, EUR')).toBeVisible();
-  await expect(service).toHaveCount(0);
+  await expect(unchanged).toHaveCount(0);
   await table.getByRole('button', { name: 'Show unchanged' }).nth(1).click();
-  await expect(service).toBeVisible();
+  await expect(unchanged).toBeVisible();
 });
 
 test('one click makes the twin a scenario, marked as made by the tool, and undo takes it out', async ({
