@@ -41,6 +41,6 @@ test('cases times their count give the year, where every case follows the plan',
         alike((one) => Number(one.cost), Number(agents) + Number(gases) + Number(absorbent), 'cost');
       }
     }),
-    { numRuns: 40, seed: 20265 }
+    { numRuns: 40 }
   );
 });

@@ -56,7 +56,7 @@ test('an estimate is the same in whatever order it is read, with cases that fail
       expect(JSON.stringify(read)).toBe(JSON.stringify(whole));
       if (whole.scenarios.some(({ failed }) => failed.length > 0)) seen.failed += 1;
     }),
-    { numRuns: 50, seed: 20266 }
+    { numRuns: 50 }
   );
   expect(seen.failed).toBeGreaterThan(10);
 });

@@ -65,7 +65,9 @@ describe('a draw gives what the estimate gives for its values', () => {
     { bodyModel: 'eger', price: 118, minutes: 60 }
   ])('$bodyModel, $price a bottle, $minutes min', (drawn) => {
     const choice = ['eger', 'reference-adult', 'two-fat'].indexOf(drawn.bodyModel);
-    expect(run.model([choice, drawn.price, drawn.minutes])).toEqual(estimated(drawn));
+    const ofScenarios = run.scenarioIds.length * run.figuresPerScenario;
+    const figures = run.model([choice, drawn.price, drawn.minutes])?.slice(0, ofScenarios);
+    expect(figures).toEqual(estimated(drawn));
   });
 });
 

@@ -50,7 +50,8 @@ describe('failures are told', () => {
   test('among the warnings, each sentence once', () => {
     const said = ({ path, sentence }: typeof weight) =>
       `${path} could not be computed and is left out of every total: ${sentence}`;
-    expect(estimate(input).warnings).toEqual([said(weight), said(circuit)]);
+    const { warnings, cautions } = estimate(input);
+    expect(warnings.slice(cautions.length)).toEqual([said(weight), said(circuit)]);
   });
 });
 

@@ -126,8 +126,8 @@ describe('the list over all scenarios', () => {
 
   test('stands by level, the strictest first', () => {
     const levels = listOf(withStock({})).map(({ level }) => level);
-    const order = ['required', 'recommended', 'suggested', 'available'];
-    expect(new Set(levels)).toEqual(new Set(['required', 'recommended']));
+    const order = ['required', 'caution', 'recommended', 'suggested', 'available'];
+    expect(new Set(levels)).toEqual(new Set(['required', 'caution', 'recommended']));
     expect(levels).toEqual([...levels].sort((a, b) => order.indexOf(a) - order.indexOf(b)));
     const [first] = levels;
     expect(first).toBe('required');

@@ -55,3 +55,6 @@ export const siteLimits = {
   theatreTemperatureC: limit('Theatre temperature', '°C', [10, 35]),
   ambientPressureKPa: limit('Ambient pressure', 'kPa', [50, 110])
 } as const;
+
+/** What rounding leaves of two equal sums is no saving of emissions; kg over an appraisal. */
+export const leastAvoidedKg = 1e-6;

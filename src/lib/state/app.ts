@@ -1,4 +1,5 @@
 /** The app's own desk, keeper, run and widths, made once with what the browser gives; a test makes its own. */
+import { BreakEvenQuestions } from './break-even.svelte.ts';
 import { estimate } from '#lib/calc/estimate/estimate.ts';
 import { keepStorage, openIndexedDbShelf } from '#lib/storage/indexed-db-shelf.ts';
 import { lastVisit } from '#lib/storage/last-visit.ts';
@@ -45,3 +46,6 @@ export const uncertaintyRun = new UncertaintyRun({
 });
 
 export const columnWidths = new WidthsOfColumns();
+
+/** Break-even questions about the workbook on the desk, for a page as long as it is shown. */
+export const breakEvenQuestions = (): BreakEvenQuestions => new BreakEvenQuestions(openPort);

@@ -70,12 +70,15 @@ test.each([
       args: ['--csv', 'c', 'a.json', 'b.json'],
       titles: { 'a.json': 'North', 'b.json': 'South' },
       write: (path) => {
-        if (path === 'c/North – Case mix.csv') throw fault(code, `strange, open '/somewhere/${path}'`);
+        if (path === 'c/North – Case mix, invented figures.csv')
+          throw fault(code, `strange, open '/somewhere/${path}'`);
       }
     });
     expect(status).toBe(2);
     expect(out).toHaveLength(2);
-    expect(errors).toEqual([`a.json: c/North – Case mix.csv: it cannot be written: ${words}.`]);
+    expect(errors).toEqual([
+      `a.json: c/North – Case mix, invented figures.csv: it cannot be written: ${words}.`
+    ]);
     expect(written).toHaveLength(2 * tableIds.length - 1);
   }
 );

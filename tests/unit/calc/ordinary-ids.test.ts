@@ -23,7 +23,7 @@ import type { Workbook } from '#lib/workbook/workbook.ts';
 const demo = demoWorkbook();
 /** The same text with every mention of an id put in another's place. */
 const renamed = (text: string, from: string, to: string) =>
-  text.replace(new RegExp(`(?<=[".])${from}(?=[".])`, 'g'), to);
+  text.replace(new RegExp(`(?<=[".])${from}(?=[".:])`, 'g'), to);
 
 /** The demo with `constructor` for an id; the scenarios have a plan of one case group’s own and agents switched. */
 function withId(id: string): Workbook {

@@ -51,6 +51,10 @@ export const rooms: readonly Room[] = [
     ]
   },
   {
+    place: 'lib/calc/attribution/',
+    knows: [...parts, 'lib/calc/case/', 'lib/calc/known-cases/', 'lib/calc/money/', 'lib/calc/reckoning/']
+  },
+  {
     place: 'lib/calc/what-if/',
     knows: [
       ...parts,
@@ -59,6 +63,7 @@ export const rooms: readonly Room[] = [
       'lib/calc/money/',
       'lib/calc/uncertainty/',
       'lib/calc/reckoning/',
+      'lib/calc/attribution/',
       'lib/calc/estimate/'
     ]
   },
@@ -71,7 +76,8 @@ export const rooms: readonly Room[] = [
       'lib/calc/year/',
       'lib/calc/money/',
       'lib/calc/monitoring/',
-      'lib/calc/reckoning/'
+      'lib/calc/reckoning/',
+      'lib/calc/attribution/'
     ]
   },
   { place: 'lib/calc/input.ts', knows: [], knowsTypesOf: ['lib/calc/reference/'] },

@@ -1,4 +1,5 @@
 /** What it costs to avoid a tonne of emissions, where avoiding it costs anything. */
+import { leastAvoidedKg } from '../limits.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal } from './decimal.ts';
@@ -51,7 +52,7 @@ export function costPerTonneAvoided(
       { id, yields: 'Cost per tonne avoided', words, unit: 'currency/(tonne CO2e)' },
       { 'emissions avoided over the appraisal': avoidedKg, 'net present value': netPresentValue }
     );
-  if (!(r.value(avoidedKg) > 0))
+  if (!(r.value(avoidedKg) > leastAvoidedKg))
     return none(
       'money.no-tonne-avoided',
       'No emissions are avoided, so there is no cost for a tonne of them.'

@@ -5,7 +5,7 @@ import type { CaseSources } from '../case/conditions.ts';
 import type { FailedCell } from '../estimate-types.ts';
 import type { Agent, CaseRow, EstimateInput, FlowPlan, Machine, Scenario } from '../input.ts';
 import { kept } from '../working/kept.ts';
-import type { Quantity, Reckoner } from '../working/reckoner.ts';
+import type { Reckoner } from '../working/reckoner.ts';
 import { scaledToMeasured } from '../year/reconciliation.ts';
 import type { SourcesOfCases } from './case-sources.ts';
 

@@ -5,6 +5,7 @@ import type { Against } from '#lib/calc/reckoning/against.ts';
 import type { CaseResult } from '#lib/calc/case/case-result.ts';
 import type { Reckoning } from '#lib/calc/reckoning/reckoning.ts';
 import type { YearFigures } from '#lib/calc/reckoning/scenario-year.ts';
+import { leastAvoidedKg } from '#lib/calc/limits.ts';
 import type { Quantity } from '#lib/calc/working/reckoner.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -489,11 +490,11 @@ function fillResults(
     const perTonne = workingOf(against(scenario).costPerTonneAvoided).value;
     return {
       kind: 'formula',
-      formula: `IF(${kg}<=0,"${nothingAvoided}",IF(${value}>0,"${savesMoney}",-${value}/(${kg}/1000)))`,
+      formula: `IF(${kg}<=${leastAvoidedKg},"${nothingAvoided}",IF(${value}>0,"${savesMoney}",-${value}/(${kg}/1000)))`,
       result:
         perTonne !== null
           ? asNumber(perTonne)
-          : asNumber(workingOf(against(scenario).co2eAvoidedOverAppraisalKg).value) > 0
+          : asNumber(workingOf(against(scenario).co2eAvoidedOverAppraisalKg).value) > leastAvoidedKg
             ? savesMoney
             : nothingAvoided,
       look: 'money'

@@ -36,9 +36,8 @@ export function drawnFigureInWords(figure: DrawnFigure, value: number, look: Loo
     case 'co2eAvoidedKg':
       return formatNumber(value / 1000, { unit: 't', locale });
     case 'paybackYears':
-      return value === Infinity
-        ? `not within ${yearsInWords(appraisalYears, locale)}`
-        : yearsInWords(value, locale);
+      if (value === Infinity) return `not within ${yearsInWords(appraisalYears, locale)}`;
+      return value === 0 ? 'at once' : yearsInWords(value, locale);
   }
 }
 

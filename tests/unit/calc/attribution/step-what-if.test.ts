@@ -1,5 +1,5 @@
 /** Break-even questions and draws of the step from a scenario's twin. */
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { CaseUse } from '#lib/calc/case/case-result.ts';
 import { CaseMemo } from '#lib/calc/known-cases/case-memo.ts';
 import { estimate } from '#lib/calc/estimate/estimate.ts';
@@ -19,8 +19,6 @@ import { demoWorkbook } from '#lib/workbook/demo.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import { allowedRange } from '#lib/workbook/numeric-cells.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-
-vi.setConfig({ testTimeout: 120_000 });
 
 // The demo's figures are invented: here they only give the machinery something to turn.
 const workbook: Workbook = {

@@ -15,7 +15,7 @@ const payback = (simplePaybackYears: number | null, nets: readonly string[], dis
   );
 
 test('a payback is in years, at once, not within the appraisal, or there is nothing to pay back', () => {
-  expect(payback(5.1362, ['-100', '30'])).toBe('5.14\u00a0years');
+  expect(payback(5.1362, ['-100', '30'])).toBe('5.1\u00a0years');
   expect(payback(5.1362, ['-100', '30'], true)).toBe('7.5\u00a0years');
   expect(payback(0, ['0', '30'])).toBe('at once');
   expect(payback(null, ['-100', '30'])).toBe('not within the appraisal');

@@ -77,7 +77,7 @@ describe('the answer of the report', () => {
     expect(
       answer({ yearlySaving: '1200', npv: '-300', shadow: { yearlySaving: '5200', npv: '20000' } })
     ).toMatch(
-      /saves €1,200 and .*is -€300\.00\. All of this is cash\. In the social view, which counts the prices put on carbon and recovery minutes as well, it saves €5,200 a year, and its net present value is €20,000\.$/
+      /saves €1,200 and .*is −€300\.00\. All of this is cash\. In the social view, which counts the prices put on carbon and recovery minutes as well, it saves €5,200 a year, and its net present value is €20,000\.$/
     );
   });
 
@@ -90,7 +90,7 @@ describe('the answer of the report', () => {
       })
     ).toContain(
       '€133,000 falls due at the start; with what is bought and avoided later it takes €63,000 in all. ' +
-        'The €63,000 that it takes is paid back after 6.97 years, past the limit of 5 years.'
+        'The €63,000 that it takes is paid back after 7.0 years, past the limit of 5 years.'
     );
   });
 
