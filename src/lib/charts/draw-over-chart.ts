@@ -2,7 +2,6 @@
  * What the chart library does not draw: bands, the lines to read against, and names beside what they name
  * instead of in a key.
  */
-import { barPattern } from './bar-pattern.ts';
 import type { ChartData, Dash, Mark, Series } from './chart-data.ts';
 import { colourIn, type ChartLook } from './chart-look.ts';
 import { placeLabel, placesAround, type Box, type Spot } from './place-label.ts';

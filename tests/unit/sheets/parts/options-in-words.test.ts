@@ -10,7 +10,7 @@ import {
 } from '#lib/sheets/parts/options-in-words.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
-import { keepTwin } from '#lib/workbook/keep-twin.ts';
+import { keepTwin } from '#lib/sheets/parts/keep-twin.ts';
 
 const demo = demoWorkbook();
 const ofDemo = estimate(coreInput(demo));

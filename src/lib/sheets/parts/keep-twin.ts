@@ -1,9 +1,9 @@
 /** A scenario's twin without the machine, made a scenario of the workbook. */
 import { twinOf } from '#lib/calc/attribution/levers.ts';
 import type { Scenario } from '#lib/calc/input.ts';
-import { coreInput } from './core-input.ts';
-import { freshId, fullSentence, roomIn, type RowsChanged } from './edit-rows.ts';
-import type { Workbook } from './workbook.ts';
+import { coreInput } from '#lib/workbook/core-input.ts';
+import { freshId, fullSentence, roomIn, type RowsChanged } from '#lib/workbook/edit-rows.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
 
 export type TwinKept =
   | Exclude<RowsChanged, { readonly workbook: Workbook }>
@@ -15,10 +15,9 @@ const nameOf = (scenarioName: string): string => {
   return scenarioName.slice(0, 200 - mark.length) + mark;
 };
 
-/** Puts the twin right after its scenario, or says why there is none to put. */
+/** Puts the twin last, so that every other scenario keeps its colour, or says why there is none to put. */
 export function keepTwin(workbook: Workbook, scenarioId: string): TwinKept {
-  const at = workbook.scenarios.findIndex(({ id }) => id === scenarioId);
-  const original = workbook.scenarios[at];
+  const original = workbook.scenarios.find(({ id }) => id === scenarioId);
   const twin = original === undefined ? null : twinOf(coreInput(workbook), original);
   if (original === undefined || twin === null)
     return { sentence: 'This scenario changes no machine, so it has no twin without one.' };
@@ -36,7 +35,7 @@ export function keepTwin(workbook: Workbook, scenarioId: string): TwinKept {
     adoptionWithoutMachinePercent: null
   };
   return {
-    workbook: { ...workbook, scenarios: workbook.scenarios.toSpliced(at + 1, 0, kept) },
+    workbook: { ...workbook, scenarios: [...workbook.scenarios, kept] },
     id,
     name: kept.name
   };

@@ -3,7 +3,7 @@ import { estimate } from '#lib/calc/estimate/estimate.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import { limits, type Workbook } from '#lib/workbook/workbook.ts';
-import { keepTwin } from '#lib/workbook/keep-twin.ts';
+import { keepTwin } from '#lib/sheets/parts/keep-twin.ts';
 import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';
 
 /** A share of its own without the machine, units bought over two years and machines traded in: all that the twin leaves off. */
@@ -30,15 +30,15 @@ it('makes a scenario whose figures are those of the twin', () => {
   expect(kept?.againstBaseline).toEqual(twin);
 });
 
-it('puts it right after its scenario, marked in its name, and leaves all else as it was', () => {
+it('puts it last, so that each scenario keeps its colour, marked in its name, and leaves all else as it was', () => {
   const { workbook, id, name } = keptOf(demo, 'circle');
   expect(name).toBe('Circle system B, minimal flow without the machine (made by the tool)');
   expect(workbook.scenarios.map((scenario) => scenario.id)).toEqual([
     'today',
     'habit',
     'circle',
-    id,
-    'closed'
+    'closed',
+    id
   ]);
   expect({ ...workbook, scenarios: workbook.scenarios.filter((scenario) => scenario.id !== id) }).toEqual(
     demo
