@@ -86,3 +86,24 @@ test('one click makes the twin a scenario, marked as made by the tool, and undo 
   await expect(column).toHaveCount(0);
   await expect(page.getByRole('button', { name: 'Make it a scenario' })).toBeVisible();
 });
+
+test('the changes stand in the reader’s own order, moved by keyboard or dragged', async ({ page }) => {
+  await page.goto('./payback/');
+  const section = page.getByRole('region', { name: /^What the machine adds/ });
+  const names = section.locator('[data-lever] > span');
+  await expect(names).toHaveText(['1. Another agent', '2. Lower flow', '3. The machine itself']);
+  const later = section.getByRole('button', { name: 'Move “Another agent” later' });
+  await later.focus();
+  await page.keyboard.press('Enter');
+  await expect(names).toHaveText(['1. Lower flow', '2. Another agent', '3. The machine itself']);
+  await expect(later).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(names).toHaveText(['1. Lower flow', '2. The machine itself', '3. Another agent']);
+  // At the end it cannot go on: the focus stays with the change that was moved.
+  await expect(section.getByRole('button', { name: 'Move “Another agent” earlier' })).toBeFocused();
+  await expect(section.getByRole('heading', { name: /the machine, coming second,/ }).first()).toBeVisible();
+  await section
+    .locator('[data-lever="machine"]')
+    .dragTo(section.locator('[data-lever="flow"]'), { targetPosition: { x: 5, y: 5 } });
+  await expect(names).toHaveText(['1. The machine itself', '2. Lower flow', '3. Another agent']);
+});

@@ -17,6 +17,8 @@ export interface WhatEachChangeEarns {
   readonly scenario: { readonly id: string; readonly name: string; readonly place: number };
   /** In the order in which the changes are made. */
   readonly ladder: readonly LadderStep[];
+  /** Where the rungs lie below the scenario’s id: `ladder`, or `ladderInOrder.` and their order. */
+  readonly ladderRoom: string;
   /** The same levers, each by its share over all orders. */
   readonly attribution: readonly LeverPart[];
 }
@@ -30,7 +32,7 @@ export const leverNames: Readonly<Record<Lever, string>> = {
 };
 
 export function whatEachChangeEarns(given: WhatEachChangeEarns): ChartData {
-  const { measure, currency, scenario, ladder, attribution } = given;
+  const { measure, currency, scenario, ladder, ladderRoom, attribution } = given;
   const isMoney = measure === 'money';
   const figures = isMoney ? ({ kind: 'money', currency } as const) : ({ kind: 'number', unit: 't' } as const);
   const figure = isMoney ? 'yearlySaving' : 'co2eAvoidedKg';
@@ -62,7 +64,7 @@ export function whatEachChangeEarns(given: WhatEachChangeEarns): ChartData {
         `${scenario.id}.againstBaseline.${figure}`
       ]
     });
-  const inTurn = cells(ladder, 'ladder');
+  const inTurn = cells(ladder, ladderRoom);
   const shares = cells(attribution, 'attribution');
   const shareOf = ({ lever }: LadderStep): TableCell =>
     shares.parts[attribution.findIndex((part) => part.lever === lever)] ?? nameCell('');
@@ -132,6 +134,8 @@ export function whatEachChangeEarns(given: WhatEachChangeEarns): ChartData {
   };
 }
 
+const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh'];
+
 /** Which change brings most, and what the machine brings where one is bought. */
 function findingOf(
   { measure, scenario, ladder }: WhatEachChangeEarns,
@@ -154,5 +158,5 @@ function findingOf(
       : `${first} ${good} more than any other change of ${scenario.name}`;
   const at = ladder.findIndex((step) => step.lever === 'machine');
   if (at < 0 || lever === 'machine') return opening;
-  return `${opening}; the machine itself ${said(amounts[at] ?? 0)}`;
+  return `${opening}; the machine, coming ${ordinals[at] ?? 'last'}, ${said(amounts[at] ?? 0)}`;
 }

@@ -21,6 +21,7 @@ describe('what each change earns', () => {
       step('flow', '1500.375', 12_000),
       step('machine', '-300', 2000)
     ],
+    ladderRoom: 'ladder',
     attribution: [step('agent', '400', 60_000), step('flow', '1500', 20_000), step('machine', '-199.2', 4000)]
   } as const;
   const bars = (chart: ReturnType<typeof whatEachChangeEarns>) =>
@@ -45,17 +46,17 @@ describe('what each change earns', () => {
 
   it('says in its title which change brings most and what the machine does', () => {
     expect(whatEachChangeEarns(given).title).toBe(
-      'Lower flow saves most of what Closed saves a year; the machine itself costs €300.00'
+      'Lower flow saves most of what Closed saves a year; the machine, coming third, costs €300.00'
     );
     expect(whatEachChangeEarns({ ...given, measure: 'tonnes' }).title).toBe(
-      'Another agent avoids most of what Closed avoids a year; the machine itself avoids 2\u00a0t'
+      'Another agent avoids most of what Closed avoids a year; the machine, coming third, avoids 2\u00a0t'
     );
   });
 
   it('does not say “most” of a change that brings less than half', () => {
     const ladder = [step('agent', '400', 0), step('flow', '350', 0), step('machine', '300', 0)];
     expect(whatEachChangeEarns({ ...given, ladder }).title).toBe(
-      'Another agent saves more than any other change of Closed; the machine itself saves €300.00'
+      'Another agent saves more than any other change of Closed; the machine, coming third, saves €300.00'
     );
   });
 
@@ -73,6 +74,13 @@ describe('what each change earns', () => {
       'a.attribution.machine.yearlySaving'
     ]);
     expect(rows[3]?.cells[1]?.path).toBe('a.againstBaseline.yearlySaving');
+  });
+
+  it('asks for a rung in the order in which it stands, and says which place the machine has', () => {
+    const ladder = [step('machine', '250', 0), step('agent', '700', 0)];
+    const chart = whatEachChangeEarns({ ...given, ladder, ladderRoom: 'ladderInOrder.machine+agent' });
+    expect(chart.table.rows[0]?.cells[1]?.path).toBe('a.ladderInOrder.machine+agent.machine.yearlySaving');
+    expect(chart.title).toMatch(/; the machine, coming first, saves €250\.00$/);
   });
 
   it('takes a share by its lever, not by its place', () => {
