@@ -107,3 +107,42 @@ test('the changes stand in the reader’s own order, moved by keyboard or dragge
     .dragTo(section.locator('[data-lever="flow"]'), { targetPosition: { x: 5, y: 5 } });
   await expect(names).toHaveText(['1. The machine itself', '2. Lower flow', '3. Another agent']);
 });
+
+test('where the hospital is decides what is said of a restricted agent, on every sheet that shows a saving', async ({
+  page
+}) => {
+  await page.goto('./scenarios/');
+  const said = page.locator('[data-restriction="restriction.desflurane.european-union"]');
+  await expect(said).toHaveCount(0);
+  await page.getByLabel('Where the hospital is').selectOption('European Union');
+  await expect(said).toContainText('name on Scenarios the agent');
+  await page.getByLabel('Given in place of a restricted agent').selectOption('Sevoflurane');
+  await expect(said).toContainText('each saving is shown against lawful practice as well');
+  for (const sheet of ['Comparison', 'Payback', 'Report']) {
+    await page.getByRole('link', { name: sheet, exact: true }).click();
+    await expect(said.first()).toBeVisible();
+    const beyond = page.getByRole('region', { name: /beyond what the law asks for$/ });
+    await expect(beyond.getByRole('row')).toHaveCount(3);
+    await expect(beyond.locator('[data-figure="closed.againstLawful.npv"]')).toBeVisible();
+  }
+});
+
+test('each option has its certainty once draws are made, and no longer after an edit', async ({ page }) => {
+  await page.goto('./uncertainty/');
+  await page.getByLabel('Draws', { exact: true }).fill('200');
+  await page.getByRole('button', { name: /^Run 200 draws/ }).click();
+  await expect(page.locator('[data-result]')).toBeVisible();
+  await page.getByRole('link', { name: 'Comparison', exact: true }).click();
+  const options = page.getByRole('region', { name: 'All options against today' });
+  const share = options.locator('[data-figure="drawn.closed.withoutMachine.npvAboveZero"]');
+  await expect(share).toHaveText(/^[\d.]+\s%$/);
+  await share.click();
+  await expect(page.getByTestId('working-value')).toContainText('%');
+  await page.keyboard.press('Escape');
+  await page.getByRole('link', { name: 'Payback', exact: true }).click();
+  await page.getByLabel(/^Discount rate/).fill('4');
+  await page.keyboard.press('Enter');
+  await page.getByRole('link', { name: 'Comparison', exact: true }).click();
+  await expect(share).toHaveCount(0);
+  await expect(page.getByText('the workbook has changed since the draws')).toBeVisible();
+});
