@@ -2,6 +2,7 @@
  * What the core takes: the workbook's figures, checked, with the reference set in place of its name. Field for field
  * the workbook of version 1, so that a cell's path means the same on both sides. Money is a decimal string.
  */
+import type { Jurisdiction } from './reference/agent-restrictions.ts';
 import type { ReferenceSet } from './reference/reference-set.ts';
 
 export const agents = ['sevoflurane', 'isoflurane', 'desflurane', 'halothane', 'enflurane'] as const;
@@ -72,6 +73,12 @@ export interface Site {
   readonly electricityPricePerKWh: Money;
   readonly electricityKgCo2ePerKWh: number;
   readonly departmentFootprintTonnes: number | null;
+  /** Where the hospital is, for statements on restricted agents; null: not given, and nothing is said of them. */
+  readonly jurisdiction: Jurisdiction | null;
+  /** Given in place of an agent that a law restricts; null: no lawful practice is compared with. */
+  readonly lawfulAgentInstead: Agent | null;
+  /** Share of today's cases with a restricted agent that are not exempt. */
+  readonly lawfulSharePercent: number;
 }
 
 export interface Accounting {

@@ -26,7 +26,10 @@ export function blankWorkbook(): Workbook {
       facilityLevel: null,
       electricityPricePerKWh: '0',
       electricityKgCo2ePerKWh: 0,
-      departmentFootprintTonnes: null
+      departmentFootprintTonnes: null,
+      jurisdiction: null,
+      lawfulAgentInstead: null,
+      lawfulSharePercent: 100
     },
     accounting: {
       warmingSet: 'AR6',

@@ -13,6 +13,7 @@ import {
   warmingSets
 } from '#lib/calc/input.ts';
 import type { Agent } from '#lib/calc/input.ts';
+import { jurisdictions } from '#lib/calc/reference/agent-restrictions.ts';
 import type { Limit } from '#lib/calc/limits.ts';
 import { absorbentLimits, machineLimits, phaseLimits, rowLimits, siteLimits } from '#lib/calc/limits.ts';
 import type { ChoiceOption, Field, FlagField, MoneyField, NumberField, TextField } from './field.ts';
@@ -28,6 +29,13 @@ export const agentOptions = options(agents, {
   desflurane: 'Desflurane',
   halothane: 'Halothane',
   enflurane: 'Enflurane'
+});
+
+export const jurisdictionOptions = options(jurisdictions, {
+  'european-union': 'European Union',
+  england: 'England',
+  scotland: 'Scotland',
+  elsewhere: 'Elsewhere'
 });
 
 export const techniqueOptions = options(techniques, {
@@ -221,6 +229,29 @@ export const siteFields = {
     1e6,
     'The department’s own yearly footprint, to show what share of it is saved.',
     { optional: true, empty: 'no share is shown' }
+  ),
+  jurisdiction: {
+    kind: 'choice',
+    title: 'Where the hospital is',
+    words: 'Whose law and policy on restricted agents are shown.',
+    options: jurisdictionOptions,
+    optional: true,
+    empty: 'not given'
+  },
+  lawfulAgentInstead: {
+    kind: 'choice',
+    title: 'Given in place of a restricted agent',
+    words: 'What today’s practice would give if it kept to the law, to show the saving against that.',
+    options: agentOptions,
+    optional: true,
+    empty: 'not given'
+  },
+  lawfulSharePercent: number(
+    'Not exempt',
+    '%',
+    0,
+    100,
+    'Share of today’s cases with a restricted agent that the law gives no exemption.'
   )
 } as const satisfies Fields;
 

@@ -106,7 +106,12 @@ const schema = z.strictObject({
   referenceSet: anyText,
   invented: z._default(z.boolean(), false),
   ...shape(workbookFields),
-  site: z.strictObject(shape(siteFields)),
+  site: z.strictObject({
+    ...shape(siteFields),
+    jurisdiction: z._default(leaf(siteFields.jurisdiction), null),
+    lawfulAgentInstead: z._default(leaf(siteFields.lawfulAgentInstead), null),
+    lawfulSharePercent: z._default(leaf(siteFields.lawfulSharePercent), 100)
+  }),
   accounting: z.strictObject({
     ...shape(accountingFields),
     bodyModel: z._default(leaf(accountingFields.bodyModel), 'eger'),

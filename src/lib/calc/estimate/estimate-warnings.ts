@@ -55,8 +55,8 @@ export function estimateWarnings(
   return warnings;
 }
 
-/** The warnings of an estimate without those that are cautions, for a page that shows the cautions by themselves. */
-export function warningsBesideCautions({ warnings, cautions }: Estimate): string[] {
-  const shown = new Set(cautions.map(({ sentence }) => sentence));
+/** The warnings of an estimate without cautions and restrictions, for a page that shows these by themselves. */
+export function warningsBesideCautions({ warnings, cautions, restrictions }: Estimate): string[] {
+  const shown = new Set([...cautions, ...restrictions].map(({ sentence }) => sentence));
   return warnings.filter((sentence) => !shown.has(sentence));
 }

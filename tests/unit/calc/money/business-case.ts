@@ -89,6 +89,9 @@ export const site: EstimateInput['site'] = {
   scavengingPercent: 95,
   monitoringStandard: 'asa',
   facilityLevel: null,
+  jurisdiction: null,
+  lawfulAgentInstead: null,
+  lawfulSharePercent: 100,
   electricityPricePerKWh: '0.25',
   electricityKgCo2ePerKWh: 0.3,
   departmentFootprintTonnes: null
