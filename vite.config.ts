@@ -9,6 +9,8 @@ export default defineConfig({
   test: {
     include: ['tests/{unit,published,property}/**/*.test.ts'],
     environment: 'node',
+    globalSetup: 'tests/seed/say-seed.ts',
+    setupFiles: 'tests/seed/use-seed.ts',
     // A busy computer fails no sound test.
     testTimeout: 300_000
   }

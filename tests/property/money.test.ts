@@ -1,6 +1,6 @@
 /** What must hold of any business case, whatever its figures. */
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { Decimal, amount, text } from '#lib/calc/money/decimal.ts';
 import { internalRates } from '#lib/calc/money/internal-rate.ts';
 import { netPresentValue } from '#lib/calc/money/net-present-value.ts';
@@ -16,9 +16,6 @@ import {
   sumsOf
 } from '../unit/calc/money/business-case.ts';
 import type { Case } from '../unit/calc/money/business-case.ts';
-
-// A busy machine must not decide a test.
-vi.setConfig({ testTimeout: 120_000 });
 
 const cents = (low: number, high: number) =>
   fc.integer({ min: low * 100, max: high * 100 }).map((n) => n / 100);

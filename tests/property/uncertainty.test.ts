@@ -1,14 +1,11 @@
 /** What must hold of any run of draws, over any model. */
 import fc from 'fast-check';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { bandOf } from '#lib/calc/uncertainty/bands.ts';
 import { layOutDraws } from '#lib/calc/uncertainty/draws.ts';
 import type { DrawPlan, RangedInput } from '#lib/calc/uncertainty/draws.ts';
 import { joinSlices, runDraws } from '#lib/calc/uncertainty/run.ts';
 import type { Model } from '#lib/calc/uncertainty/run.ts';
-
-// A busy machine must not decide a test.
-vi.setConfig({ testTimeout: 120_000 });
 
 const numbers = fc.integer({ min: -1000, max: 1000 }).map((n) => n / 10);
 const ranges = fc.array(

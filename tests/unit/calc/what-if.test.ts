@@ -1,4 +1,4 @@
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { CaseUse } from '#lib/calc/case/case-result.ts';
 import { CaseMemo } from '#lib/calc/case-memo.ts';
 import { estimate } from '#lib/calc/estimate.ts';
@@ -16,9 +16,6 @@ import { fieldAt } from '#lib/workbook/field-at.ts';
 import { allowedRange, assumedRange, numericCells } from '#lib/workbook/numeric-cells.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { checkShape } from '#lib/workbook/workbook.ts';
-
-// Thousands of estimates: a slow computer takes its time.
-vi.setConfig({ testTimeout: 60_000 });
 
 // The demo's figures are invented: here they only give the machinery something to turn; no check rests on them.
 const workbook = demoWorkbook();

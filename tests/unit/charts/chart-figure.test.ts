@@ -1,9 +1,12 @@
 // @vitest-environment jsdom
 /** The figure around a chart: its words, its table, and what happens where nothing can be drawn. */
-import { cleanup, render, screen, fireEvent, waitFor } from '@testing-library/svelte';
+import { cleanup, configure, render, screen, fireEvent, waitFor } from '@testing-library/svelte';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import ChartFigure from '#lib/charts/ChartFigure.svelte';
 import { yearlyNet } from '#lib/charts/yearly-net.ts';
+
+// The library is waited for as long as it takes to load; a busy computer fails no sound test.
+configure({ asyncUtilTimeout: 300_000 });
 
 const library = vi.hoisted(() => ({ missing: false }));
 vi.mock('chart.js', async (original) => {

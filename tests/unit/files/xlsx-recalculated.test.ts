@@ -154,7 +154,7 @@ const overridden: Workbook = {
   })
 };
 
-const random = fc.sample(randomWorkbook({ rows: 4 }), { numRuns: 8, seed: 20260101 });
+const random = fc.sample(randomWorkbook({ rows: 4 }), 8);
 const allBranches = [...everyBranch, overridden];
 
 describe.runIf(office !== null)('the spreadsheet, recalculated', () => {

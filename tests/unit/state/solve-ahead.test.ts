@@ -12,6 +12,7 @@ import { demoWorkbook } from '#lib/workbook/demo.ts';
 
 afterEach(() => {
   vi.restoreAllMocks();
+  vi.useRealTimers();
 });
 
 const demo = demoWorkbook();
@@ -126,36 +127,35 @@ test('a worker that was started is ended where the next one cannot be', async ()
 });
 
 test('what is solved on the page can be cancelled too', async () => {
+  vi.useFakeTimers({ toFake: ['setTimeout'] });
   const memo = new CaseMemo();
   const progress: number[] = [];
   const places = casesLacking(input, memo);
   const openWorker = (): CasesWorker => {
     throw new Error('None.');
   };
-  await new Promise<void>((resolve) => {
-    const ahead = solveAhead(
-      { workbook, input, places, memo },
-      {
-        workers: 2,
-        openWorker,
-        onProgress: (done) => {
-          progress.push(done);
-          ahead.cancel();
-          resolve();
-        }
+  const ahead = solveAhead(
+    { workbook, input, places, memo },
+    {
+      workers: 2,
+      openWorker,
+      onProgress: (done) => {
+        progress.push(done);
+        ahead.cancel();
       }
-    );
-  });
-  await new Promise((resolve) => setTimeout(resolve, 100));
+    }
+  );
+  await vi.runAllTimersAsync();
   expect(progress).toHaveLength(1);
   expect(casesLacking(input, memo).length).toBe(places.length - (progress[0] ?? 0));
 });
 
 test('a cancelled run opens no more and tells nobody', async () => {
+  vi.useFakeTimers({ toFake: ['setTimeout'] });
   const memo = new CaseMemo();
   const { log, ahead } = run(memo);
   ahead.cancel();
-  await new Promise((resolve) => setTimeout(resolve, 20));
+  await vi.runAllTimersAsync();
   expect(log.progress).toEqual([]);
   expect(log.open).toBe(0);
 });

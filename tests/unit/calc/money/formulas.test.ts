@@ -4,7 +4,7 @@
  */
 import { all, create } from 'mathjs';
 import type { FactoryFunctionMap } from 'mathjs';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { consumablePrices } from '#lib/calc/money/consumable-prices.ts';
 import { costOfCase } from '#lib/calc/money/consumables.ts';
 import { Decimal } from '#lib/calc/money/decimal.ts';
@@ -16,9 +16,6 @@ import type { Quantity, Reckoner } from '#lib/calc/working/reckoner.ts';
 import type { StepWorking, Working } from '#lib/calc/working/working.ts';
 import { accounting, amountsOf, appraiseCase, machine, prices, scenario } from './business-case.ts';
 import type { Case } from './business-case.ts';
-
-// A busy machine must not decide a test.
-vi.setConfig({ testTimeout: 120_000 });
 
 type AnyFormula = Formula<Record<string, unknown>, unknown>;
 

@@ -1,11 +1,8 @@
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { acceptability, likelihoodWithin } from '#lib/calc/uncertainty/acceptability.ts';
 import { bandOf, settlingBands } from '#lib/calc/uncertainty/bands.ts';
 import { generator } from '#lib/calc/uncertainty/generator.ts';
 import { percentile, sortedFigures, standardErrorOfPercentile } from '#lib/calc/uncertainty/percentiles.ts';
-
-// A busy machine must not decide a test.
-vi.setConfig({ testTimeout: 120_000 });
 
 const list = (...figures: number[]): Float64Array => Float64Array.from(figures);
 

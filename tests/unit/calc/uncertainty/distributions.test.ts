@@ -1,10 +1,7 @@
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { betaDistribution, completeBeta } from '#lib/calc/uncertainty/beta-distribution.ts';
 import { DistributionError, pert, triangular } from '#lib/calc/uncertainty/distributions.ts';
 import type { Quantile } from '#lib/calc/uncertainty/distributions.ts';
-
-// A busy machine must not decide a test.
-vi.setConfig({ testTimeout: 120_000 });
 
 /** Integral over [from, to] by Gauss and Legendre's rule with five points in each of `parts` parts. */
 function integral(of: (x: number) => number, from: number, to: number, parts = 2000): number {
