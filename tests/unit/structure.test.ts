@@ -15,8 +15,8 @@ const pictures = /\.(png|ico|woff2|xlsx|gz)$/;
 function filesUnder(folder: string): string[] {
   return readdirSync(path.join(projectFolder, folder), { withFileTypes: true }).flatMap((entry) => {
     const place = path.posix.join(folder, entry.name);
-    if (!entry.isDirectory()) return [place];
-    return madeByTools.test(entry.name) ? [] : filesUnder(place);
+    if (madeByTools.test(entry.name)) return [];
+    return entry.isDirectory() ? filesUnder(place) : [place];
   });
 }
 

@@ -1,5 +1,5 @@
 import type { Constant } from './constant.ts';
-import { derivations } from './derivations.ts';
+import { recomputeDerived } from './recompute-derived.ts';
 
 /**
  * A dated set of constants: a workbook names the one that it was made with, so that an old file keeps its old answer.
@@ -37,25 +37,22 @@ export function take(set: ReferenceSet, id: string): Constant {
  */
 export function withOverrides(set: ReferenceSet, overrides: readonly Override[]): ReferenceSet {
   if (overrides.length === 0) return set;
-  const changed: ReferenceSet = { ...set, constants: new Map(set.constants) };
-  const constants = changed.constants as Map<string, Constant>;
+  const constants = new Map(set.constants);
   for (const { constant: id, value, reason } of overrides) {
     const published = take(set, id);
     constants.set(id, { ...published, value, override: { publishedValue: published.value, reason } });
   }
-  for (const { yields, from, compute } of derivations) {
-    const published = constants.get(yields);
-    if (published === undefined || published.override !== undefined) continue;
-    const causes = Object.values(from).filter((id) => constants.get(id)?.override !== undefined);
-    if (causes.length === 0) continue;
-    constants.set(yields, {
+  recomputeDerived(
+    constants,
+    new Set(overrides.map(({ constant }) => constant)),
+    (published, value, causes) => ({
       ...published,
-      value: compute((id) => take(changed, id).value),
+      value,
       override: {
         publishedValue: published.value,
         reason: `Follows from another value for ${causes.join(', ')}.`
       }
-    });
-  }
-  return changed;
+    })
+  );
+  return { ...set, constants };
 }
