@@ -1,0 +1,57 @@
+/**
+ * Files as earlier days saved them (tests/fixtures/workbooks, named by version and day) are opened for good. A file is
+ * added when the shape of the document changes, and never altered: where one is refused, the schema needs a default or
+ * the version a migration.
+ */
+import { readFileSync, readdirSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { estimate } from '#lib/calc/estimate.ts';
+import { readWorkbookFile, writeWorkbookFile } from '#lib/files/workbook-file.ts';
+import { coreInput } from '#lib/workbook/core-input.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import { workbookVersion } from '#lib/workbook/workbook.ts';
+
+const folder = new URL('../../fixtures/workbooks/', import.meta.url);
+const names = readdirSync(folder);
+const bytesOf = (name: string): Uint8Array => readFileSync(new URL(name, folder));
+
+function opened(name: string): Workbook {
+  const parsed = readWorkbookFile(bytesOf(name));
+  expect(parsed).toMatchObject({ kind: 'workbook' });
+  return (parsed as { workbook: Workbook }).workbook;
+}
+
+test('there is a file of every version so far, named by its version and day', () => {
+  for (const name of names) {
+    const { version } = JSON.parse(new TextDecoder().decode(bytesOf(name))) as { version: number };
+    expect(name).toMatch(new RegExp(`^version-${version}-\\d{4}-\\d{2}-\\d{2}-[a-z-]+\\.json$`));
+  }
+  for (let version = 1; version <= workbookVersion; version++)
+    expect(names.some((name) => name.startsWith(`version-${version}-`))).toBe(true);
+});
+
+describe.each(names)('%s', (name) => {
+  test('opens, and what it says is there', () => {
+    const document = JSON.parse(new TextDecoder().decode(bytesOf(name))) as { version: number };
+    const workbook = opened(name);
+    if (document.version === workbookVersion) expect(workbook).toMatchObject(document);
+    expect(workbook.version).toBe(workbookVersion);
+  });
+
+  test('gives an estimate of every case group in every scenario', () => {
+    const workbook = opened(name);
+    const { scenarios } = estimate(coreInput(workbook));
+    expect(scenarios.map(({ id }) => id)).toEqual(workbook.scenarios.map(({ id }) => id));
+    for (const { cases, perYear, failed } of scenarios) {
+      expect(failed).toEqual([]);
+      expect(cases.map(({ caseId }) => caseId)).toEqual(workbook.caseMix.map(({ id }) => id));
+      expect(Number(perYear.cost.total)).toBeGreaterThan(0);
+      expect(perYear.co2eKg.total).toBeGreaterThan(0);
+    }
+  });
+
+  test('saved today, it opens as the same', () => {
+    const workbook = opened(name);
+    expect(readWorkbookFile(writeWorkbookFile(workbook))).toEqual({ kind: 'workbook', workbook });
+  });
+});
