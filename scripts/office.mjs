@@ -10,14 +10,23 @@ const candidates = [
 
 /**
  * LibreOffice, by which a test recalculates the exported spreadsheet: the one that SOFFICE names, else one that is
- * there, else Debian's package as root with apt.
+ * there.
+ *
+ * @returns {string | null} its path
+ */
+export function findOffice() {
+  const wanted = process.env['SOFFICE'];
+  if (wanted) return starts(wanted) ? wanted : null;
+  return findProgram(candidates);
+}
+
+/**
+ * Finds LibreOffice or, where SOFFICE names none, installs Debian's package as root with apt.
  *
  * @returns {Promise<string | null>} its path; null where there is none to be had
  */
 export async function setUpOffice() {
-  const wanted = process.env['SOFFICE'];
-  if (wanted) return starts(wanted) ? wanted : null;
-  const found = findProgram(candidates);
-  if (found) return found;
+  const found = findOffice();
+  if (found || process.env['SOFFICE']) return found;
   return (await installDebianPackages(['libreoffice-calc'])) ? findProgram(candidates) : null;
 }

@@ -26,10 +26,17 @@ export class SetUpError extends Error {}
 /**
  * Installs what the lock file names, unless it is there. All that is printed goes to standard error.
  *
- * @throws {SetUpError} where it cannot be installed
+ * @param {{ mayInstall?: boolean }} [options]
+ * @throws {SetUpError} where it cannot or may not be installed
  */
-export async function setUpDependencies() {
+export async function setUpDependencies({ mayInstall = true } = {}) {
   if (areDependenciesInstalled(projectFolder)) return;
+  if (!mayInstall) {
+    throw new SetUpError(
+      'The dependencies of the lock file are not all installed, and --no-install was given. Run npm ci, or the ' +
+        'command without --no-install.'
+    );
+  }
   console.error('Installing the dependencies from the lock file (once, and after each change of it) …');
   // npm names its own script to what it runs; only a direct `node scripts/…` has to find it by name.
   const npm = process.env['npm_execpath'];

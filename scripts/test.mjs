@@ -6,7 +6,7 @@ import path from 'node:path';
 import util from 'node:util';
 import { toolScript } from './project-folder.mjs';
 import { runCommand } from './run-command.mjs';
-import { reportSetUpError, setUpBuild, setUpDependencies } from './set-up.mjs';
+import { reportSetUpError, setUpBuild, setUpDependencies, SetUpError } from './set-up.mjs';
 import { countPlaywright, countVitest, say, total, withFailureOfTheRun } from './test-counts.mjs';
 
 /** @typedef {import('./test-counts.mjs').Counts} Counts */
@@ -15,24 +15,30 @@ const staticChecks = ['format', 'lint', 'types'];
 const vitestKinds = ['unit', 'published', 'property'];
 const allStages = [...staticChecks, ...vitestKinds, 'e2e'];
 
-const usage = `Usage: npm test -- [--only STAGE,STAGE …]
-  --only  of ${allStages.join(', ')}: these stages alone`;
+const usage = `Usage: npm test -- [--only STAGE,STAGE …] [--no-install]
+  --only        of ${allStages.join(', ')}: these stages alone
+  --no-install  stop where something would have to be installed first`;
 
-const stages = readOptions();
-if (stages) {
+const options = readOptions();
+if (options) {
   try {
-    await setUpDependencies();
-    await runStages(stages);
+    await setUpDependencies(options);
+    if (!options.mayInstall) await expectTools(options.stages);
+    await runStages(options.stages);
   } catch (error) {
     reportSetUpError(error);
   }
 }
 
-/** @returns {string[] | null} null where the process is to end */
+/** @returns {{ stages: string[], mayInstall: boolean } | null} null where the process is to end */
 function readOptions() {
   try {
     const { values } = util.parseArgs({
-      options: { only: { type: 'string', multiple: true }, help: { type: 'boolean', short: 'h' } }
+      options: {
+        only: { type: 'string', multiple: true },
+        'no-install': { type: 'boolean' },
+        help: { type: 'boolean', short: 'h' }
+      }
     });
     if (values.help) {
       console.log(usage);
@@ -41,11 +47,32 @@ function readOptions() {
     const only = values.only?.flatMap((names) => names.split(',')) ?? allStages;
     const unknown = only.find((name) => !allStages.includes(name));
     if (unknown !== undefined) throw new Error(`--only: there is no stage ${JSON.stringify(unknown)}`);
-    return allStages.filter((name) => only.includes(name));
+    return {
+      stages: allStages.filter((name) => only.includes(name)),
+      mayInstall: !values['no-install']
+    };
   } catch (error) {
     console.error(`${error instanceof Error ? error.message : error}\n${usage}`);
     process.exitCode = 2;
     return null;
+  }
+}
+
+/**
+ * @param {readonly string[]} chosen
+ * @throws {SetUpError} where a program that these stages need is missing and would be installed
+ */
+async function expectTools(chosen) {
+  const { missingTools } = await import('./missing-tools.mjs');
+  const missing = await missingTools({
+    office: vitestKinds.some((name) => chosen.includes(name)),
+    browser: chosen.includes('e2e')
+  });
+  if (missing.length > 0) {
+    throw new SetUpError(
+      `${missing.join(' and ')} would have to be installed first, and --no-install was given. Install what is ` +
+        'missing, or run the command without --no-install.'
+    );
   }
 }
 
