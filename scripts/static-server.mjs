@@ -1,5 +1,5 @@
 import { createReadStream } from 'node:fs';
-import { stat } from 'node:fs/promises';
+import { realpath, stat } from 'node:fs/promises';
 import { createServer } from 'node:http';
 import path from 'node:path';
 import { pipeline } from 'node:stream/promises';
@@ -35,7 +35,8 @@ const notFoundPage = `<!doctype html>
 
 /**
  * A server that hands out the files of one folder, read afresh for each request, so that it may be rebuilt meanwhile.
- * `/x/` gives `x/index.html`, and `/x` leads there. Hidden files and everything outside the folder do not exist for it.
+ * `/x/` gives `x/index.html`, and `/x` leads there. Hidden files and everything outside the folder, also what a link
+ * in it leads to, do not exist for it.
  *
  * @param {string} folder
  */
@@ -101,11 +102,10 @@ async function answer(folder, request, response) {
   if (!segments) return sendText(response, 400, 'That address cannot be read.');
 
   const asksForFolder = rawPath.endsWith('/');
-  const place = path.join(folder, ...segments);
-  const isFolder = (await find(segments, place))?.isDirectory() ?? false;
-  const file = isFolder ? path.join(place, 'index.html') : place;
-  const found = await find(segments, file);
-  if (!found?.isFile() || (asksForFolder && !isFolder)) {
+  const isFolder = (await find(folder, segments))?.isDirectory ?? false;
+  const file = isFolder ? [...segments, 'index.html'] : segments;
+  const found = await find(folder, file);
+  if (!found || found.isDirectory || (asksForFolder && !isFolder)) {
     return sendText(response, 404, notFoundPage, mediaTypes['.html']);
   }
   if (isFolder && !asksForFolder) {
@@ -115,7 +115,7 @@ async function answer(folder, request, response) {
     return sendText(response, 308, `Moved to ${target}`);
   }
 
-  const tag = `W/"${found.size.toString(36)}-${Math.trunc(found.mtimeMs).toString(36)}"`;
+  const tag = `W/"${found.bytes.toString(36)}-${Math.trunc(found.changedMs).toString(36)}"`;
   response.setHeader('ETag', tag);
   // Names under `immutable` carry a hash of their content; all else is asked for again.
   const isImmutable = segments.includes('immutable') && segments[0] === '_app';
@@ -125,11 +125,11 @@ async function answer(folder, request, response) {
     return;
   }
   response.writeHead(200, {
-    'Content-Type': mediaTypes[path.extname(file).toLowerCase()] ?? 'application/octet-stream',
-    'Content-Length': found.size
+    'Content-Type': mediaTypes[path.extname(file.at(-1) ?? '').toLowerCase()] ?? 'application/octet-stream',
+    'Content-Length': found.bytes
   });
   if (request.method === 'HEAD') response.end();
-  else await pipeline(createReadStream(file), response);
+  else await pipeline(createReadStream(found.place), response);
 }
 
 /**
@@ -146,15 +146,35 @@ function readPath(rawPath) {
   }
 }
 
-/** @param {readonly string[]} segments @param {string} file */
-async function find(segments, file) {
-  // The dot shuts out hidden files and every way upwards, however it was encoded.
-  if (
-    segments.some((segment) => segment.startsWith('.') || segment.includes('\0') || segment.includes(':'))
-  ) {
+/**
+ * A file or folder inside the folder. Links are followed before anything is looked at, so that none leads out of it.
+ *
+ * @param {string} folder
+ * @param {readonly string[]} segments
+ * @returns {Promise<{ place: string, isDirectory: boolean, bytes: number, changedMs: number } | null>} null where
+ *   there is none, where it is hidden, and where it lies outside
+ */
+async function find(folder, segments) {
+  if (segments.some(isShut)) return null;
+  try {
+    const place = await realpath(path.join(folder, ...segments));
+    const inside = path.relative(await realpath(folder), place);
+    if (path.isAbsolute(inside) || inside.split(path.sep).some(isShut)) return null;
+    const found = await stat(place);
+    if (!found.isDirectory() && !found.isFile()) return null;
+    return { place, isDirectory: found.isDirectory(), bytes: found.size, changedMs: found.mtimeMs };
+  } catch {
     return null;
   }
-  return stat(file).catch(() => null);
+}
+
+/**
+ * The dot shuts out hidden files and every way upwards, however it was encoded.
+ *
+ * @param {string} segment
+ */
+function isShut(segment) {
+  return segment.startsWith('.') || segment.includes('\0') || segment.includes(':');
 }
 
 /**

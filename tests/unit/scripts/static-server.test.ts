@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { request, type IncomingHttpHeaders } from 'node:http';
 import os from 'node:os';
 import path from 'node:path';
@@ -39,9 +39,9 @@ interface Answer {
 }
 
 /** Sends the address as it stands: a browser or `fetch` would tidy it first. */
-function ask(address: string, { method = 'GET', headers = {} } = {}): Promise<Answer> {
+function ask(address: string, { method = 'GET', headers = {}, at = port } = {}): Promise<Answer> {
   return new Promise((resolve, reject) => {
-    request({ host: '127.0.0.1', port, path: address, method, headers }, (response) => {
+    request({ host: '127.0.0.1', port: at, path: address, method, headers }, (response) => {
       let text = '';
       response.setEncoding('utf8');
       response.on('data', (part: string) => (text += part));
@@ -142,6 +142,53 @@ describe('the server of the built app', () => {
     const second = createStaticServer(folder);
     try {
       expect(await listen(second, { host: '127.0.0.1', port })).toBeGreaterThan(port);
+    } finally {
+      second.close();
+    }
+  });
+});
+
+// Windows lets few users make links.
+describe.skipIf(process.platform === 'win32')('links in the folder', () => {
+  beforeAll(() => {
+    mkdirSync(path.join(outside, 'elsewhere'));
+    writeFileSync(path.join(outside, 'elsewhere/index.html'), 'secret');
+    const links = {
+      'link.txt': '../secret.txt',
+      'linked-folder': '../elsewhere',
+      'link-upwards': '..',
+      'link-to-hidden.txt': '.built-from',
+      'link-to-itself': 'link-to-itself',
+      'link-inside': 'prices'
+    };
+    for (const [link, target] of Object.entries(links)) symlinkSync(target, path.join(folder, link));
+    symlinkSync('build', path.join(outside, 'link-to-build'));
+  });
+
+  test.each([
+    '/link.txt',
+    '/linked-folder/',
+    '/linked-folder',
+    '/linked-folder/index.html',
+    '/link-upwards/secret.txt',
+    '/link-to-hidden.txt',
+    '/link-to-itself'
+  ])('lead nowhere outside it, nor to what is hidden: %s', async (address) => {
+    expect(await ask(address)).toMatchObject({
+      status: 404,
+      text: expect.stringContaining('There is no such page')
+    });
+  });
+
+  test('may lead to what is in it', async () => {
+    expect(await ask('/link-inside/')).toMatchObject({ status: 200, text: 'prices' });
+  });
+
+  test('may lead to the whole of it', async () => {
+    const second = createStaticServer(path.join(outside, 'link-to-build'));
+    try {
+      const at = await listen(second, { host: '127.0.0.1', port: 0 });
+      expect(await ask('/prices/', { at })).toMatchObject({ status: 200, text: 'prices' });
     } finally {
       second.close();
     }
