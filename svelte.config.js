@@ -1,5 +1,14 @@
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
 import adapter from '@sveltejs/adapter-static';
 import { vitePreprocess } from '@sveltejs/vite-plugin-svelte';
+
+/** What the page's own script is allowed by: the content policy takes no other that stands in a page. */
+const scriptsOfPage = [
+  ...readFileSync(new URL('src/app.html', import.meta.url), 'utf8').matchAll(/<script>([^]*?)<\/script>/g)
+].map(
+  ([, text = '']) => /** @type {const} */ (`sha256-${createHash('sha256').update(text).digest('base64')}`)
+);
 
 /** @type {import('@sveltejs/kit').Config} */
 const config = {
@@ -13,7 +22,7 @@ const config = {
       mode: 'hash',
       directives: {
         'default-src': ['self'],
-        'script-src': ['self'],
+        'script-src': ['self', ...scriptsOfPage],
         'worker-src': ['self'],
         'style-src': ['self'],
         // The framework announces page changes from an element with this one fixed style.

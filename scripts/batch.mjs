@@ -1,9 +1,10 @@
 /** `npm run --silent batch -- a.json …`: the estimates of workbooks, without a browser. Results alone go to standard output. */
 import './supported-node.mjs';
-import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { bundle } from './bundle.mjs';
+import { putWholeFile } from './put-whole-file.mjs';
 import { reportSetUpError, setUpDependencies } from './set-up.mjs';
 
 // npm runs scripts in the project's folder, and keeps the one that the user typed the command in.
@@ -20,11 +21,7 @@ const io = {
   /** @param {string} file */
   readFile: (file) => readFile(path.resolve(userFolder, file)),
   /** @param {string} file @param {Uint8Array} bytes */
-  async writeFile(file, bytes) {
-    const place = path.resolve(userFolder, file);
-    await mkdir(path.dirname(place), { recursive: true });
-    await writeFile(place, bytes);
-  },
+  writeFile: (file, bytes) => putWholeFile(path.resolve(userFolder, file), bytes),
   /** @param {string} line */
   out(line) {
     process.stdout.write(`${line}\n`);

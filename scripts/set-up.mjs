@@ -13,6 +13,8 @@ const buildSources = [
   'static',
   'package.json',
   'package-lock.json',
+  'scripts/third-party-notices.mjs',
+  'LICENSE',
   'svelte.config.js',
   'vite.config.ts'
 ];

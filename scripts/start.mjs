@@ -1,6 +1,8 @@
 /** `npm start`: does the set-up that is missing, then serves the app and prints its address. */
 import './supported-node.mjs';
+import os from 'node:os';
 import util from 'node:util';
+import { addresses } from './addresses.mjs';
 import { buildFolder, reportSetUpError, setUpBuild, setUpDependencies } from './set-up.mjs';
 import { createStaticServer, listen } from './static-server.mjs';
 
@@ -49,14 +51,15 @@ async function serve({ host, port }) {
   const server = createStaticServer(buildFolder);
   try {
     const actualPort = await listen(server, { host, port });
-    const name = host.includes(':') ? `[${host}]` : host;
     if (port !== 0 && actualPort !== port) {
       console.log(
         `Port ${port} is taken, so this is served at ${actualPort}. Browsers keep workbooks by address: those made ` +
           `at ${port} are only to be seen there.`
       );
     }
-    console.log(`Vapour Ledger is at http://${name}:${actualPort}/ (Ctrl+C ends it)`);
+    const [first, ...others] = addresses({ host, port: actualPort }, os.networkInterfaces());
+    console.log(`Vapour Ledger is at ${first} (Ctrl+C ends it)`);
+    if (others.length > 0) console.log(`Other computers of the network find it at ${others.join(' or ')}`);
   } catch (error) {
     console.error(
       `The app cannot be served at ${host}, port ${port}: ${error instanceof Error ? error.message : error}`

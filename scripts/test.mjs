@@ -12,7 +12,7 @@ import { countPlaywright, countVitest, say, total, withFailureOfTheRun } from '.
 /** @typedef {import('./test-counts.mjs').Counts} Counts */
 
 const staticChecks = ['format', 'lint', 'types'];
-const vitestKinds = ['unit', 'published', 'property'];
+const vitestKinds = ['unit', 'whole', 'published', 'property'];
 const allStages = [...staticChecks, ...vitestKinds, 'e2e'];
 
 const usage = `Usage: npm test -- [--only STAGE,STAGE …] [--no-install]

@@ -8,7 +8,7 @@
 --     procedure_name       text     kind of case by which rows are grouped: a procedure or a specialty
 --     day                  date     day of the case
 --     minutes              number   anaesthetic time
---     technique            text     volatile, intravenous or regional
+--     technique            text     volatile, intravenous or regional; a case with an agent counts as volatile
 --     agent                text     sevoflurane, isoflurane, desflurane, halothane, enflurane; empty or null for none
 --     age_years            number   may be null
 --     weight_kg            number   may be null
@@ -35,44 +35,87 @@
 -- and above it: a PERT distribution between them has the standard error as its standard deviation.
 
 with
+told as (
+  select
+    anaesthetics.*,
+    lower(trim(coalesce(anaesthetics.agent, ''))) as told_agent,
+    case when trim(coalesce(anaesthetics.agent, '')) = '' then lower(trim(anaesthetics.technique)) else 'volatile' end as told_technique
+  from anaesthetics
+),
 cases as (
   select
     trim(procedure_name) as name,
     day,
     1e0 * minutes as minutes,
-    lower(trim(technique)) as technique,
-    case when lower(trim(technique)) = 'volatile' then lower(trim(agent)) else '' end as agent,
+    told_technique as technique,
+    told_agent as agent,
     case when age_years >= 0 and age_years <= 120 then 1e0 * age_years end as age,
     case when weight_kg >= 1 and weight_kg <= 300 then 1e0 * weight_kg end as weight,
     case when mean_flow_l_per_min > 0 and mean_flow_l_per_min <= 20 then 1e0 * mean_flow_l_per_min end as flow,
-    case when lower(trim(technique)) = 'volatile' and liquid_ml >= 0 and liquid_ml <= 2000 then 1e0 * liquid_ml end as liquid
-  from anaesthetics
+    case when told_technique = 'volatile' and liquid_ml >= 0 and liquid_ml <= 2000 then 1e0 * liquid_ml end as liquid
+  from told
   where trim(procedure_name) <> ''
     and day is not null
     and minutes > 0 and minutes <= 1440
-    and lower(trim(technique)) in ('volatile', 'intravenous', 'regional')
-    and lower(trim(coalesce(agent, ''))) in ('', 'sevoflurane', 'isoflurane', 'desflurane', 'halothane', 'enflurane')
-    and not (lower(trim(technique)) = 'volatile' and trim(coalesce(agent, '')) = '')
+    and told_technique in ('volatile', 'intravenous', 'regional')
+    and told_agent in ('', 'sevoflurane', 'isoflurane', 'desflurane', 'halothane', 'enflurane')
+    and not (told_technique = 'volatile' and told_agent = '')
 ),
 -- The days that the log covers, by their Julian day numbers: engines do not agree on how dates are subtracted.
-ends as (
-  select min(day) as day from cases
-  union all
-  select max(day) as day from cases
+by_day as (
+  select day, count(*) as n from cases group by day
 ),
 parts as (
   select
+    n,
     extract(year from day) - case when extract(month from day) <= 2 then 1 else 0 end as y,
     extract(month from day) + case when extract(month from day) <= 2 then 12 else 0 end as m,
     extract(day from day) as d
-  from ends
+  from by_day
+),
+numbered as (
+  select
+    n,
+    floor(365.25 * (y + 4716)) + floor(30.6001 * (m + 1)) + d - floor(y / 1e2) + floor(floor(y / 1e2) / 4e0) as julian
+  from parts
+),
+-- Without dates far from the rest, as a mistyped year is: at most the first and last hundredth of the cases (two where
+-- that is more, none of fewer than 20 cases) that more than 90 days part from the others, in which at their rate 20
+-- cases or more would be expected. Their cases are counted all the same.
+running as (
+  select
+    n,
+    julian,
+    julian - lag(julian) over (order by julian) as gap,
+    sum(n) over (order by julian) - n as earlier,
+    sum(n) over () as total
+  from numbered
+),
+allowing as (
+  select running.*, case when total < 20 then 0 when total < 200 then 2 else floor(total / 1e2) end as may_be_far
+  from running
+),
+core as (
+  select sum(n) as n, max(julian) - min(julian) + 1 as days
+  from allowing
+  where earlier + n > may_be_far and total - earlier > may_be_far
+),
+parted as (
+  select allowing.*, case when gap > 90 and gap * core.n >= 20 * core.days then 1 else 0 end as is_parted
+  from allowing
+  cross join core
+),
+ends as (
+  select
+    coalesce(max(case when is_parted = 1 and earlier <= may_be_far then julian end), min(julian)) as first_day,
+    coalesce(min(case when is_parted = 1 and total - earlier <= may_be_far then julian end), max(julian) + 1) as end_day
+  from parted
 ),
 span as (
   select max(julian) - min(julian) + 1 as days
-  from (
-    select floor(365.25 * (y + 4716)) + floor(30.6001 * (m + 1)) + d - floor(y / 1e2) + floor(floor(y / 1e2) / 4e0) as julian
-    from parts
-  ) as numbered
+  from numbered
+  cross join ends
+  where julian >= first_day and julian < end_day
 ),
 -- Groups of one name, whatever its capitals; the small ones lose it.
 named as (

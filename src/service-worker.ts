@@ -46,15 +46,24 @@ worker.addEventListener('fetch', (event) => {
 async function keepThisVersion(): Promise<void> {
   const cache = await caches.open(cacheName);
   // Only names with a hash may come from the browser's own store; the rest could be of an older version there.
-  const fresh = [...files, ...prerendered].map((address) => new Request(address, { cache: 'reload' }));
+  // The licences are made by the build, and so stand in none of its lists.
+  const fresh = [...files, ...prerendered, `${base}/THIRD-PARTY-NOTICES.txt`].map(
+    (address) => new Request(address, { cache: 'reload' })
+  );
   await cache.addAll([...build, ...fresh]);
 }
 
-/** Drops the older versions, and answers for the pages that are open already: the first visit counts. */
+/**
+ * Drops the older versions, unless a page beside the one that asked goes on with its own; and answers for the pages that
+ * are open already: the first visit counts.
+ */
 async function takeOver(): Promise<void> {
-  const names = await caches.keys();
-  const old = names.filter((name) => name.startsWith(ownCaches) && name !== cacheName);
-  await Promise.all(old.map((name) => caches.delete(name)));
+  const pages = await worker.clients.matchAll({ type: 'window', includeUncontrolled: true });
+  if (pages.length <= 1) {
+    const names = await caches.keys();
+    const old = names.filter((name) => name.startsWith(ownCaches) && name !== cacheName);
+    await Promise.all(old.map((name) => caches.delete(name)));
+  }
   await worker.clients.claim();
 }
 
@@ -64,6 +73,11 @@ async function answer(request: Request): Promise<Response> {
   // page's address may come without its slash, which only a server could put right.
   const kept = await cache.match(request, { ignoreVary: true, ignoreSearch: request.mode === 'navigate' });
   if (kept) return kept;
+  // A page that goes on with an older version asks for parts of it, whose names, with a hash, are of that version alone.
+  if (new URL(request.url).pathname.startsWith(`${base}/_app/immutable/`)) {
+    const older = await caches.match(request, { ignoreVary: true });
+    if (older) return older;
+  }
   if (request.mode === 'navigate') {
     const url = new URL(request.url);
     if (await cache.match(`${url.pathname}/`, { ignoreVary: true })) {

@@ -93,6 +93,7 @@ function spoil(cells: Record<string, string>, chance: number): void {
     ['date', ''],
     ['agent', 'xenon'],
     ['technique', 'unknown'],
+    ['technique', 'regional'],
     ['age', ''],
     ['age', '130'],
     ['weight', ''],

@@ -1,4 +1,4 @@
-import type { CaseGiven } from '#lib/calc/case/case-given.ts';
+import type { CaseGiven } from '#lib/calc/case/conditions.ts';
 import { emptyOutcome, solveCircleSystem } from '#lib/calc/case/circle-system.ts';
 import type { CircleCase } from '#lib/calc/case/circle-system.ts';
 import { estimateCase } from '#lib/calc/case/estimate-case.ts';

@@ -1,9 +1,9 @@
 import { Worker, isMainThread, parentPort, workerData } from 'node:worker_threads';
 import { runDraws } from '#lib/calc/uncertainty/run.ts';
-import { setUpRun } from '#lib/calc/what-if-draws.ts';
-import type { Ask, Port, Reply } from '#lib/state/what-if-messages.ts';
-import { drawOverWorkers } from '#lib/state/draws-over-workers.ts';
-import { whatIfService } from '#lib/state/what-if-service.ts';
+import { setUpRun } from '#lib/calc/what-if/draws.ts';
+import type { Ask, Port, Reply } from '#lib/background/what-if-messages.ts';
+import { drawOverWorkers } from '#lib/background/draws-over-workers.ts';
+import { whatIfService } from '#lib/background/what-if-service.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';

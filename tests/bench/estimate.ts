@@ -1,8 +1,9 @@
 /** How fast the bottom line follows an edit in a large workbook, and what is left to the page where workers solve. */
-import { CaseMemo } from '#lib/calc/case-memo.ts';
-import { casesLacking, keepCases, solveCases } from '#lib/calc/cases-ahead.ts';
-import { estimate } from '#lib/calc/estimate.ts';
-import { packCases, unpackCases } from '#lib/calc/packed-cases.ts';
+import { CaseMemo } from '#lib/calc/known-cases/case-memo.ts';
+import { givenOf } from '#lib/calc/case/conditions.ts';
+import { casesLacking, keepCases, solveCases } from '#lib/calc/reckoning/cases-ahead.ts';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
+import { packCases, unpackCases } from '#lib/calc/known-cases/packed-cases.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import type { EstimateInput } from '#lib/calc/input.ts';
@@ -75,13 +76,13 @@ function sharePercentOnPage(): number {
       start = now;
       return ms;
     };
-    const places = casesLacking(input, memo);
+    const cases = casesLacking(input, memo);
     const finding = elapsed();
-    const results = solveCases(input, places);
+    const results = solveCases(cases.map(givenOf));
     const solving = elapsed();
     const packed = packCases(results);
     elapsed();
-    keepCases(input, memo, { places, results: unpackCases(packed) });
+    keepCases(memo, { cases, results: unpackCases(packed) });
     bottomLine(input, memo);
     const page = finding + elapsed();
     if (turn >= 4) shares.push((100 * page) / (page + solving));

@@ -5,7 +5,7 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { setTimeout as pause } from 'node:timers/promises';
 import { chromium, type Browser, type Page } from '@playwright/test';
-import { writeWorkbookFile } from '#lib/files/workbook-file.ts';
+import { writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { findBrowser } from '../../scripts/browser.mjs';

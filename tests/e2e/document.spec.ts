@@ -236,3 +236,69 @@ test('so has one that was never saved before', async ({ page, context }) => {
   await again.getByRole('link', { name: 'Workbooks' }).click();
   await expect(again.getByRole('table').getByRole('row')).toHaveCount(2);
 });
+
+test('the scenario that was chosen is still the one spoken of after a reload', async ({ page }) => {
+  await page.goto('./case-mix/');
+  await setCases(page, 'Breast surgery', '900');
+  await saved(page);
+  const scenario = page.getByRole('combobox', { name: 'Scenario' });
+  await scenario.selectOption({ label: 'Low flow, same machines' });
+  await page.reload();
+  await expect(scenario.locator('option:checked')).toHaveText('Low flow, same machines');
+  await page.getByRole('link', { name: 'Report' }).click();
+  await expect(page.getByRole('main')).toContainText('Low flow, same machines');
+});
+
+test('what is not saved is asked about, is there after a reload, and is saved once the bin was emptied', async ({
+  page
+}) => {
+  await page.addInitScript(() => {
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = function (...given: Parameters<typeof put>) {
+      if (sessionStorage.getItem('no room') !== null)
+        throw new DOMException('There is no room.', 'QuotaExceededError');
+      return put.apply(this, given);
+    };
+    // Room comes of removing a workbook for good.
+    const remove = IDBObjectStore.prototype.delete;
+    IDBObjectStore.prototype.delete = function (...given: Parameters<typeof remove>) {
+      sessionStorage.removeItem('no room');
+      return remove.apply(this, given);
+    };
+  });
+  await page.goto('./case-mix/');
+  await setCases(page, 'Breast surgery', '900');
+  await saved(page);
+  await page.getByRole('link', { name: 'Workbooks' }).click();
+  const table = page.getByRole('table');
+  await table.getByRole('button', { name: /^Duplicate/ }).click();
+  await table.getByRole('button', { name: /^Delete/ }).click();
+  await expect(page.getByRole('heading', { name: 'Bin' })).toBeVisible();
+
+  await page.evaluate(() => sessionStorage.setItem('no room', 'yes'));
+  await page.getByRole('link', { name: 'Case mix' }).click();
+  await setCases(page, 'Breast surgery', '902');
+  await expect(page.getByTestId('save-state')).toHaveText('Not saved');
+  const questions: string[] = [];
+  page.on('dialog', (dialog) => {
+    questions.push(dialog.type());
+    void dialog.accept();
+  });
+  await page.reload();
+  expect(questions).toEqual(['beforeunload']);
+  await expect(
+    await gridCell(page, { grid: 'Case mix', row: 'Breast surgery', column: 'Cases' })
+  ).toContainText('902');
+  await expect(page.getByTestId('save-state')).toHaveText('Not saved');
+
+  await page.getByRole('button', { name: 'Demo', exact: true }).click();
+  await page.getByRole('button', { name: 'Back to the one before' }).click();
+  await expect(
+    await gridCell(page, { grid: 'Case mix', row: 'Breast surgery', column: 'Cases' })
+  ).toContainText('902');
+
+  await page.getByRole('link', { name: 'Workbooks' }).click();
+  await page.getByRole('button', { name: 'Empty the bin…' }).click();
+  await page.getByRole('button', { name: 'Empty the bin', exact: true }).click();
+  await saved(page);
+});

@@ -1,7 +1,7 @@
 /** The words of the trade: each is explained where a sheet first uses it, by hover, focus and touch. */
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { glossary, termsOn } from '#lib/sheets/glossary.ts';
+import { glossary, termsOn } from '#lib/sheets/parts/glossary.ts';
 import { expect, test } from './browser.ts';
 
 const routes = [...new Set(glossary.flatMap(({ sheets }) => sheets))];

@@ -1,6 +1,6 @@
 /** A grid of 2,000 rows, of which only those in sight are drawn. */
 import type { Page } from '@playwright/test';
-import { writeWorkbookFile } from '../../src/lib/files/workbook-file.ts';
+import { writeWorkbookFile } from '../../src/lib/files/read/workbook-file.ts';
 import { demoWorkbook } from '../../src/lib/workbook/demo.ts';
 import { expect, test } from './browser.ts';
 import { gridCell } from './grid-cell.ts';

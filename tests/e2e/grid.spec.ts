@@ -16,7 +16,7 @@ const text = (page: Page, row: number, column: number): Promise<string> =>
   page
     .getByRole('grid', { name: 'Case mix' })
     .locator(`tr[data-row="${row}"] [role=gridcell][data-column="${column}"]`)
-    .evaluate((each) => each.textContent.replace('†', '').trim());
+    .evaluate((each) => each.textContent.replace('*', '').trim());
 
 test.beforeEach(async ({ page }) => {
   await page.goto('./case-mix/');

@@ -6,6 +6,7 @@ import type { Page } from '@playwright/test';
 import { buildFolder } from '../../scripts/set-up.mjs';
 import { createStaticServer, listen } from '../../scripts/static-server.mjs';
 import { expect, test } from './browser.ts';
+import { gridCell } from './grid-cell.ts';
 
 test.use({ serviceWorkers: 'allow' });
 
@@ -76,9 +77,8 @@ test('everything that was built is kept for use without a network', async () => 
   expect(left).toEqual([]);
 });
 
-test('a newer version waits until it is asked to take over', async ({ page }) => {
-  await page.goto(address);
-  await isKeptByTheBrowser(page);
+/** Puts a newer version onto the host, and waits until the page's browser has fetched it. */
+async function publishNewer(page: Page): Promise<void> {
   const { version } = JSON.parse(await readFile(path.join(folder, '_app/version.json'), 'utf8')) as {
     version: string;
   };
@@ -93,6 +93,12 @@ test('a newer version waits until it is asked to take over', async ({ page }) =>
   await expect
     .poll(() => page.evaluate(async () => (await navigator.serviceWorker.ready).waiting?.state))
     .toBe('installed');
+}
+
+test('a newer version waits until it is asked to take over', async ({ page }) => {
+  await page.goto(address);
+  await isKeptByTheBrowser(page);
+  await publishNewer(page);
   await page.reload();
   await expect(page.locator('html')).not.toHaveAttribute('data-version', 'newer');
 
@@ -100,4 +106,30 @@ test('a newer version waits until it is asked to take over', async ({ page }) =>
   await page.getByRole('button', { name: 'Use it now' }).click();
   await expect(page.locator('html')).toHaveAttribute('data-version', 'newer');
   expect(await page.evaluate(() => caches.keys())).toEqual([expect.stringContaining('newer')]);
+});
+
+test('a newer version that one tab takes reloads no other', async ({ page, context }) => {
+  await page.goto(address);
+  await isKeptByTheBrowser(page);
+  const typing = await context.newPage();
+  await typing.goto(`${address}case-mix/`);
+  await isKeptByTheBrowser(typing);
+  await publishNewer(page);
+  await typing.getByRole('button', { name: 'Later' }).click();
+  await typing.getByRole('button', { name: 'Demo', exact: true }).click();
+  await (await gridCell(typing, { grid: 'Case mix', row: 'Breast surgery', column: 'Cases' })).click();
+  await typing.keyboard.type('123456');
+
+  await page.getByRole('button', { name: 'Use it now' }).click();
+  await expect(page.locator('html')).toHaveAttribute('data-version', 'newer');
+  await expect(typing.getByText('Another tab changed to a newer version')).toBeVisible();
+  await typing.keyboard.press('Enter');
+  await expect(
+    await gridCell(typing, { grid: 'Case mix', row: 'Breast surgery', column: 'Cases' })
+  ).toContainText('123,456');
+  // Parts of the older version that are loaded late are still there.
+  await typing.getByRole('link', { name: 'Payback' }).click();
+  await expect(typing.getByRole('heading', { name: 'What would have to change' })).toBeVisible();
+  await typing.getByRole('button', { name: 'Reload' }).click();
+  await expect(typing.locator('html')).toHaveAttribute('data-version', 'newer');
 });

@@ -33,3 +33,61 @@ test('what was entered stands as text, what was left folded is left out', async 
   await page.goto('./machines/');
   await expect(page.locator('main input[type=checkbox]').first()).not.toHaveCSS('appearance', 'none');
 });
+
+test('nothing of the bottom line is printed, and each page says whose figures it has', async ({ page }) => {
+  await page.goto('./machines/');
+  const line = page.getByRole('contentinfo', { name: 'Bottom line' });
+  await expect(line).toBeVisible();
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.locator('footer[aria-label="Bottom line"]')).toBeHidden();
+  await expect(page.getByText('The machines in use and the ones that could be bought')).toBeHidden();
+  const boxes = await page.evaluate(() =>
+    document.adoptedStyleSheets
+      .flatMap(({ cssRules }) => [...cssRules].map(({ cssText }) => cssText))
+      .join('')
+  );
+  expect(boxes).toContain('Invented hospital, invented prices · Machines');
+  expect(boxes).toContain('Planning support, not clinical guidance');
+  expect(boxes).toContain('counter(pages)');
+});
+
+test('Evidence prints each figure with its source, and its widest tables across', async ({ page }) => {
+  await page.goto('./evidence/');
+  const figures = page.locator('main details summary');
+  await expect(figures.first()).toBeVisible();
+  await expect(page.getByText('rows lie within the tolerance')).toBeVisible();
+  await page.emulateMedia({ media: 'print' });
+  const count = await figures.count();
+  expect(count).toBeGreaterThan(150);
+  const sources = await page
+    .locator('main details summary .cited')
+    .evaluateAll((cited) => cited.map((each) => (each.checkVisibility() ? each.textContent.trim() : '')));
+  expect(sources.filter((source) => source.length > 5)).toHaveLength(count);
+  await expect(page.getByRole('search')).toBeHidden();
+  await expect(page.locator('main .areas')).toHaveCSS('page', 'wide');
+  // A4 across, less the margins.
+  await page.setViewportSize({ width: Math.floor(((297 - 32) / 25.4) * 96), height: 700 });
+  const cut = await page
+    .locator('main .areas table')
+    .evaluateAll(
+      (tables) =>
+        tables.filter(({ scrollWidth, parentElement }) => scrollWidth > (parentElement?.clientWidth ?? 0) + 1)
+          .length
+    );
+  expect(cut).toBe(0);
+});
+
+test('in the report a figure and the words right of it stand apart', async ({ page }) => {
+  await page.goto('./report/');
+  await expect(page.getByRole('region', { name: 'Case mix' })).toBeVisible();
+  await page.emulateMedia({ media: 'print' });
+  const gaps = await page.locator('main td.number + td:not(.number)').evaluateAll((cells) =>
+    cells.map((cell) => {
+      const before = cell.previousElementSibling;
+      const room = before === null ? 0 : parseFloat(getComputedStyle(before).paddingRight);
+      return room + parseFloat(getComputedStyle(cell).paddingLeft);
+    })
+  );
+  expect(gaps.length).toBeGreaterThan(10);
+  expect(Math.min(...gaps)).toBeGreaterThanOrEqual(12);
+});

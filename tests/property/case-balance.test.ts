@@ -6,7 +6,7 @@ import { plain } from '#lib/calc/working/plain.ts';
 import { anyCase, heldCase } from '../fixtures/case-arbitrary.ts';
 import { circleOf } from '../fixtures/circle-cases.ts';
 
-const volatileCase = anyCase.filter(({ row }) => row.technique === 'volatile');
+const volatileCase = anyCase.filter(({ conditions }) => conditions.technique === 'volatile');
 
 test('delivered vapour is taken up, spilled or left, to 1e-9 of what was delivered', () => {
   const outcome = emptyOutcome();

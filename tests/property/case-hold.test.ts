@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { emptyOutcome, solveCircleSystem } from '#lib/calc/case/circle-system.ts';
-import type { CaseGiven } from '#lib/calc/case/case-given.ts';
+import type { CaseGiven } from '#lib/calc/case/conditions.ts';
 import { heldCase } from '../fixtures/case-arbitrary.ts';
 import { circleOf } from '../fixtures/circle-cases.ts';
 

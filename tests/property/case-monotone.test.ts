@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { CaseGiven } from '#lib/calc/case/case-given.ts';
+import { under } from '../fixtures/circle-cases.ts';
+import type { CaseGiven } from '#lib/calc/case/conditions.ts';
 import { estimateCase } from '#lib/calc/case/estimate-case.ts';
 import { plain } from '#lib/calc/working/plain.ts';
 import { heldCase } from '../fixtures/case-arbitrary.ts';
@@ -19,17 +20,18 @@ const factor = fc.double({ min: 1, max: 5, noNaN: true });
  * and a higher flow before it can save agent: that is so, and no error.
  */
 const openAtTheEnd = heldCase.map((given) => {
-  const open = given.plan.phases.findIndex(({ minutes }) => minutes === null);
-  return { ...given, plan: { ...given.plan, phases: given.plan.phases.slice(0, open + 1) } };
+  const { phases } = given.conditions;
+  const open = phases.findIndex(({ minutes }) => minutes === null);
+  return under(given, { phases: phases.slice(0, open + 1) });
 });
 
 test('a higher maintenance flow never uses less agent', () => {
   fc.assert(
     fc.property(openAtTheEnd, factor, (given, times) => {
-      const phases = given.plan.phases.map((phase) =>
+      const phases = given.conditions.phases.map((phase) =>
         phase.minutes === null ? { ...phase, flowLPerMin: Math.min(20, phase.flowLPerMin * times) } : phase
       );
-      const more = liquidOf({ ...given, plan: { ...given.plan, phases } });
+      const more = liquidOf(under(given, { phases }));
       expect(liquidOf(given)).toBeLessThanOrEqual(more * slack);
     }),
     { numRuns: 1500 }
@@ -39,8 +41,8 @@ test('a higher maintenance flow never uses less agent', () => {
 test('a longer case never uses less agent', () => {
   fc.assert(
     fc.property(openAtTheEnd, factor, (given, times) => {
-      const minutes = Math.min(1440, given.row.minutes * times);
-      const more = liquidOf({ ...given, row: { ...given.row, minutes } });
+      const minutes = Math.min(1440, given.conditions.minutes * times);
+      const more = liquidOf(under(given, { minutes }));
       expect(liquidOf(given)).toBeLessThanOrEqual(more * slack);
     }),
     { numRuns: 1500 }
@@ -50,8 +52,8 @@ test('a longer case never uses less agent', () => {
 test('a higher target never uses less agent', () => {
   fc.assert(
     fc.property(heldCase, factor, (given, times) => {
-      const targetMac = Math.min(3, (given.row.targetMac ?? 0) * times);
-      const more = liquidOf({ ...given, row: { ...given.row, targetMac } });
+      const targetMac = Math.min(3, (given.conditions.targetMac ?? 0) * times);
+      const more = liquidOf(under(given, { targetMac }));
       expect(liquidOf(given)).toBeLessThanOrEqual(more * slack);
     }),
     { numRuns: 1500 }

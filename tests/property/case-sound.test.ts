@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { CaseGiven } from '#lib/calc/case/case-given.ts';
+import type { CaseGiven } from '#lib/calc/case/conditions.ts';
 import { caseQuantities } from '#lib/calc/case/case-result.ts';
 import { caseCourse } from '#lib/calc/case/case-course.ts';
 import { estimateCase, useOfCase } from '#lib/calc/case/estimate-case.ts';

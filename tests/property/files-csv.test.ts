@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { mapColumns } from '#lib/files/column-mapping.ts';
-import { readCsv } from '#lib/files/csv-in.ts';
-import { writeCsv, writeTableCsv } from '#lib/files/csv-out.ts';
-import { guardFormula, unguardFormula } from '#lib/files/formula-text.ts';
-import { importColumns, previewImport } from '#lib/files/import-table.ts';
-import { tableIds } from '#lib/files/tables.ts';
+import { mapColumns } from '#lib/files/import/column-mapping.ts';
+import { readCsv } from '#lib/files/read/csv-in.ts';
+import { writeCsv, writeTableCsv } from '#lib/files/write/csv-out.ts';
+import { guardFormula, unguardFormula } from '#lib/files/write/formula-guard.ts';
+import { importColumns, previewImport } from '#lib/files/import/preview-import.ts';
+import { tableIds } from '#lib/files/tables/tables.ts';
 import { nastyNames, randomWorkbook } from '../fixtures/random-workbook.ts';
 
 const locales = ['en-GB', 'de-DE', 'fr-FR', 'de-CH', 'sv-SE', 'ar-EG', 'hi-IN', 'pl-PL'] as const;

@@ -1,14 +1,14 @@
 /** A whole workbook by its tables: what goes out as files and comes into another workbook is the same workbook. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { mapColumns } from '#lib/files/column-mapping.ts';
-import { readCsv } from '#lib/files/csv-in.ts';
-import { writeTableCsv } from '#lib/files/csv-out.ts';
-import { importColumns, previewImport } from '#lib/files/import-table.ts';
-import type { ReadTable } from '#lib/files/read-table.ts';
-import type { TableId } from '#lib/files/tables.ts';
-import { tableIds, tableTitles } from '#lib/files/tables.ts';
-import { readXlsxTables } from '#lib/files/xlsx-in.ts';
+import { mapColumns } from '#lib/files/import/column-mapping.ts';
+import { readCsv } from '#lib/files/read/csv-in.ts';
+import { writeTableCsv } from '#lib/files/write/csv-out.ts';
+import { importColumns, previewImport } from '#lib/files/import/preview-import.ts';
+import type { ReadTable } from '#lib/files/read/read-table.ts';
+import type { TableId } from '#lib/files/tables/tables.ts';
+import { tableIds, tableTitles } from '#lib/files/tables/tables.ts';
+import { readXlsxTables } from '#lib/files/read/xlsx-in.ts';
 import { inputSheets } from '#lib/files/xlsx/input-sheets.ts';
 import { writeSheets } from '#lib/files/xlsx/write-sheets.ts';
 import { blankWorkbook } from '#lib/workbook/blank.ts';

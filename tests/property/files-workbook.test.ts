@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { jsonFault } from '#lib/files/json-fault.ts';
-import { readWorkbookFile, workbookFileName, writeWorkbookFile } from '#lib/files/workbook-file.ts';
+import { jsonFault } from '#lib/files/read/json-fault.ts';
+import { readWorkbookFile, workbookFileName, writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
 import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';
 import { randomWorkbook } from '../fixtures/random-workbook.ts';
 

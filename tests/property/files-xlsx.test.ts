@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { mapColumns } from '#lib/files/column-mapping.ts';
-import { importColumns, previewImport } from '#lib/files/import-table.ts';
-import { tableIds, tableTitles } from '#lib/files/tables.ts';
-import { readXlsxTables } from '#lib/files/xlsx-in.ts';
+import { mapColumns } from '#lib/files/import/column-mapping.ts';
+import { importColumns, previewImport } from '#lib/files/import/preview-import.ts';
+import { tableIds, tableTitles } from '#lib/files/tables/tables.ts';
+import { readXlsxTables } from '#lib/files/read/xlsx-in.ts';
 import { inputSheets } from '#lib/files/xlsx/input-sheets.ts';
 import { writeSheets } from '#lib/files/xlsx/write-sheets.ts';
 import { nastyNames, randomWorkbook } from '../fixtures/random-workbook.ts';

@@ -9,8 +9,11 @@ import { IRR, NPV, PMT, PV } from '@formulajs/formulajs';
 import { describe, expect, test } from 'vitest';
 import { annuity, annuityFactor } from '#lib/calc/money/annuity.ts';
 import { Decimal } from '#lib/calc/money/decimal.ts';
+import type { CostOfService } from '#lib/calc/money/equal-service.ts';
+import { compareOverEqualService } from '#lib/calc/money/equal-service.ts';
 import { internalRates } from '#lib/calc/money/internal-rate.ts';
 import { netPresentValue } from '#lib/calc/money/net-present-value.ts';
+import { flowsOfPlan, paymentPlan } from '#lib/calc/money/payments.ts';
 import { plain } from '#lib/calc/working/plain.ts';
 import { sumsOf } from '../unit/calc/money/business-case.ts';
 
@@ -103,6 +106,48 @@ describe('against general-purpose finance libraries', () => {
           expectClose(payment, -Number(PMT(rate, years, present)), loose * (1 + Math.abs(payment)));
           expectClose(factor, -financial.pv(rate, years, 1), loose * factor);
           expectClose(factor, -Number(PV(rate, years, 1)), loose * factor);
+        }
+      ),
+      runs
+    );
+  });
+
+  test('a lease, in advance and in arrears, by present value and as the same amount each year', () => {
+    fc.assert(
+      fc.property(
+        cents(1, 100_000),
+        ratePercents,
+        fc.integer({ min: 1, max: 30 }),
+        fc.boolean(),
+        (payment, percent, termYears, inAdvance) => {
+          const ratePercent = plain.cell(percent, '%', 'given', 'rate');
+          const flows = flowsOfPlan(
+            plain,
+            paymentPlan(plain, {
+              units: plain.cell(1, '1', 'given', 'units'),
+              terms: {
+                kind: 'lease',
+                perUnitPerYear: String(payment),
+                growthPercent: 0,
+                inAdvance,
+                termYears,
+                atEnd: 'return',
+                endPricePerUnit: '0'
+              },
+              path: ['given'],
+              startYear: 0,
+              horizonYears: termYears
+            })
+          );
+          const [cost] = compareOverEqualService(plain, { ways: [{ id: 'lease', flows }], ratePercent });
+          const rate = percent / 100;
+          const present = plain.value((cost as CostOfService).presentValue).toNumber();
+          const when = inAdvance ? financial.PaymentDueTime.Begin : financial.PaymentDueTime.End;
+          const loose = (1 + 0.001 / Math.max(Math.abs(rate), 1e-4)) * (1 + present);
+          expectClose(present, -financial.pv(rate, termYears, payment, 0, when), loose);
+          expectClose(present, -Number(PV(rate, termYears, payment, 0, inAdvance ? 1 : 0)), loose);
+          const yearly = plain.value((cost as CostOfService).equivalentAnnualCost).toNumber();
+          expectClose(yearly, -Number(PMT(rate, termYears, present)), loose);
         }
       ),
       runs

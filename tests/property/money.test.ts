@@ -1,16 +1,23 @@
 /** What must hold of any business case, whatever its figures. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { annuity } from '#lib/calc/money/annuity.ts';
+import { cashLineNames } from '#lib/calc/money/cost-lines.ts';
 import { Decimal, amount, text } from '#lib/calc/money/decimal.ts';
+import { compareOverEqualService } from '#lib/calc/money/equal-service.ts';
 import { internalRates } from '#lib/calc/money/internal-rate.ts';
 import { netPresentValue } from '#lib/calc/money/net-present-value.ts';
-import { cumulativeAt, payback } from '#lib/calc/money/payback.ts';
+import type { PaybackYear } from '#lib/calc/money/payback.ts';
+import { payback } from '#lib/calc/money/payback.ts';
+import { discountFactors } from '#lib/calc/money/time-factors.ts';
 import { plain } from '#lib/calc/working/plain.ts';
 import type { Machine, Scenario } from '#lib/calc/input.ts';
 import {
   accounting,
   appraiseCase,
   machine,
+  moneyOf,
+  paybackYearsOf,
   prices,
   scenario,
   sumsOf
@@ -103,6 +110,8 @@ const figuresOf = (given: Case) => {
       ownership: value(of.ownership.total),
       equivalent: value(of.ownership.equivalentAnnualCost),
       costPerTonne: value(of.costPerTonneAvoided),
+      socialSaving: value(of.shadow.yearlySaving),
+      socialNpv: value(of.shadow.npv),
       ...Object.fromEntries(of.flow.years.map(({ net }, year) => [`net${year}`, value(net)])),
       ...Object.fromEntries(
         of.flow.years.flatMap(({ savings }, year) =>
@@ -111,8 +120,8 @@ const figuresOf = (given: Case) => {
       )
     } as Record<string, Decimal | null>,
     ratios: {
-      simplePayback: value(of.simplePayback.years),
-      discountedPayback: value(of.discountedPayback.years),
+      simplePayback: value(of.simplePayback),
+      discountedPayback: value(of.discountedPayback),
       benefitCostRatio: value(of.benefitCostRatio),
       rates: of.internalRates.allPercent
     }
@@ -210,8 +219,8 @@ describe('a business case', () => {
         expect(costPerTonne).toBeNull();
         expect(Object.entries(against).filter(([, figure]) => !figure?.isZero())).toEqual([]);
         expect(same.ratios).toEqual({
-          simplePayback: 0,
-          discountedPayback: 0,
+          simplePayback: null,
+          discountedPayback: null,
           benefitCostRatio: null,
           rates: []
         });
@@ -260,12 +269,12 @@ describe('a business case', () => {
   });
 });
 
-test('the savings by line add up to the saving of the year', () => {
+test('the savings of the lines of cash add up to the saving of the year', () => {
   fc.assert(
     fc.property(cases, (given) => {
       for (const { savings, saving } of appraiseCase(plain, given).flow.years) {
-        const sum = Object.values(savings).reduce(
-          (total, one) => total.plus(plain.value(one)),
+        const sum = cashLineNames.reduce(
+          (total, line) => total.plus(plain.value(savings[line])),
           new Decimal(0)
         );
         expect(sum.minus(plain.value(saving)).abs().toNumber()).toBeLessThanOrEqual(1e-18);
@@ -301,32 +310,55 @@ describe('a cash flow', () => {
     );
   });
 
-  test('has no payback exactly where its sum, once below 0, never turns', () => {
+  test('pays back where the sum, looked at moment by moment, was last below 0', () => {
+    const anyYears = fc.array(fc.tuple(cents(-500, 500), fc.constantFrom(0, 0, 0, 400, -300, 90.5)), {
+      minLength: 2,
+      maxLength: 20
+    });
     fc.assert(
-      fc.property(anyFlows, (flows) => {
-        const { cumulative } = sumsOf(plain, { flows, ratePercent: 0 });
-        const sums = cumulative.map((sum) => plain.value(sum).toNumber());
-        const fall = sums.findIndex((sum) => sum < 0);
-        const turns = fall >= 0 && sums.slice(fall).some((sum) => sum >= 0);
-        const { years, fallsBelowAgain } = payback(plain, cumulative);
-        if (fall < 0) expect(plain.value(years)).toBe(0);
-        else if (!turns) expect(plain.value(years)).toBeNull();
+      fc.property(anyYears, cents(0, 2000), (later, atStart) => {
+        const flows = [[0, atStart] as const, ...later];
+        const found = plain.value(payback(plain, paybackYearsOf(plain, flows)));
+        // Walked from moment to moment, in plain numbers: after each piece of a year, and after what falls at its end.
+        const pieces = 64;
+        let [sum, lastBelow, some] = [-atStart, atStart > 0 ? 0 : -1, atStart !== 0];
+        const look = (time: number) => {
+          if (sum < -1e-9) lastBelow = time;
+          if (Math.abs(sum) > 1e-9) some = true;
+        };
+        later.forEach(([evenly, paid], year) => {
+          const from = sum;
+          for (let piece = 1; piece <= pieces; piece += 1) {
+            sum = from + (evenly * piece) / pieces;
+            look(year + piece / pieces);
+          }
+          sum -= paid;
+          look(year + 1);
+        });
+        if (lastBelow === later.length && sum < -1e-9) expect(found).toBeNull();
+        else if (lastBelow < 0) expect(found).toBe(some ? 0 : null);
         else {
-          const at = plain.value(years) as number;
-          // The sum at the payback is 0, to the rounding of the time to a double.
-          const steepest = Math.max(...flows.map(Math.abs));
-          expect(
-            cumulativeAt(
-              cumulative.map((sum) => plain.value(sum)),
-              at
-            )
-              .abs()
-              .toNumber()
-          ).toBeLessThanOrEqual(1e-12 * steepest);
-          expect(fallsBelowAgain).toBe(sums.slice(Math.ceil(at)).some((sum) => sum < 0));
+          expect(found).toBeGreaterThanOrEqual(lastBelow - 1e-9);
+          expect(found).toBeLessThanOrEqual(lastBelow + 1 / pieces + 1e-9);
         }
       }),
       { numRuns: 500 }
+    );
+  });
+
+  test('no scenario that ends below 0 pays back, and every time ahead ends before its payback', () => {
+    fc.assert(
+      fc.property(cases, (given) => {
+        const { simplePayback, ahead, flow } = appraiseCase(plain, given);
+        const years = plain.value(simplePayback);
+        const end = plain.value((flow.forPayback().at(-1) as PaybackYear).sum);
+        if (end.lt(0)) expect(years).toBeNull();
+        for (const { fromYears, untilYears } of ahead) {
+          expect(plain.value(fromYears)).toBeLessThan(plain.value(untilYears));
+          if (years !== null) expect(plain.value(untilYears)).toBeLessThanOrEqual(years);
+        }
+      }),
+      { numRuns: 200 }
     );
   });
 
@@ -363,4 +395,26 @@ describe('a cash flow', () => {
       { numRuns: 300 }
     );
   });
+});
+
+test('unequal lives rank alike by annuity and by repeated chain', () => {
+  const life = fc.array(cents(-5000, 50_000), { minLength: 2, maxLength: 9 });
+  fc.assert(
+    fc.property(fc.array(life, { minLength: 2, maxLength: 3 }), percent(-10, 25), (lives, rate) => {
+      const ratePercent = plain.cell(rate, '%', 'given', 'rate');
+      const costs = compareOverEqualService(plain, {
+        ways: lives.map((flows, index) => ({ id: String(index), flows: flows.map(moneyOf) })),
+        ratePercent
+      });
+      const years = costs[0]?.chainYears ?? 0;
+      const factors = discountFactors(plain, { ratePercent, years });
+      for (const { equivalentAnnualCost, chainPresentValue, chainYears } of costs) {
+        expect(chainYears).toBe(years);
+        const byAnnuity = plain.value(equivalentAnnualCost);
+        const byChain = plain.value(annuity(plain, { presentValue: chainPresentValue, factors }));
+        expect(byChain.minus(byAnnuity).abs().lte(byAnnuity.abs().plus(50_000).times(1e-18))).toBe(true);
+      }
+    }),
+    { numRuns: 100 }
+  );
 });

@@ -1,6 +1,6 @@
 /**
- * What the published monitoring standards ask for in five typical cases. Each list is whole: a result that is not on
- * it fails. Sources stand with each standard: Gelb 2018 (WHO-WFSA), ASA basic monitoring and its guideline of 2023,
+ * What the published monitoring standards ask for in six typical cases. Each list is whole, and stands for each standard
+ * and each facility level: a result that is not on it fails, and so does a rule that is added for such a case. Sources stand with each standard: Gelb 2018 (WHO-WFSA), ASA basic monitoring and its guideline of 2023,
  * Klein 2021 (Association of Anaesthetists), Dobson 2023 (CAS), PG18 2017 (ANZCA), the Japanese guideline of 2019,
  * Neudecker 2002 (laparoscopy), reviews of low flow. A line reads: level, item, and `?` where only the patient on the
  * day can tell.
@@ -13,6 +13,18 @@ import {
   spinal,
   ventilatedAdult
 } from '../unit/calc/monitoring/monitored-case.ts';
+
+/** Every standard, WHO-WFSA at each of its levels and at all of them. */
+const everyLevel = facilityLevels.flatMap(([standard, level]) =>
+  level === null ? [[standard, null] as const] : [1, 2, 3, null].map((each) => [standard, each] as const)
+);
+
+/** A list in two, the second part beginning behind the line. */
+function splitAfter(lines: readonly string[], line: string): readonly [readonly string[], readonly string[]] {
+  const at = lines.indexOf(line) + 1;
+  if (at === 0) throw new Error(`“${line}” is not on the list.`);
+  return [lines.slice(0, at), lines.slice(at)];
+}
 
 describe('an adult with a tube and a volatile agent in oxygen and air, ventilated, with a blocker, at 2 L/min', () => {
   const row = ventilatedAdult;
@@ -110,6 +122,31 @@ describe('an adult with a tube and a volatile agent in oxygen and air, ventilate
   });
 });
 
+describe('the same with sevoflurane and nitrous oxide', () => {
+  const row = { ...ventilatedAdult, agent: 'sevoflurane', nitrousOxidePercent: 50 } as const;
+
+  it('Association of Anaesthetists: nitrous oxide should be measured, beside the agent', () => {
+    const [before, after] = splitAfter(
+      needsOf('association-of-anaesthetists', ventilatedAdult),
+      'recommended agent-concentration'
+    );
+    expect(needsOf('association-of-anaesthetists', row)).toEqual([
+      ...before,
+      'recommended nitrous-oxide-concentration',
+      ...after
+    ]);
+  });
+
+  it.each(everyLevel.filter(([standard]) => standard !== 'association-of-anaesthetists'))(
+    '%s, level %s: no more than before',
+    (standard, facilityLevel) => {
+      expect(needsOf(standard, row, facilityLevel)).toEqual(
+        needsOf(standard, ventilatedAdult, facilityLevel)
+      );
+    }
+  );
+});
+
 describe('the same at 0.5 L/min', () => {
   const lowFlow = [
     'required inspired-oxygen (low-flow)',
@@ -119,11 +156,14 @@ describe('the same at 0.5 L/min', () => {
     'recommended absorbent-check (low-flow)'
   ];
 
-  it.each(facilityLevels)('%s: as before, with the low-flow layer on top', (standard, facilityLevel) => {
-    const before = needsOf(standard, ventilatedAdult, facilityLevel);
-    const after = needsOf(standard, { ...ventilatedAdult, lowestFlowLPerMin: 0.5 }, facilityLevel);
-    expect(after).toEqual([...before, ...lowFlow]);
-  });
+  it.each(everyLevel)(
+    '%s, level %s: as before, with the low-flow layer on top',
+    (standard, facilityLevel) => {
+      const before = needsOf(standard, ventilatedAdult, facilityLevel);
+      const after = needsOf(standard, { ...ventilatedAdult, lowestFlowLPerMin: 0.5 }, facilityLevel);
+      expect(after).toEqual([...before, ...lowFlow]);
+    }
+  );
 });
 
 describe('intravenous with a blocker, laparoscopic', () => {
@@ -135,6 +175,18 @@ describe('intravenous with a blocker, laparoscopic', () => {
 
   it('WHO-WFSA level 1: as for the adult with a tube, and capnography as EAES demands it', () => {
     expect(needsOf('who-wfsa', row, 1)).toEqual([...needsOf('who-wfsa', ventilatedAdult, 1), ...laparoscopy]);
+  });
+
+  it('WHO-WFSA levels 2 and 3: as for the adult with a tube too', () => {
+    for (const level of [2, 3, null])
+      expect(needsOf('who-wfsa', row, level)).toEqual([
+        ...needsOf('who-wfsa', ventilatedAdult, level),
+        ...laparoscopy
+      ]);
+  });
+
+  it('JSA: the same as with a volatile agent, as it does not ask for the agent', () => {
+    expect(needsOf('jsa', row)).toEqual([...needsOf('jsa', ventilatedAdult), ...laparoscopy]);
   });
 
   it('ASA: the same as with a volatile agent, as it does not ask for the agent anyway', () => {
@@ -211,6 +263,43 @@ describe('intravenous with a supraglottic airway, no blocker', () => {
       'available temperature'
     ]);
   });
+
+  it('WHO-WFSA level 2 adds what is recommended, level 3 what is suggested', () => {
+    const level2 = [
+      ...needsOf('who-wfsa', row, 1),
+      'recommended capnography',
+      'recommended inspired-oxygen',
+      'recommended ecg',
+      'recommended disconnect-alarm ?'
+    ];
+    expect(needsOf('who-wfsa', row, 2)).toEqual(level2);
+    expect(needsOf('who-wfsa', row, 3)).toEqual([...level2, 'suggested processed-eeg ?']);
+    expect(needsOf('who-wfsa', row, null)).toEqual(needsOf('who-wfsa', row, 3));
+  });
+
+  it('ANZCA: no agent, and the disconnect alarm if a ventilator is used', () => {
+    expect(needsOf('anzca', row)).toEqual([
+      'required pulse-oximetry',
+      'required inspired-oxygen',
+      'required capnography',
+      'required disconnect-alarm ?',
+      'available ecg',
+      'available non-invasive-blood-pressure',
+      'available temperature',
+      'available processed-eeg'
+    ]);
+  });
+
+  it('JSA: no neuromuscular monitoring without a blocker', () => {
+    expect(needsOf('jsa', row)).toEqual([
+      'required pulse-oximetry',
+      'required ecg',
+      'required non-invasive-blood-pressure',
+      'required capnography',
+      'required temperature',
+      'recommended exhaled-volume ?'
+    ]);
+  });
 });
 
 describe('spinal, no sedation', () => {
@@ -220,6 +309,14 @@ describe('spinal, no sedation', () => {
       'required pulse-oximetry',
       'required non-invasive-blood-pressure'
     ]);
+  });
+
+  it('WHO-WFSA levels 2 and 3: an ECG too', () => {
+    for (const level of [2, 3, null])
+      expect(needsOf('who-wfsa', spinal, level)).toEqual([
+        ...needsOf('who-wfsa', spinal, 1),
+        'recommended ecg'
+      ]);
   });
 
   it('ASA: oximetry, ECG, blood pressure; no capnography, no inspired oxygen', () => {
@@ -277,7 +374,7 @@ describe('common practice, no source', () => {
 });
 
 describe('the flow caution of the US sevoflurane label', () => {
-  const caution = 'recommended sevoflurane-flow-caution (label)';
+  const caution = 'caution sevoflurane-flow-caution (label)';
   const sevoflurane = { ...ventilatedAdult, agent: 'sevoflurane' } as const;
   it.each([
     ['is shown below 2 L/min', 1.9, true],

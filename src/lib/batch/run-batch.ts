@@ -1,18 +1,21 @@
-import { estimate } from '#lib/calc/estimate.ts';
-import { explain, NoSuchFigureError } from '#lib/calc/explain.ts';
-import { reckon } from '#lib/calc/reckoning.ts';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
+import { explain, NoSuchFigureError } from '#lib/calc/estimate/explain.ts';
+import { reckon } from '#lib/calc/reckoning/reckoning.ts';
 import { citation } from '#lib/calc/working/citation.ts';
 import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
 import { workingText } from '#lib/calc/working/working-text.ts';
-import { tableFileName, writeTableCsv } from '#lib/files/csv-out.ts';
-import { tableIds } from '#lib/files/tables.ts';
-import { readWorkbookFile } from '#lib/files/workbook-file.ts';
+import { tableFileName, writeTableCsv } from '#lib/files/write/csv-out.ts';
+import { tableIds } from '#lib/files/tables/tables.ts';
+import { readWorkbookFile } from '#lib/files/read/workbook-file.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
+import { fileFault } from './file-fault.ts';
+import { printable } from './printable.ts';
 
 /** The world outside, so that a test can stand in for it. */
 export interface BatchWorld {
   readFile(path: string): Promise<Uint8Array>;
+  /** Puts a whole file in place, or leaves what was there. */
   writeFile(path: string, bytes: Uint8Array): Promise<void>;
   /** A line on standard output. */
   out(line: string): void;
@@ -26,8 +29,8 @@ Prints one estimate as JSON for each workbook, one a line.
   --xlsx DIR       write each workbook, with live formulas, as a spreadsheet into DIR as well
   --csv DIR        write each grid as CSV into DIR as well
   --help           this text
-A workbook that cannot be read prints nothing; its issues go to standard error as “file: path: sentence”, the other
-files are still done, and the exit status is 2.`;
+A workbook that cannot be read prints nothing; its issues, and files that cannot be written, go to standard error as
+“file: path: sentence”, the rest is still done, and the exit status is 2.`;
 
 /** Files of the batch command are written alike on every computer, whatever its language. */
 const batchLocale = 'en-GB';
@@ -42,38 +45,45 @@ interface Wanted {
 
 function readArguments(args: readonly string[]): Wanted | { readonly sentence: string } {
   const files: string[] = [];
-  const options: Record<string, string | null> = { '--working': null, '--xlsx': null, '--csv': null };
+  const options = new Map<string, string | null>([
+    ['--working', null],
+    ['--xlsx', null],
+    ['--csv', null]
+  ]);
   let help = false;
   for (let index = 0; index < args.length; index++) {
     const arg = args[index] as string;
     if (arg === '--help') help = true;
-    else if (arg in options) {
+    else if (options.has(arg)) {
       const value = args[++index];
-      if (value === undefined) return { sentence: `${arg} needs a value after it.` };
-      options[arg] = value;
+      if (value === undefined || value.startsWith('--'))
+        return { sentence: `${arg} needs a value after it.` };
+      options.set(arg, value);
     } else if (arg.startsWith('--'))
-      return { sentence: `${arg} is no option; allowed are ${Object.keys(options).join(', ')}, --help.` };
+      return { sentence: `${arg} is no option; allowed are ${[...options.keys()].join(', ')}, --help.` };
     else files.push(arg);
   }
   if (files.length === 0 && !help) return { sentence: 'No workbook was named.' };
   return {
     files,
-    working: options['--working'] ?? null,
-    xlsxDir: options['--xlsx'] ?? null,
-    csvDir: options['--csv'] ?? null,
+    working: options.get('--working') ?? null,
+    xlsxDir: options.get('--xlsx') ?? null,
+    csvDir: options.get('--csv') ?? null,
     help
   };
 }
 
 /**
- * The batch command: estimates of workbooks, one JSON line each.
- * @returns the exit status: 0, or 2 where a file could not be read or an argument makes no sense.
+ * The batch command: estimates of workbooks, one JSON line each. What goes wrong with one workbook, a fault of this
+ * program included, is said in a line and stops no other.
+ * @returns the exit status: 0, or 2 where a file could not be read, estimated or written, or an argument makes no sense.
  */
-export async function runBatch(args: readonly string[], world: BatchWorld): Promise<number> {
+export async function runBatch(args: readonly string[], outside: BatchWorld): Promise<number> {
+  const world: BatchWorld = { ...outside, error: (line) => outside.error(printable(line)) };
   const wanted = readArguments(args);
   if ('sentence' in wanted) {
     world.error(wanted.sentence);
-    world.error(usage);
+    outside.error(usage);
     return 2;
   }
   if (wanted.help) {
@@ -83,8 +93,15 @@ export async function runBatch(args: readonly string[], world: BatchWorld): Prom
   let status = 0;
   const written = withoutOverwriting(world);
   for (const file of wanted.files) {
-    const workbook = await open(file, world);
-    if (workbook === null || !(await answer(file, workbook, wanted, written))) status = 2;
+    try {
+      const workbook = await open(file, world);
+      if (workbook === null || !(await answer(file, workbook, wanted, written))) status = 2;
+    } catch (error) {
+      world.error(
+        `${file}: workbook: it cannot be estimated, because of a fault in this program (${error instanceof Error ? error.message : String(error)}). Please report it with the file.`
+      );
+      status = 2;
+    }
   }
   return status;
 }
@@ -110,7 +127,7 @@ async function open(file: string, world: BatchWorld): Promise<Workbook | null> {
   try {
     bytes = await world.readFile(file);
   } catch (error) {
-    world.error(`${file}: file: it cannot be read (${(error as Error).message}).`);
+    world.error(`${file}: file: it cannot be read: ${fileFault(error)}.`);
     return null;
   }
   const parsed = readWorkbookFile(bytes);
@@ -132,22 +149,34 @@ async function answer(file: string, workbook: Workbook, wanted: Wanted, world: B
       return false;
     }
   }
-  world.out(JSON.stringify(estimate(input)));
+  const estimated = estimate(input);
+  // As JSON may write any sign as an escape, the line stays the same to a program and harmless to a terminal.
+  world.out(printable(JSON.stringify(estimated)));
+  let isWritten = true;
+  const write = async (path: string, bytes: Uint8Array): Promise<void> => {
+    try {
+      await world.writeFile(path, bytes);
+    } catch (error) {
+      world.error(`${file}: ${path}: it cannot be written: ${fileFault(error)}.`);
+      isWritten = false;
+    }
+  };
   if (wanted.csvDir !== null)
     for (const table of tableIds)
-      await world.writeFile(
-        `${wanted.csvDir}/${tableFileName(workbook.title, table)}`,
+      await write(
+        `${wanted.csvDir}/${tableFileName(workbook, table)}`,
         writeTableCsv(table, workbook, batchLocale)
       );
   if (wanted.xlsxDir !== null) {
-    const { writeWorkbookXlsx, xlsxFileName } = await import('#lib/files/xlsx-out.ts');
+    const { writeWorkbookXlsx, xlsxFileName } = await import('#lib/files/xlsx/xlsx-out.ts');
     const bytes = await writeWorkbookXlsx({
       workbook,
       reckoning: reckon(recorder, input),
+      cautions: estimated.cautions,
       workingOf,
       citation
     });
-    await world.writeFile(`${wanted.xlsxDir}/${xlsxFileName(workbook.title)}`, bytes);
+    await write(`${wanted.xlsxDir}/${xlsxFileName(workbook.title)}`, bytes);
   }
-  return true;
+  return isWritten;
 }

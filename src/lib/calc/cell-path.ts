@@ -1,13 +1,14 @@
 /**
  * Cells by path. A path names a cell of the workbook, and so of the core's input, part by part: a field's name, or in a
- * list the id of the entry (its `id`, `caseId`, `agent` or `item`), or its index where entries carry none, e.g.
+ * list the id of the entry (its `id`, `caseId`, `agent`, `item`, `lever` or `option`), or its index where entries carry none, e.g.
  * `caseMix.lap-chole.minutes`, `agents.sevoflurane.bottlePrice`, `flowPlans.usual.phases.0.flowLPerMin`.
  */
+import { ownEntry } from './own-entry.ts';
 
 const keyOf = (entry: unknown): unknown => {
   if (typeof entry !== 'object' || entry === null) return undefined;
-  const { id, caseId, agent, item } = entry as Record<'id' | 'caseId' | 'agent' | 'item', unknown>;
-  return id ?? caseId ?? agent ?? item;
+  const { id, caseId, agent, item, lever, option } = entry as Record<string, unknown>;
+  return id ?? caseId ?? agent ?? item ?? lever ?? option;
 };
 
 /** Index of a list's entry by its key, or by its number; −1 where there is none. */
@@ -23,7 +24,8 @@ export function readCell(document: unknown, path: string): unknown {
   let here: unknown = document;
   for (const part of path.split('.')) {
     if (Array.isArray(here)) here = here[indexInList(here, part)];
-    else if (typeof here === 'object' && here !== null) here = (here as Record<string, unknown>)[part];
+    else if (typeof here === 'object' && here !== null)
+      here = ownEntry(here as Record<string, unknown>, part);
     else return undefined;
   }
   return here;
@@ -51,7 +53,7 @@ function write(here: unknown, parts: readonly string[], value: unknown, path: st
   if (typeof here !== 'object' || here === null)
     throw new Error(`The path ${path} leads nowhere at “${part}”.`);
   const copy = { ...(here as Record<string, unknown>) };
-  const written = write(copy[part], rest, value, path);
+  const written = write(ownEntry(copy, part), rest, value, path);
   if (written === undefined) delete copy[part];
   else copy[part] = written;
   return copy;

@@ -1,5 +1,5 @@
 /** What the core gives: the estimate of version 1, plain numbers and decimal strings, ready for JSON. */
-import type { Agent, MonitorItem } from './input.ts';
+import type { Agent, Lever, MonitorItem } from './input.ts';
 import type { CaseMethod, CaseWarning, FlowClass } from './case/case-result.ts';
 
 export interface AgentYear {
@@ -17,12 +17,17 @@ export interface CostLines {
   service: string;
   electricity: string;
   other: string;
+  /** Beside the cash: emissions at the carbon price. */
   carbon: string;
-  /** Value of recovery minutes saved: zero or negative. */
+  /** Beside the cash: value of recovery minutes saved, zero or negative. */
   recovery: string;
+  /** Cash: all lines but carbon and recovery. */
   total: string;
 }
 export type CostLine = Exclude<keyof CostLines, 'total'>;
+/** Lines that nobody is billed for, or paid: they stand beside the cash and are in no total of it. */
+export type ShadowLine = 'carbon' | 'recovery';
+export type CashLine = Exclude<CostLine, ShadowLine>;
 
 export interface Co2eLines {
   agents: number;
@@ -83,6 +88,7 @@ export interface YearRow {
   year: number;
   investment: string;
   savings: Record<CostLine, string>;
+  /** Cash: of all lines but carbon and recovery, as are all sums. */
   saving: string;
   net: string;
   cumulative: string;
@@ -90,29 +96,119 @@ export interface YearRow {
   cumulativeDiscounted: string;
 }
 
+/**
+ * Why a sum that stood at 0 or above fell below it: machines replaced at the end of their life, more bought later, or a
+ * yearly cost beyond today's.
+ */
+export type FallCause = 'replacement' | 'later-purchase' | 'yearly-cost';
+
+/** A time during which the cumulative cash flow stands at 0 or above, and after which it falls below 0. */
+export interface AheadForATime {
+  fromYears: number;
+  untilYears: number;
+  cause: FallCause;
+}
+
+/** A scenario against today's practice. All money is cash but that of `shadow`. */
 export interface AgainstBaseline {
   yearlySaving: string;
   co2eAvoidedKg: number;
+  /** By the share of the machines in use, undiscounted. */
+  co2eAvoidedOverAppraisalKg: number;
   /** Of the department's footprint; null where that was not given, or is 0. */
   departmentSharePercent: number | null;
   investment: string;
+  /**
+   * The time after which the cumulative cash flow stays at or above 0 to the end of the appraisal, in years; 0: at once.
+   * null: not within the appraisal, or nothing is invested and nothing saved.
+   */
   simplePaybackYears: number | null;
+  /** The same of the discounted cash flow. */
   discountedPaybackYears: number | null;
+  /** Times at which a reader may take it for paid back, and it is not: in their order, none where there are none. */
+  aheadForATime: AheadForATime[];
   npv: string;
   irrPercent: number | null;
   /** All rates at which the net present value is 0, where there is more than one. */
   irrAllPercent: number[];
+  /** −NPV over the tonnes of the appraisal; null where none is avoided, or money is saved as well. */
   costPerTonneAvoided: string | null;
+  /** The social view: cash together with the carbon price and the value of recovery minutes. */
+  shadow: { yearlySaving: string; npv: string };
   equivalentAnnualCost: string | null;
   benefitCostRatio: number | null;
   totalCostOfOwnership: string;
-  /** True where the cumulative cash flow falls below 0 again after the payback, as when machines are replaced. */
-  paybackFallsBelowAgain: boolean;
+  /** What machines are worth at the end, beyond today's: in the cash flow of the last year, and in no payback. */
+  worthAtEnd: string;
   /** Year 0 first, up to the end of the appraisal. */
   years: YearRow[];
 }
 
-export type MonitoringLevel = 'required' | 'recommended' | 'suggested' | 'available';
+/** What one change of a scenario earns; the parts of all its changes add up to its `againstBaseline`. */
+export interface LeverPart {
+  lever: Lever;
+  yearlySaving: string;
+  co2eAvoidedKg: number;
+  npv: string;
+}
+
+/** One rung of the ladder: what this change adds to those before it. */
+export interface LadderStep extends LeverPart {
+  investment: string;
+}
+
+/** The step from one alternative to another, every figure from the difference of their yearly cash flows. */
+export interface StepFigures {
+  yearlySaving: string;
+  co2eAvoidedKg: number;
+  investment: string;
+  npv: string;
+  simplePaybackYears: number | null;
+  discountedPaybackYears: number | null;
+  irrPercent: number | null;
+}
+
+/** An alternative of the list by outlay, in its order. */
+export interface MoneyIncrement {
+  /** Id of a scenario, or of its twin: the scenario’s id with `:without-machine`. */
+  option: string;
+  /** Ids of alternatives that are the same in outlay, net present value and tonnes. */
+  sameAs: string[];
+  status: 'today' | 'taken' | 'not-taken';
+  /** The alternative that this step starts from: the last one taken. */
+  against: string | null;
+  /** Discounted outlay beyond today’s practice, by which the list is ordered. */
+  presentValueOfOutlay: string;
+  extraInvestment: string;
+  extraYearlySaving: string;
+  npv: string;
+  simplePaybackYears: number | null;
+  irrPercent: number | null;
+  /** The two tests that a step must pass; null: today, where the list starts. */
+  npvIsEnough: boolean | null;
+  paybackIsWithinLimit: boolean | null;
+}
+
+/** An alternative of the list by tonnes, the cheapest first. */
+export interface TonnesIncrement {
+  option: string;
+  /** Ids of alternatives that are the same in cost and tonnes. */
+  sameAs: string[];
+  status: 'first' | 'step' | 'dominated' | 'extendedly-dominated';
+  /** The alternative compared with: the step before; of a dominated one, the one that beats it. */
+  against: string | null;
+  /** What beats it: one alternative, or two that do so together; of a step none. */
+  beatenBy: string[];
+  /** Its net present value with the sign of a cost, against today. */
+  netPresentCost: string;
+  /** Tonnes avoided over the appraisal, not discounted, against today. */
+  tonnes: number;
+  extraCost: string;
+  extraTonnes: number;
+  costPerTonne: string | null;
+}
+
+export type MonitoringLevel = 'required' | 'caution' | 'recommended' | 'suggested' | 'available';
 
 export interface MonitoringNeed {
   /** A monitor, or a measure that is not a device (then no price and no stock). */
@@ -153,14 +249,42 @@ export interface VapourOnOwnPlan {
   togetherMl: number;
 }
 
+/** What a source restricts and a scenario does all the same: never advice to do it. */
+export interface Caution {
+  id: 'sevoflurane-low-flow';
+  level: 'caution';
+  /** Id of the scenario. */
+  scenario: string;
+  /** Ids of the case-mix rows that it is about. */
+  rows: string[];
+  /** Cases a year of those rows, before adoption is applied. */
+  casesPerYear: number;
+  /** The whole of it for a reader, counts included. */
+  sentence: string;
+  /** The source in one line, and how it is known. */
+  source: string;
+  evidence: string;
+}
+
 export interface ScenarioEstimate {
   id: string;
   perYear: ScenarioYear;
   cases: CaseEstimate[];
   againstBaseline: AgainstBaseline;
+  /** By lever, those that the scenario uses; of the baseline none. null: a run that it needs failed. */
+  attribution: LeverPart[] | null;
+  /** The same levers one after the other, in the order of `levers`; `ladderInOrder` gives any other. */
+  ladder: LadderStep[] | null;
+  /** Its twin on today’s machines; null where the scenario changes no machine, or the run failed. */
+  withoutMachine: AgainstBaseline | null;
+  /** What the scenario has over its twin. */
+  machineAdds: StepFigures | null;
+  /** Why there is no attribution, twin or step, where a run failed. */
+  attributionFailed: string | null;
   monitoring: MonitoringNeed[];
   /** Required monitors that theatres lack, each counted once. */
   monitoringGaps: number;
+  cautions: Caution[];
   vapourOnOwnPlan: VapourOnOwnPlan;
   failed: FailedCell[];
 }
@@ -169,10 +293,17 @@ export interface Estimate {
   format: 'vapour-ledger-estimate';
   version: 1;
   title: string;
+  /** Whether the figures are invented: then they are evidence for nothing. */
+  invented: boolean;
   currency: string;
   referenceSet: string;
   scenarios: ScenarioEstimate[];
+  /** Today, the scenarios and their twins as alternatives of which one is chosen; null: a run failed. */
+  increments: { money: MoneyIncrement[]; tonnes: TonnesIncrement[] } | null;
   /** The list over all scenarios. */
   monitoring: MonitoringNeed[];
+  /** Of all scenarios, today included. */
+  cautions: Caution[];
+  /** What a reader must know, the sentences of the cautions first. */
   warnings: string[];
 }

@@ -176,6 +176,10 @@ export interface Machine {
   readonly monitors: readonly MonitorItem[];
 }
 
+/** What a scenario may change, each of which is on or off by itself when a saving is taken apart. */
+export const levers = ['agent', 'flow', 'machine', 'adoption', 'capture'] as const;
+export type Lever = (typeof levers)[number];
+
 /** A purchase that the scenario makes unnecessary: old machines that would have been replaced anyway. */
 export interface AvoidedPurchase {
   /** Years from now, 0 for now. */
@@ -195,9 +199,13 @@ export interface Scenario {
   /** Agent → agent given instead. */
   readonly agentSwitch: Readonly<Partial<Record<Agent, Agent>>>;
   readonly adoptionPercent: number;
+  /** The share that would follow on today's machines; null: the same share, so adoption is nothing the machine brings. */
+  readonly adoptionWithoutMachinePercent: number | null;
   readonly capturePercent: number;
   readonly oneOffCost: Money;
   readonly yearlyExtraCost: Money;
+  /** What the one-off cost, the yearly extra cost and the recovery minutes belong to. */
+  readonly extraCostLever: Lever;
   readonly recoveryMinutesSavedPerCase: number;
   /** Units bought in year 0, 1, 2, …; null: all of the machine's units now. */
   readonly unitsByYear: readonly number[] | null;
@@ -229,6 +237,8 @@ export interface Sampling {
 
 export interface EstimateInput {
   readonly title: string;
+  /** True for the demo: every page and file that shows its figures says that they are invented. */
+  readonly invented: boolean;
   readonly currency: string;
   readonly priceYear: number;
   readonly reference: ReferenceSet;

@@ -1,7 +1,7 @@
 /**
  * What avoiding a tonne costs, scenario by scenario. Scenarios are alternatives and do not add up, so each is a rectangle
- * of its own from the origin: as wide as the tonnes that it avoids a year, as high as a tonne costs. Its area is what it
- * costs a year; below the line it saves money and emissions both.
+ * of its own from the origin: as wide as the tonnes that it avoids a year, as high as a tonne costs. One that saves money
+ * with its tonnes has no such cost: a ratio below 0 ranks nothing.
  */
 import type { ChartData } from './chart-data.ts';
 import { moneyCell, nameCell, nameColumn, numberCell, numberColumn } from './chart-table.ts';
@@ -14,7 +14,7 @@ export interface Abatement {
     readonly id: string;
     readonly name: string;
     readonly co2eAvoidedKg: number;
-    /** Negative: it saves money as well. null: no tonne is avoided. */
+    /** null: no tonne is avoided, or money is saved with each. */
     readonly costPerTonneAvoided: string | null;
   }[];
 }
@@ -29,25 +29,36 @@ export function abatement({ currency, scenarios }: Abatement): ChartData {
   );
   // The widest is drawn first, so that none is hidden.
   const drawn = avoiding.toSorted((a, b) => b.x - a.x);
-  const others = scenarios.filter(({ name }) => !avoiding.some((each) => each.name === name));
+  const others = scenarios.filter(({ co2eAvoidedKg }) => co2eAvoidedKg <= 0);
+  const saving = scenarios.filter(
+    ({ co2eAvoidedKg, costPerTonneAvoided }) => co2eAvoidedKg > 0 && costPerTonneAvoided === null
+  );
   const sentences = avoiding.map(
     ({ name, x, y }) =>
-      `${name} avoids ${figureText(x, tonnes)} a year and ${y < 0 ? 'saves' : 'costs'} ${figureText(Math.abs(y), figures)} a tonne`
+      `${name} avoids ${figureText(x, tonnes)} a year and costs ${figureText(y, figures)} a tonne`
   );
+  const saves =
+    saving.length === 0
+      ? ''
+      : ` Money is saved with the tonnes by ${listInWords(saving.map(({ name, co2eAvoidedKg }) => `${name} (${figureText(co2eAvoidedKg / 1000, tonnes)} a year)`))}.`;
   const none =
     others.length === 0 ? '' : ` No tonne is avoided by ${listInWords(others.map(({ name }) => name))}.`;
   const empty =
-    avoiding.length === 0 ? 'Nothing to draw: no scenario avoids emissions against the baseline.' : null;
+    avoiding.length > 0
+      ? null
+      : saving.length > 0
+        ? `Nothing to draw: no scenario pays for its tonnes.${saves}`
+        : 'Nothing to draw: no scenario avoids emissions against the baseline.';
 
   return {
     title: 'Cost of a tonne avoided',
-    summary: empty ?? `${listInWords(sentences)}.${none}`,
+    summary: empty ?? `${listInWords(sentences)}.${saves}${none}`,
     empty,
     kind: 'plot',
     stacked: false,
     x: { title: 'CO₂e avoided a year, t', scale: 'linear', figures: tonnes, least: 0 },
     y: {
-      title: `Cost of a tonne avoided, ${currency} (below 0 it saves money)`,
+      title: `Cost of a tonne avoided, ${currency}`,
       scale: 'linear',
       figures,
       least: 0,

@@ -1,11 +1,11 @@
 /** Fills for bars and blocks: each colour of the palette has a pattern of its own, so that a grey print tells them apart. */
 import type { SeriesColour } from './chart-data.ts';
-import type { ChartLook } from './chart-look.ts';
+import { colourIn, type ChartLook } from './chart-look.ts';
 
 const tilePx = 8;
 
 /** What each pattern scratches out of its colour, on a tile of 8 by 8; the first is plain. */
-const scratches: Readonly<Record<SeriesColour, (ctx: CanvasRenderingContext2D) => void>> = {
+const scratches: Readonly<Record<SeriesColour & number, (ctx: CanvasRenderingContext2D) => void>> = {
   1: () => undefined,
   2: (ctx) => strokes(ctx, [-2, 6, 6, -2], [2, 10, 10, 2]),
   3: (ctx) => dots(ctx, 1.1, [2, 2], [6, 6]),
@@ -35,11 +35,11 @@ function dots(ctx: CanvasRenderingContext2D, radius: number, ...middles: [number
 
 /** The fill of a colour of the palette, drawn at the look's resolution. Falls back to the plain colour. */
 export function barPattern(colour: SeriesColour, look: ChartLook): CanvasPattern | string {
-  const plain = look.series[colour - 1] ?? look.ink;
+  const plain = colourIn(look, colour);
   const tile = document.createElement('canvas');
   tile.width = tile.height = Math.round(tilePx * look.pixelRatio);
   const ctx = tile.getContext('2d');
-  if (ctx === null || colour === 1) return plain;
+  if (ctx === null || colour === 1 || typeof colour === 'string') return plain;
   const scale = tile.width / tilePx;
   ctx.scale(scale, scale);
   ctx.fillStyle = plain;

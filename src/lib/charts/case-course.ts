@@ -2,7 +2,7 @@
 import type { ChartData, Dash, Series } from './chart-data.ts';
 import { nameCell, nameColumn, numberCell, numberColumn } from './chart-table.ts';
 import { figureText } from './figure-text.ts';
-import { seriesStyle } from './series-style.ts';
+import { styleBesideAgents } from './agent-style.ts';
 
 export interface CaseCourse {
   readonly caseName: string;
@@ -74,7 +74,7 @@ export function caseCourse({ caseName, agent, plans }: CaseCourse): ChartData {
         drawn: 'line',
         // Most of them end at the target: at their ends names would lie over each other.
         named: 'in-key',
-        style: { ...seriesStyle(index), dash, widthPx: widthsPx[index % widthsPx.length] ?? 2 },
+        style: { ...styleBesideAgents(index), dash, widthPx: widthsPx[index % widthsPx.length] ?? 2 },
         points: plan.minutes.flatMap((x, at) => {
           const y = plan[key][at];
           return y === undefined ? [] : [{ x, y }];

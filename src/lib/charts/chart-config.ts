@@ -5,7 +5,7 @@
 import { labelsFitBeside, letterPx, namesOnAxis, narrowPx } from './axis-names.ts';
 import { barPattern } from './bar-pattern.ts';
 import type { Axis, ChartData, Marker, Series } from './chart-data.ts';
-import type { ChartLook } from './chart-look.ts';
+import { colourIn, type ChartLook } from './chart-look.ts';
 import { evenTicks } from './even-ticks.ts';
 import { dashPx, drawOver, drawUnder, fontOf, type Plot, type Scene } from './draw-over-chart.ts';
 import { figureText, tickText } from './figure-text.ts';
@@ -226,10 +226,12 @@ function barBox(
     : { left: x - width / 2, top: Math.min(y, base), width, height: Math.abs(y - base) };
 }
 
+const edgeOf = ({ style }: Series, look: ChartLook): string =>
+  typeof style.colour === 'string' ? look.ink : look.paper;
 const lineWidthPx = ({ style }: Series): number => style.widthPx ?? 2.25;
 
 function dataset(series: Series, data: ChartData, look: ChartLook) {
-  const colour = look.series[series.style.colour - 1] ?? look.ink;
+  const colour = colourIn(look, series.style.colour);
   if (data.kind !== 'plot') {
     const places = (data.kind === 'rows' ? data.y.names : data.x.names)?.length ?? 0;
     const bars = new Array<Datum>(places).fill(null);
@@ -264,7 +266,8 @@ function dataset(series: Series, data: ChartData, look: ChartLook) {
     borderDash: [...dashPx[series.style.dash]],
     borderJoinStyle: 'round' as const,
     pointStyle: line ? ('circle' as const) : markers[series.style.marker],
-    pointBorderColor: points ? look.paper : colour,
+    // An agent's colour may be as pale as the paper: its points have an edge of ink.
+    pointBorderColor: points ? edgeOf(series, look) : colour,
     // A cross and a star are strokes only: paper would erase them.
     ...(points && ['cross', 'star'].includes(series.style.marker) ? { pointBorderColor: colour } : {}),
     pointRadius: points ? 5.5 : 0,
@@ -282,7 +285,7 @@ function extent({ drawn, points }: Series): Datum[] {
 }
 
 function keyItem(series: Series, datasetIndex: number, look: ChartLook) {
-  const colour = look.series[series.style.colour - 1] ?? look.ink;
+  const colour = colourIn(look, series.style.colour);
   const item = { text: series.label, fontColor: look.ink, datasetIndex, hidden: false };
   if (series.drawn === 'line') {
     const lineDash = [...dashPx[series.style.dash]];
@@ -299,7 +302,7 @@ function keyItem(series: Series, datasetIndex: number, look: ChartLook) {
       ...item,
       pointStyle: markers[series.style.marker],
       fillStyle: colour,
-      strokeStyle: colour,
+      strokeStyle: typeof series.style.colour === 'string' ? look.ink : colour,
       lineWidth: 1.5
     };
   }

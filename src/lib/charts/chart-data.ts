@@ -21,8 +21,12 @@ export interface Axis {
   readonly most?: number;
 }
 
-/** Numbers 1 to 8 of the palette, which is also the number of the pattern that fills a bar. */
-export type SeriesColour = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8;
+/** Agents with a colour of their own, which stands for nothing else. */
+export const agentColours = ['sevoflurane', 'isoflurane', 'desflurane', 'halothane', 'enflurane'] as const;
+export type AgentColour = (typeof agentColours)[number];
+
+/** Numbers 1 to 8 of the palette, which is also the number of the pattern that fills a bar; or an agent. */
+export type SeriesColour = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | AgentColour;
 export type Dash = 'solid' | 'dashed' | 'dotted' | 'dash-dot';
 export type Marker = 'circle' | 'square' | 'triangle' | 'diamond' | 'cross' | 'star';
 

@@ -1,4 +1,6 @@
 /** The colours and the type of a chart, read from the app's tokens: a canvas knows nothing of custom properties. */
+import { agentColours, type AgentColour, type SeriesColour } from './chart-data.ts';
+
 export interface ChartLook {
   readonly paper: string;
   readonly ink: string;
@@ -9,6 +11,7 @@ export interface ChartLook {
   readonly axis: string;
   /** Series 1 to 8, 0 first. */
   readonly series: readonly string[];
+  readonly agents: Readonly<Record<AgentColour, string>>;
   readonly fontFamily: string;
   readonly fontPx: number;
   /** Device pixels for one pixel of the page: more on paper and in a saved picture. */
@@ -34,8 +37,16 @@ export function readChartLook(probe: HTMLElement, pixelRatio: number): ChartLook
     grid: colour('--chart-grid'),
     axis: colour('--chart-axis'),
     series: [1, 2, 3, 4, 5, 6, 7, 8].map((index) => colour(`--series-${index}`)),
+    agents: Object.fromEntries(
+      agentColours.map((agent) => [agent, colour(`--agent-${agent}`)])
+    ) as ChartLook['agents'],
     fontFamily: style.fontFamily,
     fontPx: 13,
     pixelRatio
   };
+}
+
+/** A colour of a series as it is drawn. */
+export function colourIn(look: ChartLook, colour: SeriesColour): string {
+  return typeof colour === 'number' ? (look.series[colour - 1] ?? look.ink) : look.agents[colour];
 }

@@ -6,9 +6,18 @@ export const pictureWidthPx = 960;
 
 const marginPx = 28;
 const sentencePx = 16;
+const footPx = 13;
+const footLinePx = 19;
 
-/** Sets the drawn chart under title and summary, on paper. Sizes are the page's pixels; the picture has more of its own. */
-export function chartPicture(chart: HTMLCanvasElement, data: ChartData, look: ChartLook): HTMLCanvasElement {
+/**
+ * Sets the drawn chart under title and summary and over a line that says whose figures it shows, on paper. Sizes are the
+ * page's pixels; the picture has more of its own.
+ */
+export function chartPicture(
+  chart: HTMLCanvasElement,
+  data: Pick<ChartData, 'title' | 'summary'> & { readonly provenance: string | null },
+  look: ChartLook
+): HTMLCanvasElement {
   const picture = document.createElement('canvas');
   const measure = picture.getContext('2d');
   if (measure === null) throw new Error('This browser cannot draw pictures.');
@@ -27,13 +36,17 @@ export function chartPicture(chart: HTMLCanvasElement, data: ChartData, look: Ch
   });
   const headPx = marginPx + text.reduce((sum, { lines, height }) => sum + lines.length * height, 0) + 16;
   const chartPx = chart.height / look.pixelRatio;
+  const footFont = `400 ${footPx}px ${look.fontFamily}`;
+  measure.font = footFont;
+  const foot = data.provenance === null ? [] : wrapToWidth(data.provenance, room, measure);
+  const heightPx = headPx + chartPx + foot.length * footLinePx + marginPx;
 
   picture.width = Math.round(pictureWidthPx * look.pixelRatio);
-  picture.height = Math.round((headPx + chartPx + marginPx) * look.pixelRatio);
+  picture.height = Math.round(heightPx * look.pixelRatio);
   const ctx = measure;
   ctx.scale(look.pixelRatio, look.pixelRatio);
   ctx.fillStyle = look.paper;
-  ctx.fillRect(0, 0, pictureWidthPx, headPx + chartPx + marginPx);
+  ctx.fillRect(0, 0, pictureWidthPx, heightPx);
   let top = marginPx;
   ctx.textBaseline = 'top';
   for (const { lines, font, height, colour } of text) {
@@ -45,6 +58,11 @@ export function chartPicture(chart: HTMLCanvasElement, data: ChartData, look: Ch
     }
   }
   ctx.drawImage(chart, marginPx, headPx, chart.width / look.pixelRatio, chartPx);
+  ctx.font = footFont;
+  ctx.fillStyle = look.inkSoft;
+  foot.forEach((line, index) =>
+    ctx.fillText(line, marginPx, headPx + chartPx + marginPx / 2 + index * footLinePx)
+  );
   return picture;
 }
 

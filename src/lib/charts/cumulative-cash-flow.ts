@@ -1,5 +1,7 @@
 /** Cumulative cash flow against the baseline, with its band, the payback point and the user's limit. */
-import type { ChartData, Mark, Series } from './chart-data.ts';
+import type { AheadForATime } from '#lib/calc/estimate-types.ts';
+import { aheadInWords, nothingAtStake } from './ahead-in-words.ts';
+import type { ChartData, ChartPoint, Mark, Series } from './chart-data.ts';
 import { moneyCell, nameCell, nameColumn, numberColumn } from './chart-table.ts';
 import { figureText } from './figure-text.ts';
 import { runningTotal } from './running-total.ts';
@@ -12,8 +14,14 @@ export interface CumulativeCashFlow {
     readonly name: string;
     /** Net cash flow of each year against the baseline, year 0 first, decimal text. */
     readonly cashFlow: readonly string[];
-    /** Simple payback; null: never within these years. */
+    /** What of it comes in evenly over its year, decimal text; the rest falls at the year's end. */
+    readonly savings: readonly string[];
+    /** Simple payback, 0: at once; null: never within these years, or there is nothing to pay back. */
     readonly paybackYears: number | null;
+    /** When it stands ahead without staying there. */
+    readonly aheadForATime: readonly AheadForATime[];
+    /** Of what the last year brings, what machines are still worth: no payback rests on it. */
+    readonly worthAtEnd: string;
     /** 5th and 95th percentile of the cumulative flow, year 0 first; null: no uncertainty run. */
     readonly band: { readonly low: readonly number[]; readonly high: readonly number[] } | null;
     /** Names by which figures of the curve, and of the edges of the band, can be asked where they come from. */
@@ -47,12 +55,12 @@ export function cumulativeCashFlow({
           }
         ]
   );
-  const curves = scenarios.map(({ name }, index): Series => ({
+  const curves = scenarios.map(({ name, savings }, index): Series => ({
     label: name,
     drawn: 'line',
     named: 'at-end',
     style: seriesStyle(index),
-    points: (totals[index] ?? []).map((y, x) => ({ x, y }))
+    points: curveOf(totals[index] ?? [], savings)
   }));
   const paybacks = scenarios.flatMap(({ name, paybackYears }, index): Series[] =>
     paybackYears === null || paybackYears > lastYear
@@ -63,16 +71,33 @@ export function cumulativeCashFlow({
             drawn: 'points',
             named: 'by-labels',
             style: seriesStyle(index),
-            points: [{ x: paybackYears, y: 0, label: figureText(paybackYears, years) }]
+            points: [
+              {
+                x: paybackYears,
+                y: 0,
+                label: paybackYears === 0 ? 'at once' : figureText(paybackYears, years)
+              }
+            ]
           }
         ]
   );
 
-  const sentence = ({ name, paybackYears }: (typeof scenarios)[number], index: number): string => {
+  const sentence = (
+    { name, cashFlow, paybackYears, aheadForATime, worthAtEnd }: (typeof scenarios)[number],
+    index: number
+  ): string => {
+    if (nothingAtStake(cashFlow))
+      return `${name} costs and saves the same as today, so there is nothing to pay back.`;
     const end = totals[index]?.at(-1) ?? 0;
-    const after = `by year ${lastYear} it is ${figureText(Math.abs(end), figures)} ${end < 0 ? 'behind' : 'ahead'}`;
+    const worth =
+      Number(worthAtEnd) === 0
+        ? ''
+        : `, what machines are then worth (${figureText(Number(worthAtEnd), figures)}) counted`;
+    const ahead = aheadForATime.length === 0 ? '' : `it is ahead ${aheadInWords(aheadForATime)}; `;
+    const after = `${ahead}by year ${lastYear} it is ${figureText(Math.abs(end), figures)} ${end < 0 ? 'behind' : 'ahead'}${worth}`;
     if (paybackYears === null)
       return `${name} does not pay for itself within ${figureText(lastYear, years)}; ${after}.`;
+    if (paybackYears === 0) return `${name} pays for itself at once; ${after}.`;
     const within =
       paybackLimitYears === null
         ? ''
@@ -122,4 +147,19 @@ export function cumulativeCashFlow({
       }))
     }
   };
+}
+
+/** The sum at each year's end; where something is paid or comes in there at once, the sum just before it as well. */
+function curveOf(sums: readonly number[], savings: readonly string[]): ChartPoint[] {
+  return sums.flatMap((y, x): ChartPoint[] => {
+    const before = sums[x - 1];
+    if (before === undefined) return [{ x, y }];
+    const justBefore = Number((before + Number(savings[x] ?? 0)).toFixed(6));
+    return justBefore === y
+      ? [{ x, y }]
+      : [
+          { x, y: justBefore },
+          { x, y }
+        ];
+  });
 }

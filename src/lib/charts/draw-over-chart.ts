@@ -4,7 +4,7 @@
  */
 import { barPattern } from './bar-pattern.ts';
 import type { ChartData, Dash, Mark, Series } from './chart-data.ts';
-import type { ChartLook } from './chart-look.ts';
+import { colourIn, type ChartLook } from './chart-look.ts';
 import { placeLabel, placesAround, type Box, type Spot } from './place-label.ts';
 import { spreadApart } from './spread-apart.ts';
 
@@ -44,7 +44,7 @@ export const dashPx: Readonly<Record<Dash, readonly number[]>> = {
 
 const gap = 6;
 const lineHeight = (look: ChartLook): number => Math.round(look.fontPx * 1.3);
-const colourOf = ({ style }: Series, look: ChartLook): string => look.series[style.colour - 1] ?? look.ink;
+const colourOf = ({ style }: Series, look: ChartLook): string => colourIn(look, style.colour);
 
 export function fontOf(look: ChartLook, weight = 400): string {
   return `${weight} ${look.fontPx}px ${look.fontFamily}`;

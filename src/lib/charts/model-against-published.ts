@@ -2,7 +2,7 @@
 import type { ChartData, Mark } from './chart-data.ts';
 import { nameCell, nameColumn, numberCell, numberColumn } from './chart-table.ts';
 import { figureText } from './figure-text.ts';
-import { seriesStyle } from './series-style.ts';
+import { agentStyle } from './agent-style.ts';
 
 export interface ModelAgainstPublished {
   /** As written in a heading: `Liquid used`. */
@@ -63,7 +63,7 @@ export function modelAgainstPublished({ quantity, unit, scale, checks }: ModelAg
       label: group,
       drawn: 'points',
       named: 'in-key',
-      style: seriesStyle(index),
+      style: agentStyle(group, index),
       points: drawn
         .filter((check) => check.group === group)
         .map((check) => ({

@@ -1,16 +1,24 @@
 /**
  * A chart's table as CSV (RFC 4180), figures in full with a decimal point.
  *
- * A text that a spreadsheet program would take for a formula (one that begins with = + - @, a tab or a carriage return)
- * gets an apostrophe before it, so that a name typed by somebody else never runs. Numbers stay numbers, negative ones
- * included.
+ * A text that a spreadsheet program would take for a formula (one that begins with = + - @, also after blanks, or after a
+ * sign at which a program may split it) gets an apostrophe before it, so that a name typed by somebody else never runs.
+ * Numbers stay numbers, negative ones included. Invented figures say so in a column of their own.
  */
 import type { ChartTable, TableCell } from './chart-data.ts';
 
-export function tableCsv({ columns, rows }: ChartTable): string {
+export function tableCsv(
+  { columns, rows }: ChartTable,
+  { invented }: { readonly invented: boolean } = { invented: false }
+): string {
+  // In each row, so that a row that is copied elsewhere keeps it.
+  const mark = (text: string): string[] => (invented ? [text] : []);
   const lines = [
-    columns.map(({ title }) => field(title, false)),
-    ...rows.map(({ cells }) => cells.map((cell, index) => cellField(cell, columns[index]?.numeric ?? false)))
+    [...columns.map(({ title }) => field(title, false)), ...mark('Figures')],
+    ...rows.map(({ cells }) => [
+      ...cells.map((cell, index) => cellField(cell, columns[index]?.numeric ?? false)),
+      ...mark('invented')
+    ])
   ];
   return lines.map((line) => `${line.join(',')}\r\n`).join('');
 }
@@ -23,6 +31,6 @@ const plainNumber = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
 function field(text: string, mayBeNumber: boolean): string {
   if (mayBeNumber && plainNumber.test(text)) return text;
-  const harmless = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
+  const harmless = text.replace(/^(?=[\t\r])|(^|[;,\t|\r\n])(?=[^\S\t\r\n]*[=+\-@])/g, "$1'");
   return /[",\r\n]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
 }

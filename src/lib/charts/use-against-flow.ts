@@ -2,7 +2,7 @@
 import type { ChartData, ChartPoint, Series, TableRow } from './chart-data.ts';
 import { nameCell, nameColumn, numberCell, numberColumn } from './chart-table.ts';
 import { figureText, listInWords } from './figure-text.ts';
-import { seriesStyle } from './series-style.ts';
+import { styleBesideAgents } from './agent-style.ts';
 
 export interface UseAtFlow {
   readonly flowLPerMin: number;
@@ -47,7 +47,7 @@ export function useAgainstFlow({
 
   const series: Series[] = [];
   if (constantDial.length > 0) {
-    const style = { ...seriesStyle(1), dash: 'dashed' as const };
+    const style = { ...styleBesideAgents(1), dash: 'dashed' as const };
     series.push({
       label: 'Constant-dial formula',
       drawn: 'line',
@@ -57,7 +57,7 @@ export function useAgainstFlow({
     });
   }
   if (curve.length > 0) {
-    const style = seriesStyle(0);
+    const style = { ...styleBesideAgents(0), dash: 'solid' as const };
     series.push({
       label: 'Circle-system balance',
       drawn: 'line',
@@ -71,7 +71,7 @@ export function useAgainstFlow({
       label: 'Flow plans',
       drawn: 'points',
       named: 'by-labels',
-      style: { ...seriesStyle(2), marker: 'diamond' },
+      style: { ...styleBesideAgents(2), marker: 'diamond' },
       points: marked.map((plan) => ({ x: plan.flowLPerMin, y: plan.liquidMl, label: plan.name }))
     });
   }

@@ -1,5 +1,5 @@
-/** Yearly cost by line and scenario. */
-import type { CostLine, CostLines } from '#lib/calc/estimate-types.ts';
+/** Yearly cost in cash by line and scenario. */
+import type { CashLine, CostLines } from '#lib/calc/estimate-types.ts';
 import { savingInWords } from '#lib/numbers/change-in-words.ts';
 import type { ChartData } from './chart-data.ts';
 import { figureText, listInWords } from './figure-text.ts';
@@ -13,15 +13,13 @@ export interface YearlyCost {
 }
 
 /** Colours are the same for the same line in the chart of tonnes. */
-const lines: readonly { readonly key: CostLine; readonly label: string; readonly colour: number }[] = [
+const lines: readonly { readonly key: CashLine; readonly label: string; readonly colour: number }[] = [
   { key: 'agents', label: 'Agents', colour: 0 },
   { key: 'gases', label: 'Carrier gases', colour: 1 },
   { key: 'absorbent', label: 'Absorbent', colour: 2 },
   { key: 'service', label: 'Service', colour: 3 },
   { key: 'electricity', label: 'Electricity', colour: 4 },
-  { key: 'other', label: 'Other yearly cost', colour: 5 },
-  { key: 'carbon', label: 'Carbon price', colour: 6 },
-  { key: 'recovery', label: 'Recovery time saved', colour: 7 }
+  { key: 'other', label: 'Other yearly cost', colour: 5 }
 ];
 
 export function yearlyCost({ currency, scenarios }: YearlyCost): ChartData {

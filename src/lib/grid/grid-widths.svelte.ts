@@ -1,4 +1,5 @@
 /** How wide the columns are, in characters as the user sets them and in the page's own units. */
+import { MediaQuery } from 'svelte/reactivity';
 import type { GridProps } from './grid-props.ts';
 import type { GridColumn } from './grid-types.ts';
 
@@ -6,6 +7,14 @@ type WidthsCh = Readonly<Record<string, number>>;
 
 /** What stays in sight beside the row's header leaves room for little more. */
 export const mostSticky = 3;
+
+/**
+ * On a narrow page the first column stays alone, on a few lines, and the row's header scrolls away: what else stayed would
+ * leave no room for the other columns. The styles of the grid's parts say the same width.
+ */
+const narrow =
+  typeof matchMedia === 'function' ? new MediaQuery('width <= 40rem') : { current: false as boolean };
+const mostNarrowCh = 13;
 
 export class GridWidths {
   readonly #given: GridProps;
@@ -25,22 +34,26 @@ export class GridWidths {
     return `calc(${String(rows.length).length + 1}ch + ${0.75 + 1.625 * buttons}rem)`;
   });
   readonly columns = $derived.by((): readonly string[] =>
-    this.#given.columns.map((column) => `calc(${this.inCh(column)}ch + 1.125rem)`)
+    this.#given.columns.map((column, at) => {
+      const ch = this.inCh(column);
+      return `calc(${at < this.sticky && narrow.current ? Math.min(ch, mostNarrowCh) : ch}ch + 1.125rem)`;
+    })
   );
   readonly table = $derived.by((): string => sum([this.header, ...this.columns]));
   /** How many columns stay in sight. */
   readonly sticky = $derived.by((): number =>
-    Math.min(this.#given.stickyColumns ?? 1, this.#given.columns.length, mostSticky)
+    Math.min(this.#given.stickyColumns ?? 1, this.#given.columns.length, narrow.current ? 1 : mostSticky)
   );
   /** How far from the left each sticky column stays, and what lies beyond the last of them. */
   readonly stickyLefts = $derived.by((): readonly string[] =>
     Array.from({ length: mostSticky + 1 }, (_, at) =>
-      sum([this.header, ...this.columns.slice(0, Math.min(at, this.sticky))])
+      sum([narrow.current ? '0px' : this.header, ...this.columns.slice(0, Math.min(at, this.sticky))])
     )
   );
 
   inCh({ key, widthCh }: GridColumn): number {
-    return this.#chosenCh[key] ?? widthCh;
+    // A key may be an id of the user’s, such as `constructor`.
+    return Object.hasOwn(this.#chosenCh, key) ? (this.#chosenCh[key] ?? widthCh) : widthCh;
   }
 
   set({ key }: Pick<GridColumn, 'key'>, wantedCh: number): void {

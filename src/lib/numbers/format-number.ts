@@ -1,4 +1,7 @@
-/** Numbers on screen: three significant figures, the locale's separators, the unit always; the full value on request. */
+/**
+ * Numbers on screen: three significant figures, the locale's separators, a true minus, the unit always; the full value on
+ * request.
+ */
 import { defaultLocale } from './locale-marks.ts';
 
 /** Stands wherever a value is not given. */
@@ -25,6 +28,9 @@ export interface NumberLook {
   readonly locale?: string;
 }
 
+/** A hyphen is no minus sign. Some locales have one of their own; it stays. */
+const trueMinus = (text: string): string => text.replaceAll('-', '\u2212');
+
 function withUnit(text: string, unit: string | undefined): string {
   return unit === undefined || unit === '' ? text : text + noBreakSpace + unit;
 }
@@ -39,7 +45,20 @@ export function formatNumber(
 ): string {
   if (value === null) return notGiven;
   const format = formatter(locale, { maximumSignificantDigits: figures, signDisplay: 'negative' });
-  return withUnit(format.format(value), unit);
+  return withUnit(trueMinus(format.format(value)), unit);
+}
+
+/** `value` with as many decimals as asked for, trailing zeros kept: for what stands in one row or column. */
+export function formatDecimals(
+  value: number,
+  { unit, locale = defaultLocale(), decimals }: NumberLook & { readonly decimals: number }
+): string {
+  const format = formatter(locale, {
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+    signDisplay: 'negative'
+  });
+  return withUnit(trueMinus(format.format(value)), unit);
 }
 
 /** `value` with all its digits, grouped: for the eye, on request. null is `–`. Reads back to the same number. */
@@ -47,7 +66,7 @@ export function formatFull(
   value: number | string | null,
   { unit, locale = defaultLocale() }: NumberLook = {}
 ): string {
-  return value === null ? notGiven : withUnit(exactly(value, locale, true), unit);
+  return value === null ? notGiven : withUnit(trueMinus(exactly(value, locale, true)), unit);
 }
 
 /**
@@ -95,7 +114,7 @@ export function formatMoney(
     signDisplay: 'negative',
     ...(inWholeUnits ? { minimumFractionDigits: 0, maximumFractionDigits: 0 } : {})
   });
-  return format.format(String(amount) as Intl.StringNumericLiteral);
+  return trueMinus(format.format(String(amount) as Intl.StringNumericLiteral));
 }
 
 export type MassUnit = 't' | 'kg' | 'g';

@@ -77,6 +77,8 @@ function allowed({ unit, integer }: NumberWanted): string {
   const number = integer === true ? 'a whole number' : 'a number';
   const family = familyOf(unit);
   const target = unitIn(family, unit);
+  // A count that is no unit of its own, as “a year”.
+  if (unit.startsWith('a ')) return `Write ${number}: how many ${unit}.`;
   if (target === null) return unit === '' ? `Write ${number}.` : `Write ${number} in ${unit}.`;
   const others = family.filter((each) => each !== target).map((each) => each.symbol);
   const clock = unitIn(family, 'min') === null ? '' : ', or 1h15';

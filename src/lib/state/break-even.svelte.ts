@@ -4,17 +4,19 @@ import { crossChecks } from '#lib/workbook/cross-checks.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { limits } from '#lib/workbook/workbook.ts';
 import type { TurningInput } from '#lib/calc/money/turning-inputs.ts';
-import type { Answer, Question, Unasked } from '#lib/calc/what-if-questions.ts';
-import { isOwnCell, questionSubjects, withAnswer } from '#lib/calc/what-if-questions.ts';
+import type { Answer, Question, Unasked } from '#lib/calc/what-if/questions.ts';
+import { isOwnCell, questionSubjects, withAnswer } from '#lib/calc/what-if/questions.ts';
 import type { Desk } from './desk.svelte.ts';
-import type { Port } from './what-if-messages.ts';
-import { openPort } from './what-if-port.ts';
+import type { Ask, Port } from '#lib/background/what-if-messages.ts';
 
 /** How long after the last edit the questions are asked anew. */
 const restMs = 500;
 
+/** Of which scenario, and compared with what; without `comparedWith`, with today. */
+type Asked = Omit<Extract<Ask, { kind: 'questions' }>, 'kind' | 'workbook'>;
+
 export class BreakEvenQuestions {
-  /** Answers so far; those of before an edit stay until the first new one has come. */
+  /** Answers so far. */
   answers: readonly (Answer | Unasked)[] = $state.raw([]);
   /** Cells that turn the answer; null while they are looked for. */
   turning: readonly TurningInput[] | null = $state.raw(null);
@@ -23,13 +25,24 @@ export class BreakEvenQuestions {
   /** True while what is shown may be out of date. */
   pending: boolean = $state(true);
   failure: string | null = $state(null);
+  readonly #openPort: () => Port;
   #port: Port | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
-  /** Asks about a scenario, once nothing has changed for a moment. */
-  ask(workbook: Workbook, given: { scenarioId: string; discounted: boolean }): void {
+  constructor(openPort: () => Port) {
+    this.#openPort = openPort;
+  }
+
+  /**
+   * Asks about a scenario, once nothing has changed for a moment. The answers so far go at once: they are of another
+   * workbook, scenario or limit than the words around them.
+   */
+  ask(workbook: Workbook, given: Asked): void {
     this.stop();
     this.pending = true;
+    this.failure = null;
+    this.answers = [];
+    [this.turning, this.lookedAt] = [null, null];
     this.#timer = setTimeout(() => this.#post(workbook, given), restMs);
   }
 
@@ -45,16 +58,12 @@ export class BreakEvenQuestions {
 
   #busy = false;
 
-  #post(workbook: Workbook, given: { scenarioId: string; discounted: boolean }): void {
-    const port = (this.#port ??= openPort());
-    let isFirst = true;
+  #post(workbook: Workbook, given: Asked): void {
+    const port = (this.#port ??= this.#openPort());
     this.#busy = true;
-    this.failure = null;
     port.onreply = (reply) => {
       if (reply.kind === 'answer') {
-        this.answers = isFirst ? [reply.answer] : [...this.answers, reply.answer];
-        if (isFirst) [this.turning, this.lookedAt] = [null, null];
-        isFirst = false;
+        this.answers = [...this.answers, reply.answer];
         this.pending = this.answers.length < questionSubjects.length;
       } else if (reply.kind === 'looked-at') this.lookedAt = { done: reply.done, of: reply.of };
       else {

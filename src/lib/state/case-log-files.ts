@@ -2,8 +2,8 @@
 import type { CaseLogPlan, GroupedCases } from '#lib/files/case-log/group-cases.ts';
 import type { LogEncoding, OpenCaseLog, OpenedCaseLog } from '#lib/files/case-log/open-case-log.ts';
 import type { ReadCaseLog } from '#lib/files/case-log/read-case-log.ts';
-import type { ReadTable } from '#lib/files/read-table.ts';
-import type { Watch } from '#lib/files/run-in-worker.ts';
+import type { ReadTable } from '#lib/files/read/read-table.ts';
+import type { Watch } from '#lib/background/run-in-worker.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 
 /** Looks at a log's first rows: its columns, which may identify somebody, and a plan to start from. */
@@ -29,7 +29,7 @@ export async function groupLog(
   },
   watch: Watch
 ): Promise<ReadCaseLog> {
-  const { groupInWorker } = await import('#lib/files/case-log/group-in-worker.ts');
+  const { groupInWorker } = await import('#lib/background/group-in-worker.ts');
   return groupInWorker(file, run, watch);
 }
 

@@ -1,7 +1,7 @@
 /** The widths of columns as the user set them, the same on every visit from this device. */
-import { keepColumnWidths, keptColumnWidths, type ColumnWidths } from '#lib/files/kept-column-widths.ts';
+import { keepColumnWidths, keptColumnWidths, type ColumnWidths } from '#lib/storage/kept-column-widths.ts';
 
-class WidthsOfColumns {
+export class WidthsOfColumns {
   #widths: ColumnWidths = $state.raw(keptColumnWidths());
 
   /** Characters by column key; a column that was never resized is left out. */
@@ -14,5 +14,3 @@ class WidthsOfColumns {
     keepColumnWidths(this.#widths);
   }
 }
-
-export const columnWidths = new WidthsOfColumns();

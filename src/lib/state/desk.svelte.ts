@@ -1,26 +1,28 @@
 /** What lies on the desk: the open workbook with its history, the estimate that follows it, and what was asked of it. */
-import { CaseMemo } from '#lib/calc/case-memo.ts';
-import { casesLacking } from '#lib/calc/cases-ahead.ts';
-import { estimate } from '#lib/calc/estimate.ts';
+import { CaseMemo } from '#lib/calc/known-cases/case-memo.ts';
+import type { CaseSources } from '#lib/calc/case/conditions.ts';
+import { casesLacking } from '#lib/calc/reckoning/cases-ahead.ts';
+import type { estimate } from '#lib/calc/estimate/estimate.ts';
 import type { Estimate, ScenarioEstimate } from '#lib/calc/estimate-types.ts';
-import { explainer } from '#lib/calc/explain.ts';
+import { explainer } from '#lib/calc/estimate/explain.ts';
 import type { EstimateInput } from '#lib/calc/input.ts';
 import { recorder } from '#lib/calc/working/recorder.ts';
 import type { Working } from '#lib/calc/working/working.ts';
-import { defaultLocale } from '#lib/numbers/locale-marks.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
-import { demoWorkbook } from '#lib/workbook/demo.ts';
 import type { CellText } from '#lib/workbook/edit-cells.ts';
 import { editCells, keptSentences } from '#lib/workbook/edit-cells.ts';
 import type { RowsChanged } from '#lib/workbook/edit-rows.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import type { AheadRun, CasesWorker } from './solve-ahead.ts';
-import { openCasesWorker, solveAhead } from './solve-ahead.ts';
+import type { CasesWorker } from '#lib/background/cases-worker.ts';
+import type { AheadRun } from '#lib/background/solve-ahead.ts';
+import { solveAhead } from '#lib/background/solve-ahead.ts';
 
 /** A sentence for the user, until the next one or until it is dismissed. */
 export interface Message {
   readonly tone: 'note' | 'error';
   readonly sentence: string;
+  /** True where the grid that was written in tells it to a screen reader. */
+  readonly toldByGrid?: boolean;
   /** A way back or onward, e.g. “Undo”. */
   readonly action?: { readonly label: string; readonly run: () => void };
 }
@@ -52,11 +54,24 @@ export interface Solving {
   readonly opening: boolean;
 }
 
+/** What a desk is made with. */
+export interface DeskNeeds {
+  /** What lies on it first. */
+  readonly workbook: Workbook;
+  /** How numbers are read and shown, as a BCP 47 tag. */
+  readonly locale: string;
+  /** Where the many cases of a large workbook are solved, and how many of these are opened at once. */
+  readonly openWorker: () => CasesWorker;
+  readonly workers: number;
+  /** The core. */
+  readonly estimateOf: typeof estimate;
+}
+
 export class Desk {
-  #workbook: Workbook = $state.raw(demoWorkbook());
-  #input: EstimateInput = $state.raw(coreInput(this.#workbook));
+  #workbook: Workbook;
+  #input: EstimateInput;
   #solving: Solving | null = $state.raw(null);
-  locale: string = $state(defaultLocale());
+  locale: string;
   message: Message | null = $state.raw(null);
   /** The figure whose working is shown; null where none is. */
   asked: Asked | null = $state.raw(null);
@@ -65,13 +80,16 @@ export class Desk {
   #past: readonly Workbook[] = $state.raw([]);
   #future: readonly Workbook[] = $state.raw([]);
   #chosenId: string | null = $state(null);
+  #openings = $state(0);
   readonly #memo = new CaseMemo();
-  readonly #openWorker: () => CasesWorker;
+  readonly #needs: DeskNeeds;
   #run: AheadRun | null = null;
 
-  /** @param openWorker where the many cases of a large workbook are solved. */
-  constructor(openWorker = openCasesWorker) {
-    this.#openWorker = openWorker;
+  constructor(needs: DeskNeeds) {
+    this.#needs = needs;
+    this.#workbook = $state.raw(needs.workbook);
+    this.#input = $state.raw(coreInput(needs.workbook));
+    this.locale = $state(needs.locale);
   }
 
   /** Replaced whole at each action, never written into: history and comparison rest on that. */
@@ -89,11 +107,15 @@ export class Desk {
     return this.#solving;
   }
 
-  readonly estimate: Estimate = $derived(estimate(this.#input, this.#memo));
+  readonly estimate: Estimate = $derived.by(() => this.#needs.estimateOf(this.#input, this.#memo));
   /** How a figure of the estimate came about, by its path; kept until an edit, as figures share most of their steps. */
-  readonly explain: (path: string) => Working = $derived(explainer(this.#input, recorder, this.#memo));
+  readonly explain: (path: string) => Working = $derived.by(() =>
+    explainer(this.#input, recorder, this.#memo)
+  );
   /** Sentences of the cells whose text could not be taken, by path. */
-  readonly sentences: Readonly<Record<string, string>> = $derived(keptSentences(this.workbook, this.locale));
+  readonly sentences: Readonly<Record<string, string>> = $derived.by(() =>
+    keptSentences(this.workbook, this.locale)
+  );
   readonly canUndo: boolean = $derived(this.#past.length > 0);
   readonly canRedo: boolean = $derived(this.#future.length > 0);
 
@@ -110,6 +132,16 @@ export class Desk {
   readonly today: ScenarioEstimate = $derived(this.scenario(this.baselineId));
   readonly chosen: ScenarioEstimate = $derived(this.scenario(this.chosenId));
 
+  /** The user's choice of a scenario; null where there was none. */
+  get choice(): string | null {
+    return this.#chosenId;
+  }
+
+  /** How many workbooks were opened: what changed since belongs to another one where this differs. */
+  get openings(): number {
+    return this.#openings;
+  }
+
   choose(scenarioId: string): void {
     this.#chosenId = scenarioId;
   }
@@ -124,33 +156,40 @@ export class Desk {
     return this.workbook.scenarios.find((scenario) => scenario.id === id)?.name ?? id;
   }
 
-  /** Puts a workbook in place of the present one as one step of undo. */
-  apply(workbook: Workbook): void {
-    if (workbook === this.workbook) return;
+  /** Puts a workbook in place of the present one as one step of undo. Returns false, and says so, where it may not. */
+  apply(workbook: Workbook): boolean {
+    if (workbook === this.workbook) return true;
     if (this.readOnly !== null) {
       this.message = {
         tone: 'error',
         sentence: 'Nothing was changed: this workbook is shown read-only here.'
       };
-      return;
+      return false;
     }
     this.#past = [...this.#past.slice(-(undoSteps - 1)), this.workbook];
     this.#future = [];
     this.#put(workbook, { opening: false });
+    return true;
   }
 
   /**
    * Puts texts into cells as one step of undo; what cannot be read stays in its cell with a sentence.
    * @param onto the workbook to write on, where rows were added for the texts in the same action
+   * @param byGrid where a grid, which says itself what it could not take, is written in
    */
-  edit(texts: readonly CellText[], onto: Workbook = this.workbook): void {
+  edit(
+    texts: readonly CellText[],
+    onto: Workbook = this.workbook,
+    { byGrid = false }: { readonly byGrid?: boolean } = {}
+  ): void {
     if (texts.length === 0 && onto === this.workbook) return;
     const { workbook, refused } = editCells(onto, texts, this.locale);
-    this.apply(workbook);
+    if (!this.apply(workbook)) return;
     const first = refused[0];
     if (first !== undefined)
       this.message = {
         tone: 'error',
+        toldByGrid: byGrid,
         sentence:
           refused.length === 1
             ? `${first.sentence} The last good value stays in force.`
@@ -165,8 +204,7 @@ export class Desk {
       this.message = { tone: 'error', sentence: changed.sentence };
       return false;
     }
-    this.apply(changed.workbook);
-    return true;
+    return this.apply(changed.workbook);
   }
 
   undo(): void {
@@ -185,11 +223,12 @@ export class Desk {
     this.#put(after, { opening: false });
   }
 
-  /** Opens another workbook: its own history begins. */
-  open(workbook: Workbook): void {
+  /** Opens another workbook, with the scenario that was chosen in it: its own history begins. */
+  open(workbook: Workbook, choice: string | null = null): void {
+    this.#openings += 1;
     this.#past = [];
     this.#future = [];
-    this.#chosenId = null;
+    this.#chosenId = choice;
     this.asked = null;
     this.message = null;
     this.#put(workbook, { opening: true });
@@ -202,24 +241,22 @@ export class Desk {
   #put(workbook: Workbook, { opening }: { opening: boolean }): void {
     const before = this.#input;
     const input = coreInput(workbook);
-    const places =
-      this.#solving === null && !isLargeChange(before, input) ? [] : casesLacking(input, this.#memo);
+    const cases = this.#solving === null && !isLargeChange(before, input) ? [] : this.#casesLacking(input);
     this.#run?.cancel();
     this.#run = null;
     this.#solving = null;
     this.#workbook = workbook;
     const stays = hasSameEntries(before, input);
-    if (places.length <= solvedAtOnce || (!stays && !opening)) this.#input = input;
-    if (places.length <= solvedAtOnce) return;
+    if (cases.length <= solvedAtOnce || (!stays && !opening)) this.#input = input;
+    if (cases.length <= solvedAtOnce) return;
     const show = (done: number): void => {
-      this.#solving = { done, of: places.length, opening: opening && !stays };
+      this.#solving = { done, of: cases.length, opening: opening && !stays };
     };
     const run = solveAhead(
-      { workbook, input, places, memo: this.#memo },
+      { reference: workbook, input, cases, memo: this.#memo },
       {
-        // The page itself wants a core, and each worker holds the workbook.
-        workers: Math.min(4, (navigator.hardwareConcurrency || 2) - 1),
-        openWorker: this.#openWorker,
+        workers: this.#needs.workers,
+        openWorker: this.#needs.openWorker,
         onProgress: (done) => {
           if (this.#run === run) show(done);
         }
@@ -235,6 +272,15 @@ export class Desk {
     };
     // Whatever is still missing, the estimate solves itself.
     run.solved.then(settle, settle);
+  }
+
+  /** None where the core breaks over the workbook: the estimate then says so to whoever reads it. */
+  #casesLacking(input: EstimateInput): readonly CaseSources[] {
+    try {
+      return casesLacking(input, this.#memo);
+    } catch {
+      return [];
+    }
   }
 
   /** Shows the working of a figure. */
@@ -269,5 +315,3 @@ function hasSameEntries(before: EstimateInput, after: EstimateInput): boolean {
       before[list].every(({ id }, index) => id === after[list][index]?.id)
   );
 }
-
-export const desk = new Desk();

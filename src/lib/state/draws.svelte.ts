@@ -1,11 +1,10 @@
 /** The uncertainty run of the workbook on the desk: started and cancelled by the user, its result kept over sheets. */
-import type { RunSummary } from '#lib/calc/what-if-draws.ts';
+import type { RunSummary } from '#lib/calc/what-if/draws.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { Desk } from './desk.svelte.ts';
-import { desk } from './desk.svelte.ts';
-import type { SharedRun } from './draws-over-workers.ts';
-import { drawOverWorkers } from './draws-over-workers.ts';
-import { openPort } from './what-if-port.ts';
+import type { SharedRun } from '#lib/background/draws-over-workers.ts';
+import { drawOverWorkers } from '#lib/background/draws-over-workers.ts';
+import type { Port } from '#lib/background/what-if-messages.ts';
 
 export type RunState =
   | { readonly kind: 'none' }
@@ -44,10 +43,15 @@ export class UncertaintyRun {
   /** The last finished run; kept while another one runs or was cancelled. */
   result: RunResult | null = $state.raw(null);
   readonly #desk: Desk;
+  readonly #openPort: () => Port;
+  readonly #workers: number;
   #run: SharedRun | null = null;
 
-  constructor(desk: Desk) {
-    this.#desk = desk;
+  /** @param needs the desk whose workbook is drawn from, and how many workers share the draws. */
+  constructor(needs: { readonly desk: Desk; readonly openPort: () => Port; readonly workers: number }) {
+    this.#desk = needs.desk;
+    this.#openPort = needs.openPort;
+    this.#workers = needs.workers;
   }
 
   /** True where the workbook has changed since the result was drawn. */
@@ -66,9 +70,8 @@ export class UncertaintyRun {
     let first: { readonly at: number; readonly done: number } | null = null;
     this.state = { kind: 'running', done: 0, of, secondsLeft: null };
     const run = drawOverWorkers(workbook, {
-      // Two cores are what the target computer has; more help less and less, and make it hot.
-      workers: Math.min(4, navigator.hardwareConcurrency || 2),
-      openPort,
+      workers: this.#workers,
+      openPort: this.#openPort,
       onProgress: (done) => {
         const now = seconds();
         first ??= { at: now, done };
@@ -114,5 +117,3 @@ export class UncertaintyRun {
     return this.result?.summary.scenarios.find(({ id }) => id === scenarioId)?.cumulative ?? null;
   }
 }
-
-export const uncertaintyRun = new UncertaintyRun(desk);

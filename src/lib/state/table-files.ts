@@ -1,10 +1,10 @@
 /** Tables of the workbook as files, and files as tables: loaded when first used, as most visits need none. */
-import type { ColumnMapping } from '#lib/files/column-mapping.ts';
-import type { ImportMode, ImportPreview } from '#lib/files/import-table.ts';
-import type { ReadTable } from '#lib/files/read-table.ts';
-import type { TablesOfFile } from '#lib/files/read-tables.ts';
-import type { Watch, WorkerOutcome } from '#lib/files/run-in-worker.ts';
-import type { TableColumn, TableId } from '#lib/files/tables.ts';
+import type { ColumnMapping } from '#lib/files/import/column-mapping.ts';
+import type { ImportMode, ImportPreview } from '#lib/files/import/import-request.ts';
+import type { ReadTable } from '#lib/files/read/read-table.ts';
+import type { TablesOfFile } from '#lib/files/read/read-tables.ts';
+import type { Watch, WorkerOutcome } from '#lib/background/run-in-worker.ts';
+import type { TableColumn, TableId } from '#lib/files/tables/tables.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 
 /** A file that can be kept. */
@@ -15,10 +15,10 @@ export interface OfferedFile {
 
 /** One table as CSV. */
 export async function tableCsv(table: TableId, workbook: Workbook, locale: string): Promise<OfferedFile> {
-  const { tableFileName, writeTableCsv } = await import('#lib/files/csv-out.ts');
+  const { tableFileName, writeTableCsv } = await import('#lib/files/write/csv-out.ts');
   const bytes = writeTableCsv(table, workbook, locale) as Uint8Array<ArrayBuffer>;
   return {
-    name: tableFileName(workbook.title, table),
+    name: tableFileName(workbook, table),
     content: new Blob([bytes], { type: 'text/csv;charset=utf-8' })
   };
 }
@@ -28,7 +28,7 @@ export async function tablesFrom(
   file: File,
   { locale, encoding, signal }: { locale: string; encoding?: 'utf-8' | 'windows-1252'; signal: AbortSignal }
 ): Promise<TablesOfFile | null> {
-  const { readTablesInWorker } = await import('#lib/files/read-tables-in-worker.ts');
+  const { readTablesInWorker } = await import('#lib/background/read-tables-in-worker.ts');
   return readTablesInWorker(
     { file, name: file.name, locale, ...(encoding === undefined ? {} : { encoding }) },
     signal
@@ -66,11 +66,11 @@ export interface Importer {
 export async function importer(): Promise<Importer> {
   const [{ importColumns }, { mapColumns }, { numberLocale }, { previewAside }, { suggestTable }] =
     await Promise.all([
-      import('#lib/files/import-table.ts'),
-      import('#lib/files/column-mapping.ts'),
-      import('#lib/files/number-locale.ts'),
-      import('#lib/files/preview-aside.ts'),
-      import('#lib/files/suggest-table.ts')
+      import('#lib/files/import/preview-import.ts'),
+      import('#lib/files/import/column-mapping.ts'),
+      import('#lib/files/read/number-locale.ts'),
+      import('#lib/background/preview-aside.ts'),
+      import('#lib/files/import/suggest-table.ts')
     ]);
   return {
     columns: importColumns,
@@ -87,10 +87,11 @@ export async function importer(): Promise<Importer> {
  */
 export async function workbookXlsx(workbook: Workbook, watch: Watch): Promise<OfferedFile | null> {
   const [{ fileName }, { runInWorker }] = await Promise.all([
-    import('#lib/files/file-name.ts'),
-    import('#lib/files/run-in-worker.ts')
+    import('#lib/files/write/file-name.ts'),
+    import('#lib/background/run-in-worker.ts')
   ]);
-  const open = () => new Worker(new URL('./spreadsheet-worker.ts', import.meta.url), { type: 'module' });
+  const open = () =>
+    new Worker(new URL('../background/spreadsheet-worker.ts', import.meta.url), { type: 'module' });
   const outcome = await runInWorker<Workbook, Uint8Array<ArrayBuffer>>(open, workbook, watch);
   if (outcome.kind === 'cancelled') return null;
   if (outcome.kind === 'failed') throw new Error(outcome.sentence);

@@ -97,9 +97,11 @@ export function blankWorkbook(): Workbook {
         flowPlanByCase: {},
         agentSwitch: {},
         adoptionPercent: 100,
+        adoptionWithoutMachinePercent: null,
         capturePercent: 0,
         oneOffCost: '0',
         yearlyExtraCost: '0',
+        extraCostLever: 'flow',
         recoveryMinutesSavedPerCase: 0,
         unitsByYear: null,
         avoidedPurchases: []

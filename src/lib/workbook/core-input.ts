@@ -15,12 +15,20 @@ function overridden(set: ReferenceSet, overrides: Workbook['overrides']): Refere
   return result;
 }
 
+/** What names the constants that a workbook rests on. */
+export type OfReference = Pick<Workbook, 'referenceSet' | 'overrides'>;
+
+/**
+ * The set that a workbook names, with the user's overrides in place; the newest one where this version does not have it.
+ */
+export const referenceOf = ({ referenceSet, overrides }: OfReference): ReferenceSet =>
+  overridden(findReferenceSet(referenceSet) ?? newestReferenceSet, overrides);
+
 /**
  * What the core takes, from a workbook: its figures as they are, with the reference set and the user's overrides in
  * place of the set's name. A workbook that names a set which this version does not have is computed with the newest one:
  * `parseWorkbook` has told the caller, who shows it read-only and says so.
  */
 export function coreInput(workbook: Workbook): EstimateInput {
-  const set = findReferenceSet(workbook.referenceSet) ?? newestReferenceSet;
-  return { ...workbook, reference: overridden(set, workbook.overrides) };
+  return { ...workbook, reference: referenceOf(workbook) };
 }

@@ -195,9 +195,11 @@ const scenario: Omit<Scenario, 'id' | 'name' | 'machine' | 'flowPlan'> = {
   flowPlanByCase: {},
   agentSwitch: {},
   adoptionPercent: 100,
+  adoptionWithoutMachinePercent: null,
   capturePercent: 0,
   oneOffCost: '0',
   yearlyExtraCost: '0',
+  extraCostLever: 'flow',
   recoveryMinutesSavedPerCase: 0,
   unitsByYear: null,
   avoidedPurchases: []

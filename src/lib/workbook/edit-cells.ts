@@ -1,4 +1,5 @@
 import { readCell, writeCell } from '#lib/calc/cell-path.ts';
+import { mostKeptText, tooLongForCell } from './cell-text-limits.ts';
 import { cellReader } from './cell-reader.ts';
 import { crossChecks } from './cross-checks.ts';
 import { entryKey } from './edit-rows.ts';
@@ -30,13 +31,20 @@ interface ReadCellText extends CellText {
 /**
  * Puts texts into cells. What can be read and fits goes in; every other text stays in its cell as typed (`keptTexts`)
  * with its sentence, while the last good value stays in force. A text that would break something elsewhere in the
- * workbook (a range, an id, a second baseline) is refused in the same way.
+ * workbook (a range, an id, a second baseline) is refused in the same way. A text longer than a cell takes, or one more
+ * than a workbook keeps, is refused without being kept, and its sentence says so.
  */
 export function editCells(workbook: Workbook, texts: readonly CellText[], locale: string): EditedWorkbook {
   const refused: RefusedText[] = [];
+  const leftOut: RefusedText[] = [];
   const read: readonly ReadCellText[] = texts.flatMap(({ path, text }) => {
     const field = fieldAt(path);
     if (field === undefined) throw new Error(`There is no cell at ${path}.`);
+    const tooLong = tooLongForCell(text);
+    if (tooLong !== null) {
+      leftOut.push({ path, text, sentence: `${field.title}: ${tooLong}, so the text is left out.` });
+      return [];
+    }
     const result = readText(text, { field, workbook, locale });
     if ('value' in result) return [{ path, text, value: result.value }];
     refused.push({ path, text, sentence: result.sentence });
@@ -52,9 +60,19 @@ export function editCells(workbook: Workbook, texts: readonly CellText[], locale
   );
   const edited = write(workbook, taken);
   const keptTexts: Record<string, string> = { ...workbook.keptTexts };
-  for (const { path } of taken) delete keptTexts[path];
-  for (const { path, text } of refused) keptTexts[path] = text;
-  return { workbook: { ...edited, keptTexts }, refused };
+  for (const { path } of [...taken, ...refused]) delete keptTexts[path];
+  let kept = Object.values(keptTexts).reduce((sum, text) => sum + text.length, 0);
+  const said = refused.map((each): RefusedText => {
+    if (kept + each.text.length > mostKeptText)
+      return {
+        ...each,
+        sentence: `${each.sentence} The workbook keeps no more texts that could not be read, so this one is left out.`
+      };
+    kept += each.text.length;
+    keptTexts[each.path] = each.text;
+    return each;
+  });
+  return { workbook: { ...edited, keptTexts }, refused: [...said, ...leftOut] };
 }
 
 /**

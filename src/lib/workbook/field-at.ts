@@ -1,3 +1,4 @@
+import { ownEntry } from '#lib/calc/own-entry.ts';
 import type { Field } from './field.ts';
 import {
   absorbentFields,
@@ -45,13 +46,11 @@ const warmingCells: Readonly<Record<string, Field>> = Object.fromEntries(
 export function fieldAt(path: string): Field | undefined {
   const parts = path.split('.');
   const key = parts.at(-1) ?? '';
-  if (parts.length === 1)
-    return ({ ...workbookFields, ...markFields } as Readonly<Record<string, Field>>)[key];
-  if (parts[0] === 'accounting' && parts[1] === 'customWarming') return warmingCells[key];
-  if (parts[0] === 'flowPlans' && parts[2] === 'phases')
-    return (phaseFields as Readonly<Record<string, Field>>)[key];
+  if (parts.length === 1) return ownEntry<Field>({ ...workbookFields, ...markFields }, key);
+  if (parts[0] === 'accounting' && parts[1] === 'customWarming') return ownEntry(warmingCells, key);
+  if (parts[0] === 'flowPlans' && parts[2] === 'phases') return ownEntry<Field>(phaseFields, key);
   if (parts[0] === 'scenarios' && parts[2] === 'flowPlanByCase') return planByCaseField;
   if (parts[0] === 'scenarios' && parts[2] === 'agentSwitch') return agentSwitchField;
-  const room = byRoom[parts[0] ?? ''];
-  return parts.length <= 3 ? room?.[key] : undefined;
+  const room = ownEntry(byRoom, parts[0] ?? '');
+  return room !== undefined && parts.length <= 3 ? ownEntry(room, key) : undefined;
 }

@@ -10,6 +10,8 @@ interface FieldBase {
   readonly title: string;
   /** One sentence: what it is, and what it is for. */
   readonly words: string;
+  /** True while no figure rests on it: its words say so, a report leaves it out, and it is offered no range. */
+  readonly notUsedYet?: true;
 }
 
 export interface NumberField extends FieldBase {
@@ -72,6 +74,20 @@ export interface ListField extends FieldBase {
 
 export type Field = NumberField | MoneyField | TextField | ChoiceField | FlagField | ListField;
 
+/**
+ * The least amount that a number other than 0 may have. In the units of the cells (minutes, litres a minute, per cent,
+ * kilograms) a millionth is less than anybody can measure, and from some 1e-150 on squares and ratios leave the range of
+ * binary numbers, so that figures would be none.
+ */
+export const leastNumber = 1e-6;
+
+export const isTooNearZero = (value: unknown): boolean =>
+  typeof value === 'number' && value !== 0 && Math.abs(value) < leastNumber;
+
+/** What is said of a number too near to 0. */
+export const nearZeroSentence = (locale?: string): string =>
+  `A number other than 0 has to be at least ${quotedNumber(leastNumber, locale)} away from it.`;
+
 const decimalText = /^-?\d{1,15}(\.\d{1,10})?$/;
 
 /** How a value that was given is quoted in a sentence; a number by `locale`, or as a program prints it without one. */
@@ -121,6 +137,7 @@ const fits = (field: Field, value: unknown): boolean => {
       return (
         typeof value === 'number' &&
         Number.isFinite(value) &&
+        !isTooNearZero(value) &&
         (field.aboveMin ? value > field.min : value >= field.min) &&
         (field.belowMax ? value < field.max : value <= field.max) &&
         (!field.whole || Number.isInteger(value))
@@ -160,5 +177,6 @@ export function refuse(field: Field, value: unknown, locale?: string): string | 
   const isAmount = field.kind === 'money' && typeof value === 'string' && decimalText.test(value);
   const given =
     isAmount && locale !== undefined ? `“${formatForEditing(value, { locale })}”` : quoted(value, locale);
-  return `${field.title}: ${given} was given; allowed is ${allowed(field, locale)}.`;
+  const nearZero = field.kind === 'number' && isTooNearZero(value) ? ` ${nearZeroSentence(locale)}` : '';
+  return `${field.title}: ${given} was given; allowed is ${allowed(field, locale)}.${nearZero}`;
 }

@@ -3,6 +3,7 @@ import {
   agents,
   airways,
   bodyModels,
+  levers,
   machineKinds,
   monitorItems,
   monitoringStandards,
@@ -12,6 +13,8 @@ import {
   warmingSets
 } from '#lib/calc/input.ts';
 import type { Agent } from '#lib/calc/input.ts';
+import type { Limit } from '#lib/calc/limits.ts';
+import { absorbentLimits, machineLimits, phaseLimits, rowLimits, siteLimits } from '#lib/calc/limits.ts';
 import type { ChoiceOption, Field, FlagField, MoneyField, NumberField, TextField } from './field.ts';
 
 const options = <Id extends string>(
@@ -57,6 +60,14 @@ export const machineKindOptions = options(machineKinds, {
   'closed-circuit': 'Closed circuit',
   circle: 'Circle system',
   other: 'Other'
+});
+
+export const leverOptions = options(levers, {
+  agent: 'Agent',
+  flow: 'Flow',
+  machine: 'Machine',
+  adoption: 'Adoption',
+  capture: 'Capture'
 });
 
 export const bodyModelOptions = options(bodyModels, {
@@ -107,6 +118,18 @@ const number = (
   more: Partial<NumberField> = {}
 ): NumberField => ({ kind: 'number', title, unit, min, max, words, ...more });
 
+/** A number within limits that stand elsewhere. */
+const within = (
+  { unit, from, to, above, below }: Limit,
+  title: string,
+  words: string,
+  more: Partial<NumberField> = {}
+): NumberField => ({
+  ...number(title, unit, from, to, words, more),
+  ...(above ? { aboveMin: true } : {}),
+  ...(below ? { belowMax: true } : {})
+});
+
 const money = (title: string, per: string, words: string, more: Partial<MoneyField> = {}): MoneyField => ({
   kind: 'money',
   title,
@@ -143,32 +166,35 @@ export const markFields = {
   invented: flag('Invented', 'Whether its figures are invented: every page and file that shows them says so.')
 } as const satisfies Fields;
 
+const notUsedYet = 'Not used yet: no figure rests on it.';
+
 export const siteFields = {
   theatres: number('Theatres', '', 1, 500, 'Operating theatres in which the case mix is done.', {
     whole: true
   }),
-  theatreTemperatureC: number(
+  theatreTemperatureC: within(
+    siteLimits.theatreTemperatureC,
     'Theatre temperature',
-    '°C',
-    10,
-    35,
     'Gas volumes are stated at this temperature.'
   ),
-  ambientPressureKPa: number(
+  ambientPressureKPa: within(
+    siteLimits.ambientPressureKPa,
     'Ambient pressure',
-    'kPa',
-    50,
-    110,
     'MAC is a partial pressure: at altitude the same effect needs a higher concentration.'
   ),
-  roomVolumeM3: number('Room volume', 'm³', 10, 2000, 'Volume of one theatre.'),
-  airChangesPerH: number('Air changes', '1/h', 0.1, 100, 'Air changes an hour in a theatre.'),
+  roomVolumeM3: number('Room volume', 'm³', 10, 2000, `Volume of one theatre. ${notUsedYet}`, {
+    notUsedYet: true
+  }),
+  airChangesPerH: number('Air changes', '1/h', 0.1, 100, `Air changes an hour in a theatre. ${notUsedYet}`, {
+    notUsedYet: true
+  }),
   scavengingPercent: number(
     'Scavenging',
     '%',
     0,
     100,
-    'Share of the spilled gas that the scavenging takes away.'
+    `Share of the spilled gas that the scavenging takes away. ${notUsedYet}`,
+    { notUsedYet: true }
   ),
   monitoringStandard: choice(
     'Monitoring standard',
@@ -214,7 +240,7 @@ export const accountingFields = {
   bodyModel: choice(
     'Body model',
     bodyModelOptions,
-    'Published set of body compartments that takes up the agent.'
+    'Body compartments that take up the agent: one set recalled from a textbook, two composed of published organ tables.'
   ),
   discountRatePercent: number('Discount rate', '%', -20, 100, 'Real rate at which later money counts less.'),
   appraisalYears: number('Appraisal', 'years', 1, 60, 'Years over which the purchase is judged.', {
@@ -252,12 +278,16 @@ export const accountingFields = {
     50,
     'Growth of service prices beyond inflation.'
   ),
-  carbonPricePerTonne: money('Carbon price', 'per t CO₂e', 'A shadow price of carbon; 0 leaves it out.'),
+  carbonPricePerTonne: money(
+    'Carbon price',
+    'per t CO₂e',
+    'A shadow price of carbon: shown beside the saving, never in it; 0 leaves it out.'
+  ),
   carbonGrowthPercent: number('Carbon price grows', '%/year', -50, 50, 'Growth of the carbon price.'),
   recoveryMinuteValue: money(
     'Recovery minute',
     'per minute',
-    'Value of a minute of recovery time; 0 leaves it out, as the evidence that flow changes it is weak.'
+    'Value of a minute of recovery time: shown beside the saving, never in it; 0 leaves it out, as the evidence that flow changes it is weak.'
   )
 } as const satisfies Fields;
 
@@ -319,11 +349,9 @@ export const gasFields = {
 
 export const absorbentFields = {
   name: text('Name', 'What the absorbent is called, by its kind.'),
-  capacityLPerKg: number(
+  capacityLPerKg: within(
+    { ...absorbentLimits.capacityLPerKg, unit: 'L CO₂/kg' },
     'Capacity',
-    'L CO₂/kg',
-    1,
-    400,
     'Carbon dioxide that a kilogram takes up in clinical use.'
   ),
   pricePerKg: money('Price', 'per kg', 'Price of the absorbent.'),
@@ -343,9 +371,9 @@ export const absorbentFields = {
 export const caseFields = {
   name: text('Case group', 'What is done; use a group of alike cases, never a patient.'),
   casesPerYear: number('Cases', 'a year', 0, 1e6, 'Cases of this group in a year.'),
-  minutes: number('Minutes', 'min', 0.1, 1440, 'Mean anaesthetic time with the breathing system in use.'),
-  ageYears: number('Age', 'years', 0, 120, 'Typical age; the MAC formula holds from 1 year.'),
-  weightKg: number('Weight', 'kg', 1, 300, 'Typical weight; flows and compartments scale with it.'),
+  minutes: within(rowLimits.minutes, 'Minutes', 'Mean anaesthetic time with the breathing system in use.'),
+  ageYears: within(rowLimits.ageYears, 'Age', 'Typical age; the MAC formula holds from 1 year.'),
+  weightKg: within(rowLimits.weightKg, 'Weight', 'Typical weight; flows and compartments scale with it.'),
   technique: choice('Technique', techniqueOptions, 'Volatile, intravenous or regional anaesthesia.'),
   agent: {
     kind: 'choice',
@@ -355,20 +383,25 @@ export const caseFields = {
     optional: true,
     empty: 'none'
   },
-  targetMac: number(
+  targetMac: within(
+    rowLimits.targetMac,
     'Target',
-    'MAC',
-    0,
-    3,
     'End-tidal target as a multiple of age-adjusted MAC, nitrous oxide included.',
     {
-      aboveMin: true,
       optional: true,
       empty: 'none'
     }
   ),
-  nitrousOxidePercent: number('Nitrous oxide', '%', 0, 79, 'Nitrous oxide to be held in the circuit.'),
-  inspiredOxygenPercent: number('Inspired oxygen', '%', 21, 100, 'Inspired oxygen to be held.'),
+  nitrousOxidePercent: within(
+    rowLimits.nitrousOxidePercent,
+    'Nitrous oxide',
+    'Nitrous oxide to be held in the circuit.'
+  ),
+  inspiredOxygenPercent: within(
+    rowLimits.inspiredOxygenPercent,
+    'Inspired oxygen',
+    'Inspired oxygen to be held.'
+  ),
   pneumoperitoneum: choice(
     'Pneumoperitoneum',
     pneumoperitoneumOptions,
@@ -390,24 +423,17 @@ export const planFields = { name: text('Flow plan', 'What the plan is called.') 
 
 export const phaseFields = {
   name: text('Phase', 'What the phase is called, e.g. wash-in.'),
-  minutes: number('Minutes', 'min', 0, 1440, 'How long the phase lasts.', {
-    aboveMin: true,
+  minutes: within(phaseLimits.minutes, 'Minutes', 'How long the phase lasts.', {
     optional: true,
     empty: 'the rest of the case'
   }),
-  flowLPerMin: number('Fresh gas flow', 'L/min', 0, 20, 'Carrier flow set on the flowmeters.', {
-    aboveMin: true
-  }),
+  flowLPerMin: within(phaseLimits.flowLPerMin, 'Fresh gas flow', 'Carrier flow set on the flowmeters.'),
   vaporiser: choice('Vaporiser', vaporiserOptions, 'Hold the target, sit at a fixed dial, or off.'),
-  dialPercent: number(
+  dialPercent: within(
+    phaseLimits.dialPercent,
     'Dial',
-    '%',
-    0,
-    100,
     'The setting with a fixed dial; an upper limit where the target is held.',
     {
-      aboveMin: true,
-      belowMax: true,
       optional: true,
       empty: 'up to the vaporiser’s maximum'
     }
@@ -417,18 +443,16 @@ export const phaseFields = {
 export const machineFields = {
   name: text('Machine', 'A plain name; no maker’s name is needed.'),
   kind: choice('Kind', machineKindOptions, 'How it returns gas to the patient.'),
-  circuitVolumeL: number('Circuit volume', 'L', 0.5, 30, 'Circle, absorber, bag and hoses.', {
+  circuitVolumeL: within(machineLimits.circuitVolumeL, 'Circuit volume', 'Circle, absorber, bag and hoses.', {
     optional: true,
     empty: 'the published default'
   }),
-  leakMlPerMin: number('Leak', 'mL/min', 0, 5000, 'Leak of the breathing system.'),
-  sampleMlPerMin: number('Gas sample', 'mL/min', 0, 1000, 'Flow that the gas monitor draws.'),
+  leakMlPerMin: within(machineLimits.leakMlPerMin, 'Leak', 'Leak of the breathing system.'),
+  sampleMlPerMin: within(machineLimits.sampleMlPerMin, 'Gas sample', 'Flow that the gas monitor draws.'),
   sampleReturned: flag('Sample returned', 'Whether the sampled gas goes back into the circuit.'),
-  minimumFlowLPerMin: number(
+  minimumFlowLPerMin: within(
+    machineLimits.minimumFlowLPerMin,
     'Least flow',
-    'L/min',
-    0,
-    10,
     'The least fresh gas flow that the machine gives.'
   ),
   absorbent: choice('Absorbent', 'absorbents', 'Absorbent that the machine uses.'),
@@ -464,6 +488,14 @@ export const scenarioFields = {
     100,
     'Share of the cases that follow the plan; the others stay as today.'
   ),
+  adoptionWithoutMachinePercent: number(
+    'Adoption without the machine',
+    '%',
+    0,
+    100,
+    'Share of the cases that would follow the plan on today’s machines: what a machine adds is told against it.',
+    { optional: true, empty: 'the same share' }
+  ),
   capturePercent: number('Capture', '%', 0, 100, 'Share of the exhausted agent that is captured.'),
   unitsByYear: {
     kind: 'list',
@@ -477,6 +509,11 @@ export const scenarioFields = {
   yearlyExtraCost: money('Extra cost', 'a year', 'Any other yearly cost; a minus sign for a saving.', {
     signed: true
   }),
+  extraCostLever: choice(
+    'Extra cost is for',
+    leverOptions,
+    'What the one-off cost, the extra cost and the recovery minutes belong to, when the saving is taken apart.'
+  ),
   recoveryMinutesSavedPerCase: number(
     'Recovery saved',
     'min/case',

@@ -2,6 +2,7 @@
 import { readCell } from '#lib/calc/cell-path.ts';
 import type { Range } from '#lib/calc/input.ts';
 import type { Field } from './field.ts';
+import { isTooNearZero } from './field.ts';
 import { fieldAt } from './field-at.ts';
 import type { Workbook } from './workbook.ts';
 
@@ -16,7 +17,12 @@ export const isSetting = (path: string): boolean => settings.test(path);
 const settings =
   /^(sampling\.|priceYear$|site\.facilityLevel$|accounting\.(appraisalYears|paybackLimitYears)$)/;
 
-/** Every cell with a number in it, in the order of the workbook; empty cells and settings are left out. */
+/** What is printed on a bottle or in a machine's data sheet: known, and so not what might turn out otherwise. */
+export const isReadOff = (path: string): boolean => readOff.test(path);
+const readOff =
+  /^(agents\.[^.]+\.bottleMl|machines\.[^.]+\.(circuitVolumeL|sampleMlPerMin|minimumFlowLPerMin))$/;
+
+/** Every cell with a number in it, in the order of the workbook; empty cells, settings and cells that no figure rests on yet are left out. */
 export function numericCells(workbook: Workbook): NumericCell[] {
   const cells: NumericCell[] = [];
   const visit = (value: unknown, path: string): void => {
@@ -44,7 +50,7 @@ function numericCell(path: string, value: unknown): NumericCell | null {
   if ((typeof value !== 'number' && typeof value !== 'string') || value === '' || isSetting(path))
     return null;
   const field = fieldAt(path);
-  if (field?.kind !== 'number' && field?.kind !== 'money') return null;
+  if ((field?.kind !== 'number' && field?.kind !== 'money') || field.notUsedYet === true) return null;
   const number = Number(value);
   return Number.isFinite(number) ? { path, field, value: number } : null;
 }
@@ -79,5 +85,10 @@ export function allowedRange(field: NumericCell['field']): {
 export function assumedRange({ field, value }: NumericCell): Range {
   const { low, high } = allowedRange(field);
   const reach = Math.abs(value) * 0.2;
-  return { low: Math.max(low, value - reach), high: Math.min(high ?? Infinity, value + reach) };
+  return {
+    low: Math.max(low, notTooNearZero(value - reach)),
+    high: Math.min(high ?? Infinity, notTooNearZero(value + reach))
+  };
 }
+
+const notTooNearZero = (value: number): number => (isTooNearZero(value) ? 0 : value);

@@ -1,7 +1,7 @@
 import { readCell } from '#lib/calc/cell-path.ts';
 import type { Range } from '#lib/calc/input.ts';
 import { quotedNumber } from '#lib/numbers/quoted-number.ts';
-import { refuse } from './field.ts';
+import { isTooNearZero, nearZeroSentence, refuse } from './field.ts';
 import { fieldAt } from './field-at.ts';
 import { isSetting } from './numeric-cells.ts';
 import type { Workbook } from './workbook.ts';
@@ -34,6 +34,8 @@ export function rangeFault(
           ? refuse(field, String(end), locale)
           : null;
     if (refused !== null) return `Range: ${refused}`;
+    if (isTooNearZero(end))
+      return `Range: ${field.title}: ${written(end)} was given. ${nearZeroSentence(locale)}`;
   }
   if (low > high)
     return `Range: low ${written(low)} and high ${written(high)} were given; low is at most high.`;

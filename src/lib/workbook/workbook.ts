@@ -3,6 +3,7 @@ import * as z from 'zod/mini';
 import type { EstimateInput, MonitorItem } from '#lib/calc/input.ts';
 import { agents, monitorItems } from '#lib/calc/input.ts';
 import type { Override } from '#lib/calc/reference/reference-set.ts';
+import { tooLongForCell } from './cell-text-limits.ts';
 import type { Field } from './field.ts';
 import { quoted, refuse } from './field.ts';
 import {
@@ -43,8 +44,6 @@ export type Workbook = Omit<EstimateInput, 'reference'> & {
   readonly version: typeof workbookVersion;
   /** Id of the reference set that it was made with. */
   readonly referenceSet: string;
-  /** True for the demo: every page and file that shows its figures says that they are invented. */
-  readonly invented: boolean;
   /** Constants of the user's choosing, each with its reason. */
   readonly overrides: readonly Override[];
   /** Texts that could not be read, kept as typed, by cell path; the last good value stays in force. */
@@ -74,6 +73,14 @@ const id = z.custom<string>(
   }
 );
 
+/** A text that no field describes. */
+const anyText = z.custom<string>((value) => typeof value === 'string' && tooLongForCell(value) === null, {
+  error: ({ input }) =>
+    typeof input === 'string'
+      ? `Text: ${tooLongForCell(input) ?? ''}.`
+      : `${quoted(input)} was given; allowed is a text.`
+});
+
 const anyNumber = leaf({ kind: 'number', title: 'Value', unit: '', min: -1e12, max: 1e12, words: '' });
 
 const listOf = <S extends z.core.$ZodType>(what: string, entry: S, most: number, least = 0) =>
@@ -96,7 +103,7 @@ const phase = z.strictObject(shape(phaseFields));
 const schema = z.strictObject({
   format: z.literal(workbookFormat),
   version: z.literal(workbookVersion),
-  referenceSet: z.string(),
+  referenceSet: anyText,
   invented: z._default(z.boolean(), false),
   ...shape(workbookFields),
   site: z.strictObject(shape(siteFields)),
@@ -138,9 +145,11 @@ const schema = z.strictObject({
     z.strictObject({
       id,
       ...shape(scenarioFields),
+      adoptionWithoutMachinePercent: z._default(leaf(scenarioFields.adoptionWithoutMachinePercent), null),
+      extraCostLever: z._default(leaf(scenarioFields.extraCostLever), 'flow'),
       baseline: z.boolean(),
-      flowPlanByCase: z.record(z.string(), z.string()),
-      agentSwitch: z.record(z.string(), z.string()),
+      flowPlanByCase: z.record(z.string(), anyText),
+      agentSwitch: z.record(z.string(), anyText),
       avoidedPurchases: z._default(
         listOf('Avoided purchases', z.strictObject(shape(avoidedPurchaseFields)), 61),
         []
@@ -161,12 +170,12 @@ const schema = z.strictObject({
   overrides: z._default(
     listOf(
       'Overrides',
-      z.strictObject({ constant: z.string(), value: anyNumber, unit: z.string(), reason: z.string() }),
+      z.strictObject({ constant: anyText, value: anyNumber, unit: anyText, reason: anyText }),
       500
     ),
     []
   ),
-  keptTexts: z._default(z.record(z.string(), z.string()), {})
+  keptTexts: z._default(z.record(z.string(), anyText), {})
 });
 
 /** The path of a value in a document, with ids in place of the indices of keyed lists. */

@@ -1,8 +1,10 @@
+import { readXlsx } from 'hucre';
 import { expect, test } from 'vitest';
+import type { Estimate } from '#lib/calc/estimate-types.ts';
 import { runBatch } from '#lib/batch/run-batch.ts';
-import { tableIds } from '#lib/files/tables.ts';
-import { writeWorkbookFile } from '#lib/files/workbook-file.ts';
-import { readXlsxTables } from '#lib/files/xlsx-in.ts';
+import { tableIds } from '#lib/files/tables/tables.ts';
+import { writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
+import { readXlsxTables } from '#lib/files/read/xlsx-in.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 
 test('two workbooks of one title get files of their own; one that cannot be read stops no other', async () => {
@@ -36,5 +38,21 @@ test('two workbooks of one title get files of their own; one that cannot be read
     written.get(names.find((name) => name.endsWith('.xlsx')) ?? '') as Uint8Array,
     'en-GB'
   );
-  expect(read.kind === 'sheets' && read.sheets.map(({ name }) => name)).toContain('Cash flow');
+  if (read.kind !== 'sheets') throw new Error('The spreadsheet could not be read.');
+  expect(read.sheets.map(({ name }) => name)).toContain('Cash flow');
+  // The demo is invented: the line, the names of the tables and every printed page of the spreadsheet say so.
+  expect(JSON.parse(out[0] as string)).toMatchObject({ invented: true });
+  for (const name of names.filter((each) => each.startsWith('c/')))
+    expect(name).toContain('invented figures');
+  const { sheets } = await readXlsx(written.get('x/Invented hospital, invented prices.xlsx') as Uint8Array);
+  expect(sheets.length).toBeGreaterThan(10);
+  for (const { name, headerFooter } of sheets)
+    expect(headerFooter?.oddHeader, name).toContain('Invented hospital, invented prices · invented figures');
+  // What a label restricts reaches whoever reads the line or the spreadsheet, as a caution.
+  const cautions = (JSON.parse(out[0] as string) as Estimate).cautions;
+  expect(cautions.length).toBeGreaterThan(0);
+  for (const name of ['Read me', 'Results']) {
+    const table = JSON.stringify(read.sheets.find((sheet) => sheet.name === name)?.table);
+    for (const { sentence } of cautions) expect(table, name).toContain(`Caution: ${sentence}`);
+  }
 });

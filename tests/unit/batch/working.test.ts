@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { runBatch } from '#lib/batch/run-batch.ts';
-import { estimate } from '#lib/calc/estimate.ts';
-import { writeWorkbookFile } from '#lib/files/workbook-file.ts';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
+import { writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { estimate } from '#lib/calc/estimate.ts';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 

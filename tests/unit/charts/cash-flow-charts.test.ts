@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import type { FallCause } from '#lib/calc/estimate-types.ts';
+import type { CumulativeCashFlow } from '#lib/charts/cumulative-cash-flow.ts';
 import { cumulativeCashFlow } from '#lib/charts/cumulative-cash-flow.ts';
 import { runningTotal } from '#lib/charts/running-total.ts';
 import { yearlyNet } from '#lib/charts/yearly-net.ts';
@@ -11,13 +13,19 @@ describe('cumulative cash flow', () => {
       {
         name: 'Closed circuit',
         cashFlow: ['-1000.00', '400.00', '400.00', '400.00'],
+        savings: ['0.00', '400.00', '400.00', '400.00'],
         paybackYears: 2.5,
+        aheadForATime: [],
+        worthAtEnd: '0',
         band: { low: [-1100, -800, -500, -200], high: [-900, -400, 100, 600] }
       },
       {
         name: 'Too dear',
         cashFlow: ['-9000.00', '400.00', '400.00', '400.00'],
+        savings: ['0.00', '400.00', '400.00', '400.00'],
         paybackYears: null,
+        aheadForATime: [],
+        worthAtEnd: '0',
         band: null
       }
     ]
@@ -68,6 +76,62 @@ describe('cumulative cash flow', () => {
     expect(chart.table.rows[3]?.cells.map(({ value }) => value)).toEqual(['3', 200, -200, 600, -7800]);
   });
 
+  describe('of which not everything comes in evenly', () => {
+    const flow = (change: Partial<CumulativeCashFlow['scenarios'][number]>) =>
+      cumulativeCashFlow({
+        currency: 'EUR',
+        paybackLimitYears: 5,
+        scenarios: [
+          {
+            name: 'Leased',
+            cashFlow: ['0.00', '-1000.00', '3000.00', '-1000.00'],
+            savings: ['0.00', '-1000.00', '-1000.00', '-1000.00'],
+            paybackYears: null,
+            aheadForATime: [{ fromYears: 2, untilYears: 3, cause: 'yearly-cost' }],
+            worthAtEnd: '0',
+            band: null,
+            ...change
+          }
+        ]
+      });
+
+    it('stands upright at the end of the year in which it falls', () => {
+      expect(flow({}).series[0]?.points).toEqual([
+        { x: 0, y: 0 },
+        { x: 1, y: -1000 },
+        { x: 2, y: -2000 },
+        { x: 2, y: 2000 },
+        { x: 3, y: 1000 }
+      ]);
+    });
+
+    it('names a time ahead that does not last, with its cause, and marks no payback', () => {
+      expect(flow({}).series.filter(({ drawn }) => drawn === 'points')).toEqual([]);
+      expect(flow({ cashFlow: ['0', '-1000', '3000', '-2500'] }).summary).toBe(
+        'Leased does not pay for itself within 3\u00a0years; it is ahead from 2 to 3\u00a0years, ' +
+          'until its yearly cost has used that up; by year 3 it is €500.00 behind.'
+      );
+      const cause = (given: FallCause) =>
+        flow({ aheadForATime: [{ fromYears: 0, untilYears: 1, cause: given }] }).summary;
+      expect(cause('replacement')).toContain('from the start to 1\u00a0year, until machines are replaced;');
+      expect(cause('later-purchase')).toContain('until more is bought;');
+    });
+
+    it('says at once, nothing to pay back, and what the end owes to the machines’ worth', () => {
+      const one = { aheadForATime: [], cashFlow: ['0', '5', '5'], savings: ['0', '5', '5'] };
+      const atOnce = flow({ ...one, paybackYears: 0 });
+      expect(atOnce.summary).toBe('Leased pays for itself at once; by year 2 it is €10.00 ahead.');
+      expect(atOnce.series.at(-1)?.points[0]?.label).toBe('at once');
+      expect(flow({ ...one, cashFlow: ['0.00', '0', '0'] }).summary).toBe(
+        'Leased costs and saves the same as today, so there is nothing to pay back.'
+      );
+      expect(flow({ ...one, cashFlow: ['-20', '5', '25'], worthAtEnd: '20' }).summary).toBe(
+        'Leased does not pay for itself within 2\u00a0years; by year 2 it is €10.00 ahead, ' +
+          'what machines are then worth (€20.00) counted.'
+      );
+    });
+  });
+
   it('has a sentence where there is no scenario', () => {
     const none = cumulativeCashFlow({ currency: 'EUR', paybackLimitYears: null, scenarios: [] });
     expect(none.empty).toMatch(/^Nothing to draw: .* Add one on the Scenarios sheet\.$/);
@@ -107,7 +171,7 @@ describe('net cash flow year by year', () => {
 
   it('reads out the start and the span of the later years', () => {
     expect(chart.summary).toBe(
-      '€2,000 paid at the start; then between -€50.00 and €700.00 a year, net of running cost.'
+      '€2,000 paid at the start; then between \u2212€50.00 and €700.00 a year, net of running cost.'
     );
   });
 

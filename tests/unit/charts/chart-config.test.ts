@@ -10,7 +10,17 @@ const cashFlow = (name: string) =>
   cumulativeCashFlow({
     currency: 'EUR',
     paybackLimitYears: null,
-    scenarios: [{ name, cashFlow: ['-1', '1'], paybackYears: 1, band: null }]
+    scenarios: [
+      {
+        name,
+        cashFlow: ['-1', '1'],
+        savings: ['0', '1'],
+        paybackYears: 1,
+        aheadForATime: [],
+        worthAtEnd: '0',
+        band: null
+      }
+    ]
   });
 const swings = (count: number, [low, high] = ['1', '2']) =>
   swingRanges({

@@ -78,9 +78,9 @@ describe('the figure around a chart', () => {
     await fireEvent.click(button);
     expect(button.getAttribute('aria-expanded')).toBe('true');
     expect(screen.getAllByRole('row')).toHaveLength(3);
-    await fireEvent.click(screen.getByRole('button', { name: '-2,000' }));
+    await fireEvent.click(screen.getByRole('button', { name: '\u22122,000' }));
     expect(asked).toHaveBeenCalledWith(
-      expect.objectContaining({ path: 'new.againstBaseline.years.0.net', text: '-2,000' })
+      expect.objectContaining({ path: 'new.againstBaseline.years.0.net', text: '\u22122,000' })
     );
     await fireEvent.click(screen.getByRole('button', { name: 'Hide table' }));
     expect(screen.queryByRole('table')).toBeNull();
@@ -89,8 +89,8 @@ describe('the figure around a chart', () => {
   it('shows plain figures where nobody answers', async () => {
     render(ChartFigure, { data });
     await fireEvent.click(screen.getByRole('button', { name: 'Show table' }));
-    expect(screen.queryByRole('button', { name: '-2,000' })).toBeNull();
-    expect(screen.getByRole('cell', { name: '-2,000' })).toBeTruthy();
+    expect(screen.queryByRole('button', { name: '\u22122,000' })).toBeNull();
+    expect(screen.getByRole('cell', { name: '\u22122,000' })).toBeTruthy();
   });
 
   it('says what to do where there is nothing to draw, and offers nothing to save', () => {

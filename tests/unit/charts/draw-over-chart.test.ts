@@ -20,6 +20,13 @@ const look: ChartLook = {
   raised: 'white',
   grid: 'silver',
   axis: 'grey',
+  agents: {
+    sevoflurane: 'gold',
+    isoflurane: 'purple',
+    desflurane: 'blue',
+    halothane: 'red',
+    enflurane: 'orange'
+  },
   series: ['c1', 'c2', 'c3', 'c4', 'c5', 'c6', 'c7', 'c8'],
   fontFamily: 'sans-serif',
   fontPx: 13,
@@ -103,7 +110,17 @@ describe('drawn around the data', () => {
     const data = cumulativeCashFlow({
       currency: 'EUR',
       paybackLimitYears: 5,
-      scenarios: [{ name: 'New', cashFlow: ['-10', '4', '4', '4'], paybackYears: 2.5, band: null }]
+      scenarios: [
+        {
+          name: 'New',
+          cashFlow: ['-10', '4', '4', '4'],
+          savings: ['0', '4', '4', '4'],
+          paybackYears: 2.5,
+          aheadForATime: [],
+          worthAtEnd: '0',
+          band: null
+        }
+      ]
     });
     const { plot, written } = listening({ x: 8, y: 70 });
     drawOver(plot, { data, look, namesAtEnds: true, labelsBeside: true });

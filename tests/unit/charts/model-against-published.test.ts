@@ -31,7 +31,7 @@ it('keeps what no ratio can be taken of in the table', () => {
   const { rows } = modelAgainstPublished(given).table;
   expect(rows.map(({ cells }) => [cells[0]?.text, cells[4]?.text])).toEqual([
     ['First hour', '10'],
-    ['Third hour', '-35'],
+    ['Third hour', '\u221235'],
     ['Nothing left', '–']
   ]);
 });

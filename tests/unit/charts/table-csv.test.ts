@@ -24,6 +24,18 @@ describe('a table as CSV', () => {
     expect(tableCsv(table([['Today', 1234.5678]]))).toBe('Scenario,"Saving, EUR"\r\nToday,1234.5678\r\n');
   });
 
+  it('says of invented figures in every row that they are', () => {
+    expect(
+      tableCsv(
+        table([
+          ['Today', 1],
+          ['Closed', 2]
+        ]),
+        { invented: true }
+      )
+    ).toBe('Scenario,"Saving, EUR",Figures\r\nToday,1,invented\r\nClosed,2,invented\r\n');
+  });
+
   it('leaves a cell empty where there is nothing', () => {
     expect(tableCsv(table([['Today', null]]))).toContain('\r\nToday,\r\n');
   });

@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 export type Theme = 'light' | 'dark' | 'print';
 export const themes: readonly Theme[] = ['light', 'dark', 'print'];
 
-const css = readFileSync(new URL('../../../src/lib/sheets/tokens.css', import.meta.url), 'utf8');
+const css = readFileSync(new URL('../../../src/lib/sheets/frame/tokens.css', import.meta.url), 'utf8');
 const print = /@media print \{([\s\S]*)\}/.exec(css)?.[1] ?? '';
 const screen = css.replace(print, '');
 

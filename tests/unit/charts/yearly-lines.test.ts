@@ -35,7 +35,7 @@ const drawnSum = (chart: ChartData, place: number): number =>
   chart.series.reduce((sum, { points }) => sum + (points.find(({ y }) => y === place)?.x ?? 0), 0);
 /** A column of the table as numbers, the total last. */
 const shown = (chart: ChartData, column: number): number[] =>
-  chart.table.rows.map(({ cells }) => Number(cells[column]?.text.replaceAll(',', '')));
+  chart.table.rows.map(({ cells }) => Number(cells[column]?.text.replaceAll(',', '').replace('\u2212', '-')));
 
 describe('yearly cost', () => {
   const chart = yearlyCost({
@@ -49,7 +49,13 @@ describe('yearly cost', () => {
       {
         id: 'new',
         name: 'Closed circuit',
-        cost: cost({ agents: '21890.10', service: '7200.00', recovery: '-2500.00', total: '26590.10' })
+        cost: cost({
+          agents: '21890.10',
+          service: '4700.00',
+          carbon: '900.00',
+          recovery: '-2500.00',
+          total: '26590.10'
+        })
       }
     ]
   });
@@ -64,9 +70,11 @@ describe('yearly cost', () => {
     expect(chart.summary).toBe('Today costs €95,635 a year; against it Closed circuit saves €69,045.');
   });
 
-  it('draws no line that is nothing everywhere, and keeps it in the table', () => {
-    expect(chart.series.map(({ label }) => label)).toEqual(['Agents', 'Service', 'Recovery time saved']);
-    expect(chart.table.rows.map(({ cells }) => cells[0]?.text)).toContain('Electricity');
+  it('draws no line that is nothing everywhere, and keeps it in the table; what is not cash is in neither', () => {
+    expect(chart.series.map(({ label }) => label)).toEqual(['Agents', 'Service']);
+    const titles = chart.table.rows.map(({ cells }) => cells[0]?.text);
+    expect(titles).toContain('Electricity');
+    expect(titles.join()).not.toMatch(/carbon|recovery/i);
   });
 
   it('asks for every figure of the table by its path in the estimate', () => {
@@ -129,7 +137,7 @@ describe('yearly tonnes', () => {
   });
 
   it('gives a line the colour that it has in the chart of cost', () => {
-    const colours = (given: ChartData): Record<string, number> =>
+    const colours = (given: ChartData): Record<string, unknown> =>
       Object.fromEntries(given.series.map(({ label, style }) => [label, style.colour]));
     const inCost = yearlyCost({
       currency: 'EUR',

@@ -11,11 +11,22 @@ export interface Room {
 }
 
 /** What may be put into the core, how its cells are named, and what comes out: plain TypeScript, the same for all. */
-const contract = ['lib/calc/input.ts', 'lib/calc/cell-path.ts', 'lib/calc/estimate-types.ts'];
+const contract = [
+  'lib/calc/input.ts',
+  'lib/calc/limits.ts',
+  'lib/calc/own-entry.ts',
+  'lib/calc/cell-path.ts',
+  'lib/calc/estimate-types.ts'
+];
 const parts = [...contract, 'lib/calc/reference/', 'lib/calc/working/'];
 
+/** What a sheet may be made of, beside what it reads of the state. */
+const onSheets = ['lib/grid/', 'lib/charts/', 'lib/numbers/', 'lib/workbook/', 'lib/state/'];
+/** The core as sheets see it: its contract, its published figures, and how a working is told. */
+const coreForSheets = ['lib/calc/'];
+
 export const rooms: readonly Room[] = [
-  // The core. Its parts take quantities as arguments and do not know each other; a year is made of cases.
+  // The core, from the inside out. The first rooms take quantities as arguments and do not know each other.
   { place: 'lib/calc/reference/', knows: [], knowsTypesOf: ['lib/calc/working/'] },
   { place: 'lib/calc/working/', knows: [], knowsTypesOf: ['lib/calc/reference/'] },
   { place: 'lib/calc/case/', knows: parts },
@@ -24,10 +35,56 @@ export const rooms: readonly Room[] = [
   { place: 'lib/calc/monitoring/', knows: parts },
   { place: 'lib/calc/uncertainty/', knows: parts },
   { place: 'lib/calc/year/', knows: [...parts, 'lib/calc/case/'] },
+  { place: 'lib/calc/known-cases/', knows: [...parts, 'lib/calc/case/'] },
+  // What others measured against the model: nobody in the core knows it.
+  { place: 'lib/calc/published/', knows: [...parts, 'lib/calc/case/'] },
+  {
+    place: 'lib/calc/reckoning/',
+    knows: [
+      ...parts,
+      'lib/calc/case/',
+      'lib/calc/known-cases/',
+      'lib/calc/year/',
+      'lib/calc/emissions/',
+      'lib/calc/money/',
+      'lib/calc/monitoring/'
+    ]
+  },
+  {
+    place: 'lib/calc/attribution/',
+    knows: [...parts, 'lib/calc/case/', 'lib/calc/known-cases/', 'lib/calc/money/', 'lib/calc/reckoning/']
+  },
+  {
+    place: 'lib/calc/what-if/',
+    knows: [
+      ...parts,
+      'lib/calc/case/',
+      'lib/calc/known-cases/',
+      'lib/calc/money/',
+      'lib/calc/uncertainty/',
+      'lib/calc/reckoning/',
+      'lib/calc/attribution/',
+      'lib/calc/estimate/'
+    ]
+  },
+  {
+    place: 'lib/calc/estimate/',
+    knows: [
+      ...parts,
+      'lib/calc/case/',
+      'lib/calc/known-cases/',
+      'lib/calc/year/',
+      'lib/calc/money/',
+      'lib/calc/monitoring/',
+      'lib/calc/reckoning/',
+      'lib/calc/attribution/'
+    ]
+  },
   { place: 'lib/calc/input.ts', knows: [], knowsTypesOf: ['lib/calc/reference/'] },
-  { place: 'lib/calc/cell-path.ts', knows: [] },
+  { place: 'lib/calc/limits.ts', knows: [] },
+  { place: 'lib/calc/own-entry.ts', knows: [] },
+  { place: 'lib/calc/cell-path.ts', knows: ['lib/calc/own-entry.ts'] },
   { place: 'lib/calc/estimate-types.ts', knows: [], knowsTypesOf: ['lib/calc/'] },
-  { place: 'lib/calc/', knows: ['lib/calc/'] },
 
   // The document, and its ways in and out.
   { place: 'lib/numbers/', knows: [] },
@@ -37,18 +94,40 @@ export const rooms: readonly Room[] = [
     knowsTypesOf: ['lib/calc/']
   },
   { place: 'lib/files/', knows: [...contract, 'lib/workbook/', 'lib/numbers/'], knowsTypesOf: ['lib/calc/'] },
+  { place: 'lib/storage/', knows: ['lib/workbook/', 'lib/files/read/workbook-file.ts'] },
+  { place: 'lib/background/', knows: ['lib/calc/', 'lib/workbook/', 'lib/files/', 'lib/numbers/'] },
   { place: 'lib/batch/', knows: ['lib/calc/', 'lib/workbook/', 'lib/files/'] },
 
   // What is seen.
   { place: 'lib/grid/', knows: ['lib/numbers/'], knowsTypesOf: ['lib/calc/'] },
   { place: 'lib/charts/', knows: ['lib/numbers/'], knowsTypesOf: ['lib/calc/'] },
-  { place: 'lib/state/', knows: ['lib/calc/', 'lib/workbook/', 'lib/files/', 'lib/numbers/'] },
-  // A sheet reads the document's fields and asks the core; bytes in and out go through the state.
   {
-    place: 'lib/sheets/',
-    knows: ['lib/state/', 'lib/grid/', 'lib/charts/', 'lib/numbers/', 'lib/workbook/', 'lib/calc/'],
+    place: 'lib/state/',
+    knows: ['lib/calc/', 'lib/workbook/', 'lib/files/', 'lib/storage/', 'lib/background/', 'lib/numbers/']
+  },
+  // A sheet reads the document's fields and the state; bytes in and out go through the state. A sheet knows the parts
+  // that all sheets share, and never another sheet.
+  {
+    place: 'lib/sheets/frame/',
+    knows: [...onSheets, ...coreForSheets, 'lib/sheets/parts/', 'lib/sheets/working/']
+  },
+  {
+    place: 'lib/sheets/parts/',
+    knows: [...onSheets, ...coreForSheets, 'lib/sheets/frame/', 'lib/sheets/working/'],
     knowsTypesOf: ['lib/files/']
   },
+  {
+    place: 'lib/sheets/working/',
+    knows: [...onSheets, ...coreForSheets, 'lib/sheets/frame/', 'lib/sheets/parts/']
+  },
+  ...[
+    ...['case-mix', 'case', 'flow-plans', 'prices', 'machines', 'scenarios', 'comparison', 'payback'],
+    ...['uncertainty', 'monitoring', 'evidence', 'report', 'files', 'workbooks']
+  ].map((sheet): Room => ({
+    place: `lib/sheets/${sheet}/`,
+    knows: [...onSheets, ...coreForSheets, 'lib/sheets/frame/', 'lib/sheets/parts/', 'lib/sheets/working/'],
+    knowsTypesOf: ['lib/files/', 'lib/background/', 'lib/storage/']
+  })),
   { place: 'routes/', knows: ['lib/sheets/', 'lib/state/'] },
   { place: 'service-worker.ts', knows: [] },
   { place: 'app.d.ts', knows: [] }
@@ -63,7 +142,7 @@ export const doors: Readonly<Record<string, readonly string[]>> = {
   'chart.js': ['lib/charts/Chart.svelte'],
   papaparse: ['lib/files/'],
   hucre: ['lib/files/'],
-  idb: ['lib/files/'],
+  idb: ['lib/storage/'],
   '@fontsource-variable/source-sans-3': ['lib/sheets/', 'routes/'],
   // The framework draws pages; the core, the document and the files do without.
   svelte: pages,

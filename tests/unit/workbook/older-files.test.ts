@@ -5,8 +5,8 @@
  */
 import { readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { estimate } from '#lib/calc/estimate.ts';
-import { readWorkbookFile, writeWorkbookFile } from '#lib/files/workbook-file.ts';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
+import { readWorkbookFile, writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { workbookVersion } from '#lib/workbook/workbook.ts';

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { describe, expect, test } from 'vitest';
 import { readCell, writeCell } from '#lib/calc/cell-path.ts';
-import { writeWorkbookFile } from '#lib/files/workbook-file.ts';
+import { writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
 import { blankWorkbook } from '#lib/workbook/blank.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import { editCells, keptSentences } from '#lib/workbook/edit-cells.ts';

@@ -1,8 +1,8 @@
 import { plain } from '../working/plain.ts';
 import { recorder } from '../working/recorder.ts';
 import type { Quantity } from '../working/reckoner.ts';
-import { checkCase } from './case-given.ts';
-import type { CaseGiven } from './case-given.ts';
+import { checkCase } from './check-case.ts';
+import type { CaseGiven } from './conditions.ts';
 import { modelCase } from './case-model.ts';
 import { emptyOutcome, solveCircleSystem } from './circle-system.ts';
 import type { CourseSink } from './circle-system.ts';
@@ -48,7 +48,7 @@ export function caseCourse(given: CaseGiven): CaseCourse {
     }
   };
   const outcome = emptyOutcome();
-  const { agent } = given.row.technique === 'volatile' ? modelCase(plain, given) : { agent: null };
+  const { agent } = given.conditions.technique === 'volatile' ? modelCase(plain, given) : { agent: null };
   if (agent !== null) solveCircleSystem(agent.circle, outcome, sink);
   return {
     minutes: Float64Array.from(minutes),

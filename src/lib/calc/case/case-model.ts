@@ -1,13 +1,13 @@
 /**
- * From a row, a plan and a machine to the model of one case: the patient's gas exchange, the phases as they will be
+ * From the conditions of a case to its model: the patient's gas exchange, the phases as they will be
  * run, and, where a volatile agent is given, target, lung and tissues. Nothing is solved here.
  */
-import type { Agent, CaseRow, FlowPlan, Machine, VaporiserMode } from '../input.ts';
+import type { Agent, VaporiserMode } from '../input.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { caseConstants } from './case-constants.ts';
 import type { CaseConstants } from './case-constants.ts';
-import type { CaseGiven } from './case-given.ts';
 import type { CirclePhase, CircleCase, Tissue } from './circle-system.ts';
+import type { CaseGiven } from './conditions.ts';
 import { flowAsRun, neededFlow } from './fresh-gas-flow.ts';
 import { vapourPerLiquid } from './liquid-and-vapour.ts';
 import { cutPhase, restOfCase } from './phase-minutes.ts';
@@ -78,10 +78,10 @@ export interface CaseModel {
 
 /** The model of a case with a breathing system (a regional one has none) that `checkCase` has let pass. */
 export function modelCase(r: Reckoner, given: CaseGiven): CaseModel {
-  const { row, machine, reference } = given;
+  const { conditions, cells, reference } = given;
   const constants = caseConstants(reference);
-  const isChild = row.weightKg < constants.childWeightLimit.value;
-  const weightKg = r.cell(row.weightKg, 'kg', 'caseMix', row.id, 'weightKg');
+  const isChild = conditions.weightKg < constants.childWeightLimit.value;
+  const weightKg = r.cell(conditions.weightKg, 'kg', 'caseMix', cells.row, 'weightKg');
   const exponent = r.constant(constants.sizeExponent);
   const oxygenMlPerMin = isChild
     ? r.apply(childOxygenUptake, {
@@ -98,18 +98,18 @@ export function modelCase(r: Reckoner, given: CaseGiven): CaseModel {
       })
     : r.apply(co2Production, { coefficient: r.constant(constants.co2Production), weightKg, exponent });
   const co2MlPerMin =
-    row.pneumoperitoneum === 'none'
+    conditions.pneumoperitoneum === 'none'
       ? restingCo2
       : r.apply(co2UnderPneumoperitoneum, {
           co2MlPerMin: restingCo2,
-          risePercent: r.constant(constants.co2Rise[row.pneumoperitoneum])
+          risePercent: r.constant(constants.co2Rise[conditions.pneumoperitoneum])
         });
   const ventilationLPerMin = r.apply(alveolarVentilation, {
     factor: r.constant(constants.alveolarFactor),
     co2MlPerMin,
     arterialMmHg: r.constant(constants.arterialCo2)
   });
-  const neededFlowLPerMin = flowNeededBy(r, machine, oxygenMlPerMin);
+  const neededFlowLPerMin = flowNeededBy(r, given, oxygenMlPerMin);
   const { phases, isCut } = modelPhases(r, given, constants, neededFlowLPerMin);
   return {
     constants,
@@ -121,9 +121,9 @@ export function modelCase(r: Reckoner, given: CaseGiven): CaseModel {
     neededFlowLPerMin,
     phases,
     agent:
-      row.technique !== 'volatile' || given.agent === null
+      conditions.technique !== 'volatile' || conditions.agent === null
         ? null
-        : modelAgent(r, given, given.agent, {
+        : modelAgent(r, given, conditions.agent, {
             constants,
             weightKg,
             oxygenMlPerMin,
@@ -138,32 +138,33 @@ export function modelCase(r: Reckoner, given: CaseGiven): CaseModel {
   };
 }
 
-function flowNeededBy(r: Reckoner, machine: Machine, oxygenMlPerMin: Quantity): Quantity {
-  const { id } = machine;
+function flowNeededBy(r: Reckoner, { conditions, cells }: CaseGiven, oxygenMlPerMin: Quantity): Quantity {
+  const id = cells.machine;
   return r.apply(neededFlow, {
-    minimumLPerMin: r.cell(machine.minimumFlowLPerMin, 'L/min', 'machines', id, 'minimumFlowLPerMin'),
+    minimumLPerMin: r.cell(conditions.minimumFlowLPerMin, 'L/min', 'machines', id, 'minimumFlowLPerMin'),
     oxygenMlPerMin,
-    leakMlPerMin: r.cell(machine.leakMlPerMin, 'mL/min', 'machines', id, 'leakMlPerMin'),
-    sampleMlPerMin: r.cell(machine.sampleMlPerMin, 'mL/min', 'machines', id, 'sampleMlPerMin'),
-    sampleReturned: r.cell(machine.sampleReturned ? 1 : 0, '1', 'machines', id, 'sampleReturned')
+    leakMlPerMin: r.cell(conditions.leakMlPerMin, 'mL/min', 'machines', id, 'leakMlPerMin'),
+    sampleMlPerMin: r.cell(conditions.sampleMlPerMin, 'mL/min', 'machines', id, 'sampleMlPerMin'),
+    sampleReturned: r.cell(conditions.sampleReturned ? 1 : 0, '1', 'machines', id, 'sampleReturned')
   });
 }
 
 /** The plan's phases that fall into the case, each with its minutes, its flow and its dial. */
 function modelPhases(
   r: Reckoner,
-  { row, plan, agent }: CaseGiven,
+  { conditions, cells }: CaseGiven,
   constants: CaseConstants,
   neededLPerMin: Quantity
 ): { phases: readonly PhaseModel[]; isCut: boolean } {
+  const { agent } = conditions;
   let fixedMinutes = 0;
-  for (const { minutes } of plan.phases) fixedMinutes += minutes ?? 0;
-  const isCut = fixedMinutes > row.minutes;
+  for (const { minutes } of conditions.phases) fixedMinutes += minutes ?? 0;
+  const isCut = fixedMinutes > conditions.minutes;
   const maximum = agent === null ? null : constants.agents[agent].vaporiserMaximum;
   const phases: PhaseModel[] = [];
-  for (let index = 0; index < plan.phases.length; index++) {
-    const { name, flowLPerMin, vaporiser, dialPercent } = plan.phases[index]!;
-    const minutes = minutesOfPhase(r, row, plan, index, isCut);
+  for (let index = 0; index < conditions.phases.length; index++) {
+    const { name, flowLPerMin, vaporiser, dialPercent } = conditions.phases[index]!;
+    const minutes = minutesOfPhase(r, { conditions, cells }, index, isCut);
     if (r.value(minutes) <= 0) continue;
     const place = String(index);
     const isRefused =
@@ -174,7 +175,7 @@ function modelPhases(
       minutes,
       plannedFlowLPerMin: flowLPerMin,
       flowLPerMin: r.apply(flowAsRun, {
-        plannedLPerMin: r.cell(flowLPerMin, 'L/min', 'flowPlans', plan.id, 'phases', place, 'flowLPerMin'),
+        plannedLPerMin: r.cell(flowLPerMin, 'L/min', 'flowPlans', cells.plan, 'phases', place, 'flowLPerMin'),
         neededLPerMin
       }),
       vaporiser: maximum === null ? 'off' : vaporiser,
@@ -183,7 +184,7 @@ function modelPhases(
           ? null
           : dialPercent === null || isRefused
             ? r.constant(maximum)
-            : r.cell(dialPercent, '%', 'flowPlans', plan.id, 'phases', place, 'dialPercent'),
+            : r.cell(dialPercent, '%', 'flowPlans', cells.plan, 'phases', place, 'dialPercent'),
       refusedDialPercent: isRefused ? dialPercent : null
     });
   }
@@ -191,18 +192,23 @@ function modelPhases(
 }
 
 /** A phase's own minutes, or the rest of the case; less where the case is shorter than the plan. */
-function minutesOfPhase(r: Reckoner, row: CaseRow, plan: FlowPlan, index: number, isCut: boolean): Quantity {
+function minutesOfPhase(
+  r: Reckoner,
+  { conditions, cells }: Pick<CaseGiven, 'conditions' | 'cells'>,
+  index: number,
+  isCut: boolean
+): Quantity {
   const ownMinutes = (i: number): Quantity | null => {
-    const { minutes } = plan.phases[i]!;
+    const { minutes } = conditions.phases[i]!;
     return minutes === null
       ? null
-      : r.cell(minutes, 'min', 'flowPlans', plan.id, 'phases', String(i), 'minutes');
+      : r.cell(minutes, 'min', 'flowPlans', cells.plan, 'phases', String(i), 'minutes');
   };
   const own = ownMinutes(index);
   if (own !== null && !isCut) return own;
-  const caseMinutes = r.cell(row.minutes, 'min', 'caseMix', row.id, 'minutes');
+  const caseMinutes = r.cell(conditions.minutes, 'min', 'caseMix', cells.row, 'minutes');
   const others: Quantity[] = [];
-  for (let i = 0; i < (own === null ? plan.phases.length : index); i++) {
+  for (let i = 0; i < (own === null ? conditions.phases.length : index); i++) {
     const other = ownMinutes(i);
     if (other !== null) others.push(other);
   }
@@ -223,14 +229,14 @@ interface Patient {
 }
 
 function modelAgent(r: Reckoner, given: CaseGiven, agent: Agent, patient: Patient): AgentModel {
-  const { row, machine, site, bodyModel } = given;
+  const { conditions, cells } = given;
   const { constants, weightKg, oxygenMlPerMin, ventilationLPerMin, cardiacOutputLPerMin, phases } = patient;
   const ofAgent = constants.agents[agent];
-  const pressureKPa = r.cell(site.ambientPressureKPa, 'kPa', 'site', 'ambientPressureKPa');
-  const macFraction = macFractionOf(r, row, constants, ofAgent.mac40, pressureKPa);
+  const pressureKPa = r.cell(conditions.ambientPressureKPa, 'kPa', 'site', 'ambientPressureKPa');
+  const macFraction = macFractionOf(r, given, constants, ofAgent.mac40, pressureKPa);
   const standardKg = r.constant(constants.standardWeight);
   const bloodGas = r.constant(ofAgent.bloodGas);
-  const tissues = ofAgent.bodies[bodyModel].map(({ volume, share, tissueBlood }) => ({
+  const tissues = ofAgent.bodies[conditions.bodyModel].map(({ volume, share, tissueBlood }) => ({
     volumeL: r.apply(tissueVolume, { volumeL: r.constant(volume), weightKg, standardKg }),
     sharePercent: r.constant(share),
     tissueBlood: r.constant(tissueBlood)
@@ -243,16 +249,16 @@ function modelAgent(r: Reckoner, given: CaseGiven, agent: Agent, patient: Patien
     standardKg
   });
   const circuitVolumeL =
-    machine.circuitVolumeL === null
-      ? r.fallback(constants.circuitVolume, 'machines', machine.id, 'circuitVolumeL')
-      : r.cell(machine.circuitVolumeL, 'L', 'machines', machine.id, 'circuitVolumeL');
-  const target = targetOf(r, row, constants, macFraction, pressureKPa);
+    conditions.circuitVolumeL === null
+      ? r.fallback(constants.circuitVolume, 'machines', cells.machine, 'circuitVolumeL')
+      : r.cell(conditions.circuitVolumeL, 'L', 'machines', cells.machine, 'circuitVolumeL');
+  const target = targetOf(r, given, constants, macFraction, pressureKPa);
   return {
     agent,
     vapourPerLiquid: r.apply(vapourPerLiquid, {
       densityGPerMl: r.constant(ofAgent.liquidDensity),
       gasConstant: r.constant(constants.gasConstant),
-      temperatureC: r.cell(site.theatreTemperatureC, '°C', 'site', 'theatreTemperatureC'),
+      temperatureC: r.cell(conditions.theatreTemperatureC, '°C', 'site', 'theatreTemperatureC'),
       zeroCelsiusK: r.constant(constants.zeroCelsius),
       molarMassGPerMol: r.constant(ofAgent.molarMass),
       pressureKPa
@@ -290,7 +296,7 @@ function modelAgent(r: Reckoner, given: CaseGiven, agent: Agent, patient: Patien
 
 function macFractionOf(
   r: Reckoner,
-  row: CaseRow,
+  { conditions, cells }: CaseGiven,
   constants: CaseConstants,
   mac40: CaseConstants['nitrousOxideMac40'],
   ambientKPa: Quantity
@@ -299,7 +305,7 @@ function macFractionOf(
     macPercent: r.apply(macAtAge, {
       mac40Percent: r.constant(mac40),
       slopePerYear: r.constant(constants.macSlope),
-      ageYears: r.cell(row.ageYears, 'y', 'caseMix', row.id, 'ageYears')
+      ageYears: r.cell(conditions.ageYears, 'y', 'caseMix', cells.row, 'ageYears')
     }),
     standardKPa: r.constant(constants.standardAtmosphere),
     ambientKPa
@@ -308,17 +314,24 @@ function macFractionOf(
 
 function targetOf(
   r: Reckoner,
-  row: CaseRow,
+  given: CaseGiven,
   constants: CaseConstants,
   macFraction: Quantity,
   ambientKPa: Quantity
 ): Quantity {
-  const targetMac = r.cell(row.targetMac ?? 0, '1', 'caseMix', row.id, 'targetMac');
-  if (row.nitrousOxidePercent === 0) return r.apply(targetFraction, { targetMac, macFraction });
+  const { conditions, cells } = given;
+  const targetMac = r.cell(conditions.targetMac ?? 0, '1', 'caseMix', cells.row, 'targetMac');
+  if (conditions.nitrousOxidePercent === 0) return r.apply(targetFraction, { targetMac, macFraction });
   return r.apply(targetFractionWithNitrousOxide, {
     targetMac,
-    nitrousOxidePercent: r.cell(row.nitrousOxidePercent, '%', 'caseMix', row.id, 'nitrousOxidePercent'),
-    nitrousOxideMacFraction: macFractionOf(r, row, constants, constants.nitrousOxideMac40, ambientKPa),
+    nitrousOxidePercent: r.cell(
+      conditions.nitrousOxidePercent,
+      '%',
+      'caseMix',
+      cells.row,
+      'nitrousOxidePercent'
+    ),
+    nitrousOxideMacFraction: macFractionOf(r, given, constants, constants.nitrousOxideMac40, ambientKPa),
     macFraction
   });
 }

@@ -16,7 +16,8 @@ export interface CaseWarning {
     | 'case-shorter-than-plan'
     | 'dial-above-maximum'
     | 'target-above-vaporiser'
-    | 'sevoflurane-label'
+    | 'sevoflurane-below-1-l-per-min'
+    | 'sevoflurane-above-2-mac-hours'
     | 'child-formula'
     | 'nitrous-oxide-target';
   readonly sentence: string;
@@ -58,8 +59,6 @@ export interface CaseUse {
 
 /** A case's use, and how it came about. */
 export interface CaseResult extends CaseUse {
-  /** The liquid that would be used if nothing spilled and the target were held throughout: see `solveFloor`. */
-  readonly floorMl: Quantity;
   /** The constant-dial figure at the target concentration, phase by phase. */
   readonly constantDialMl: Quantity;
   /** null: not reached. */
@@ -84,7 +83,6 @@ export const caseQuantities = [
   'takenUpMl',
   'spilledMl',
   'leftMl',
-  'floorMl',
   'constantDialMl',
   'minutesToTarget',
   'minutesBelowTarget',

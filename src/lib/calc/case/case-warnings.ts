@@ -2,7 +2,7 @@
 import { REACHED_SHARE } from './circle-system.ts';
 import type { CircleOutcome } from './circle-system.ts';
 import type { CaseModel } from './case-model.ts';
-import type { CaseGiven } from './case-given.ts';
+import type { CaseGiven } from './conditions.ts';
 import type { CaseWarning, PhaseAsRun } from './case-result.ts';
 import { sevofluraneCaution } from './sevoflurane-caution.ts';
 import { childOxygenUptake, oxygenUptake } from './physiology.ts';
@@ -21,7 +21,7 @@ const namesOf = (phases: readonly { readonly name: string }[]): string =>
 
 /** Warnings that follow from the plan and what patient and machine need. */
 export function planWarnings(
-  { row, plan }: CaseGiven,
+  { conditions }: CaseGiven,
   model: CaseModel,
   phases: readonly PhaseAsRun[],
   need: { readonly neededFlowLPerMin: number; readonly oxygenMlPerMin: number }
@@ -29,10 +29,10 @@ export function planWarnings(
   const warnings: CaseWarning[] = [];
   const add = (code: CaseWarning['code'], sentence: string) => warnings.push({ code, sentence });
   if (model.isCut) {
-    const planned = plan.phases.reduce((sum, phase) => sum + (phase.minutes ?? 0), 0);
+    const planned = conditions.phases.reduce((sum, phase) => sum + (phase.minutes ?? 0), 0);
     add(
       'case-shorter-than-plan',
-      `The case lasts ${minutes(row.minutes)}, the plan’s phases that have minutes of their own last ${minutes(planned)}: it was cut from its end.`
+      `The case lasts ${minutes(conditions.minutes)}, the plan’s phases that have minutes of their own last ${minutes(planned)}: it was cut from its end.`
     );
   }
   const raised = phases.filter((phase) => phase.flowLPerMin > phase.plannedFlowLPerMin);
@@ -45,7 +45,7 @@ export function planWarnings(
   if (starved.length > 0)
     add(
       'oxygen-not-held',
-      `${namesOf(starved)}: at the planned flow even pure oxygen is less than the ${said(need.oxygenMlPerMin)} mL/min that the patient consumes, and ${said(row.inspiredOxygenPercent)} % inspired oxygen cannot be held.`
+      `${namesOf(starved)}: at the planned flow even pure oxygen is less than the ${said(need.oxygenMlPerMin)} mL/min that the patient consumes, and ${said(conditions.inspiredOxygenPercent)} % inspired oxygen cannot be held.`
     );
   return warnings;
 }
@@ -65,7 +65,7 @@ export function childWarning(given: CaseGiven, model: CaseModel): CaseWarning {
       exponent: constants.sizeExponent.value
     })
   });
-  const { weightKg } = given.row;
+  const { weightKg } = given.conditions;
   const limitKg = constants.childWeightLimit.value;
   const here = oxygen(weightKg);
   const atLimit = oxygen(limitKg);
@@ -97,7 +97,7 @@ export function agentWarnings(
   if (targetFraction === 0)
     add(
       'nitrous-oxide-target',
-      `${said(given.row.nitrousOxidePercent)} % nitrous oxide alone comes to the target of ${said(given.row.targetMac ?? 0)} MAC: no ${agent.agent} is given to hold it.`
+      `${said(given.conditions.nitrousOxidePercent)} % nitrous oxide alone comes to the target of ${said(given.conditions.targetMac ?? 0)} MAC: no ${agent.agent} is given to hold it.`
     );
   if (Number.isNaN(outcome.minutesToTarget)) {
     const limits = circlePhases
@@ -111,7 +111,7 @@ export function agentWarnings(
     else
       add(
         'target-not-reached',
-        `The target of ${percent(targetFraction)} ${agent.agent} was not reached in ${minutes(given.row.minutes)}: the end-tidal share stayed below ${percent(REACHED_SHARE * targetFraction)}.`
+        `The target of ${percent(targetFraction)} ${agent.agent} was not reached in ${minutes(given.conditions.minutes)}: the end-tidal share stayed below ${percent(REACHED_SHARE * targetFraction)}.`
       );
   }
   const sagged = outcome.minutesBelowTarget - outcome.minutesBelowWhileOff;
@@ -142,14 +142,14 @@ function labelWarnings(
     else if (flowLPerMin < 2) low += macHours;
   }
   const parts: string[] = [];
-  if (sevofluraneCaution({ flowLPerMin: 0.5, macHours: veryLow }) === 'not-recommended')
-    parts.push(`${said(veryLow)} MAC-hours below 1 L/min, which it does not recommend`);
+  const isBelow = sevofluraneCaution({ flowLPerMin: 0.5, macHours: veryLow }) === 'not-recommended';
+  if (isBelow) parts.push(`${said(veryLow)} MAC-hours below 1 L/min, which it does not recommend`);
   if (sevofluraneCaution({ flowLPerMin: 1.5, macHours: low }) === 'exceeds')
     parts.push(`${said(low)} MAC-hours at 1 to below 2 L/min, where it allows 2`);
   if (parts.length === 0) return [];
   return [
     {
-      code: 'sevoflurane-label',
+      code: isBelow ? 'sevoflurane-below-1-l-per-min' : 'sevoflurane-above-2-mac-hours',
       sentence: `The US prescribing information of sevoflurane: this case has ${parts.join(', and ')}. Newer statements contest this for absorbents without strong base; the label in force and local policy decide.`
     }
   ];

@@ -7,8 +7,6 @@ import {
   minuteVentilation
 } from './absorbent-use.ts';
 import { airOfPhase, freshOxygenFraction, nitrousOxideOfPhase, oxygenOfPhase } from './carrier-gas.ts';
-import { checkCase } from './case-given.ts';
-import type { CaseGiven } from './case-given.ts';
 import { modelCase } from './case-model.ts';
 import type { AgentModel, CaseModel } from './case-model.ts';
 import type { CaseResult, CaseUse, CaseWarning, PhaseAsRun } from './case-result.ts';
@@ -22,13 +20,14 @@ import {
   oxygenTotal
 } from './case-totals.ts';
 import { agentWarnings, childWarning, planWarnings } from './case-warnings.ts';
+import { checkCase } from './check-case.ts';
 import { circleInputs, circleReport } from './circle-report.ts';
 import type { CircleFigure } from './circle-report.ts';
 import { emptyOutcome, solveCircleSystem, solveFloor } from './circle-system.ts';
 import type { CircleOutcome } from './circle-system.ts';
+import type { CaseGiven } from './conditions.ts';
 import { constantDial, dialAsFraction } from './constant-dial.ts';
 import { flowClassOf } from './fresh-gas-flow.ts';
-import { floorOf } from './known-floor.ts';
 import {
   liquidDelivered,
   liquidFloor,
@@ -53,10 +52,10 @@ const floorOutcome = emptyOutcome();
  */
 export function estimateCase(r: Reckoner, given: CaseGiven): CaseResult {
   checkCase(given);
-  if (given.row.technique === 'regional') return withoutBreathingSystem(r);
+  if (given.conditions.technique === 'regional') return withoutBreathingSystem(r);
   const model = modelCase(r, given);
   const { use, oxygenFractions } = useOf(r, given, model);
-  const held = model.agent === null ? nothingHeld(r) : holding(r, given, model, model.agent);
+  const held = model.agent === null ? nothingHeld(r) : holding(r, model, model.agent);
   const phases = phasesAsRun(r, model, oxygenFractions);
   const massKg = r.value(use.absorbentKg);
   // Field by field, as spreading objects into one costs as much as solving the case.
@@ -72,7 +71,6 @@ export function estimateCase(r: Reckoner, given: CaseGiven): CaseResult {
     co2AbsorbedL: use.co2AbsorbedL,
     absorbentKg: use.absorbentKg,
     lowestFlowLPerMin: use.lowestFlowLPerMin,
-    floorMl: held.floorMl,
     constantDialMl: held.constantDialMl,
     minutesToTarget: held.minutesToTarget,
     minutesBelowTarget: held.minutesBelowTarget,
@@ -83,7 +81,7 @@ export function estimateCase(r: Reckoner, given: CaseGiven): CaseResult {
       minutes: model.phases.map(({ minutes }) => minutes)
     }),
     neededFlowLPerMin: r.value(model.neededFlowLPerMin),
-    absorbentHoursPerKg: massKg > 0 ? given.row.minutes / 60 / massKg : null,
+    absorbentHoursPerKg: massKg > 0 ? given.conditions.minutes / 60 / massKg : null,
     phases,
     warnings: warningsOf(r, given, model, phases)
   };
@@ -95,8 +93,26 @@ export function estimateCase(r: Reckoner, given: CaseGiven): CaseResult {
  */
 export function useOfCase(r: Reckoner, given: CaseGiven): CaseUse {
   checkCase(given);
-  if (given.row.technique === 'regional') return useWithoutBreathingSystem(r);
+  if (given.conditions.technique === 'regional') return useWithoutBreathingSystem(r);
   return useOf(r, given, modelCase(r, given)).use;
+}
+
+/**
+ * The floor of such a case, liquid mL: what would be used if nothing spilled and the target were held throughout, whatever
+ * the plan (`solveFloor`). 0 where no volatile agent is given.
+ * @throws OutOfRangeError as `estimateCase`.
+ */
+export function floorOfCase(r: Reckoner, given: CaseGiven): Quantity {
+  checkCase(given);
+  const { technique, agent: isGiven } = given.conditions;
+  const model = technique === 'volatile' && isGiven !== null ? modelCase(r, given) : null;
+  if (model === null || model.agent === null) return r.assumption(0, 'mL', noAgent);
+  const { agent } = model;
+  solveFloor(agent.circle, floorOutcome);
+  return r.apply(liquidFloor, {
+    vapourL: solvedBy(r, model, agent)('vapour-floor', floorOutcome.deliveredL, floorOutcome),
+    vapourPerLiquid: agent.vapourPerLiquid
+  });
 }
 
 /** Solves the case; how the target was held is then read from `outcome`, before the next case is solved. */
@@ -180,19 +196,13 @@ const partOf = (totals: Float64Array, i: number): number => totals[i]! - (i === 
 
 type Held = Pick<
   CaseResult,
-  'floorMl' | 'constantDialMl' | 'minutesToTarget' | 'minutesBelowTarget' | 'targetFraction' | 'macHours'
+  'constantDialMl' | 'minutesToTarget' | 'minutesBelowTarget' | 'targetFraction' | 'macHours'
 >;
 
 /** How the target was held in the case that was solved just now. */
-function holding(r: Reckoner, { row }: CaseGiven, model: CaseModel, agent: AgentModel): Held {
-  if (r.records) solveFloor(agent.circle, floorOutcome);
-  const floorL = r.records ? floorOutcome.deliveredL : floorOf(row, agent.circle, floorOutcome);
+function holding(r: Reckoner, model: CaseModel, agent: AgentModel): Held {
   const solved = solvedBy(r, model, agent);
   return {
-    floorMl: r.apply(liquidFloor, {
-      vapourL: solved('vapour-floor', floorL, floorOutcome),
-      vapourPerLiquid: agent.vapourPerLiquid
-    }),
     constantDialMl: constantDialOf(r, model, agent),
     minutesToTarget: solved(
       'minutes-to-target',
@@ -236,7 +246,6 @@ function withoutAgent(r: Reckoner): AgentUse {
 function nothingHeld(r: Reckoner): Held {
   const none = r.assumption(0, 'mL', noAgent);
   return {
-    floorMl: none,
     constantDialMl: none,
     minutesToTarget: r.assumption(null, 'min', noAgent),
     minutesBelowTarget: r.assumption(0, 'min', noAgent),
@@ -275,11 +284,13 @@ const withoutBreathingSystem = (r: Reckoner): CaseResult => ({
 
 function carrierGas(
   r: Reckoner,
-  { row }: CaseGiven,
+  { conditions, cells }: CaseGiven,
   { phases, oxygenMlPerMin, constants }: CaseModel
 ): Pick<CaseUse, 'oxygenL' | 'airL' | 'nitrousOxideL'> & { oxygenFractions: readonly number[] } {
-  const inspiredPercent = r.cell(row.inspiredOxygenPercent, '%', 'caseMix', row.id, 'inspiredOxygenPercent');
-  const nitrousOxidePercent = r.cell(row.nitrousOxidePercent, '%', 'caseMix', row.id, 'nitrousOxidePercent');
+  const ofRow = (name: 'inspiredOxygenPercent' | 'nitrousOxidePercent') =>
+    r.cell(conditions[name], '%', 'caseMix', cells.row, name);
+  const inspiredPercent = ofRow('inspiredOxygenPercent');
+  const nitrousOxidePercent = ofRow('nitrousOxidePercent');
   const airOxygenPercent = r.constant(constants.airOxygen);
   const oxygen: Quantity[] = [];
   const air: Quantity[] = [];
@@ -315,7 +326,7 @@ function carrierGas(
 
 function absorbentUse(
   r: Reckoner,
-  { absorbent }: CaseGiven,
+  { conditions, cells }: CaseGiven,
   { phases, oxygenMlPerMin, co2MlPerMin, ventilationLPerMin, constants }: CaseModel,
   vapour: readonly PhaseVapour[] | null
 ): Pick<CaseUse, 'co2AbsorbedL' | 'absorbentKg'> {
@@ -342,7 +353,13 @@ function absorbentUse(
     co2AbsorbedL,
     absorbentKg: r.apply(absorbentMass, {
       co2L: co2AbsorbedL,
-      capacityLPerKg: r.cell(absorbent.capacityLPerKg, 'L/kg', 'absorbents', absorbent.id, 'capacityLPerKg')
+      capacityLPerKg: r.cell(
+        conditions.capacityLPerKg,
+        'L/kg',
+        'absorbents',
+        cells.absorbent,
+        'capacityLPerKg'
+      )
     })
   };
 }

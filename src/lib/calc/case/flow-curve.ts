@@ -1,9 +1,9 @@
 import { plain } from '../working/plain.ts';
 import { recorderOver } from '../working/recorder.ts';
-import type { Reckoner } from '../working/reckoner.ts';
-import type { CaseGiven } from './case-given.ts';
+import type { Quantity, Reckoner } from '../working/reckoner.ts';
+import type { CaseGiven } from './conditions.ts';
 import type { CaseResult } from './case-result.ts';
-import { estimateCase } from './estimate-case.ts';
+import { estimateCase, floorOfCase } from './estimate-case.ts';
 
 export interface FlowCurvePoint {
   /** Fresh gas flow of the plan's open phase. */
@@ -50,24 +50,24 @@ export function flowCurve(given: CaseGiven): FlowCurve {
       minutesToTarget: plain.value(minutesToTarget)
     };
   });
-  return { points, floorMl: plain.value(highest.floorMl), neededFlowLPerMin };
+  return { points, floorMl: plain.value(floorOfCase(plain, given)), neededFlowLPerMin };
 }
 
 function caseAtFlow(r: Reckoner, given: CaseGiven, flowLPerMin: number): CaseResult {
-  const phases = given.plan.phases.map((phase) =>
+  const phases = given.conditions.phases.map((phase) =>
     phase.minutes === null ? { ...phase, flowLPerMin } : phase
   );
-  return estimateCase(r, { ...given, plan: { ...given.plan, phases } });
+  return estimateCase(r, { ...given, conditions: { ...given.conditions, phases } });
 }
 
 /** The case at one point of the curve, with its working: the flow of the open phase is the point's, not the plan's. */
-export function recordedAtFlow(given: CaseGiven, flowLPerMin: number): CaseResult {
-  const open = given.plan.phases.findIndex(({ minutes }) => minutes === null);
-  const cell = `flowPlans.${given.plan.id}.phases.${open}.flowLPerMin`;
+export function recordedAtFlow(
+  given: CaseGiven,
+  flowLPerMin: number
+): CaseResult & { readonly floorMl: Quantity } {
+  const open = given.conditions.phases.findIndex(({ minutes }) => minutes === null);
+  const cell = `flowPlans.${given.cells.plan}.phases.${open}.flowLPerMin`;
   const words = 'The flow at which this point of the curve is computed, in place of the plan’s own.';
-  return caseAtFlow(
-    recorderOver((path) => (path === cell ? { words } : null)),
-    given,
-    flowLPerMin
-  );
+  const r = recorderOver((path) => (path === cell ? { words } : null));
+  return { ...caseAtFlow(r, given, flowLPerMin), floorMl: floorOfCase(r, given) };
 }

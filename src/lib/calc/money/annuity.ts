@@ -35,7 +35,10 @@ export const annuityFormula = formula<{ presentValue: Decimal; annuityFactor: De
  * Annuity factor Σ_{t=1}^{T} (1 + i)^−t, which is (1 − (1 + i)^−T) / i for i ≠ 0 and T for i = 0.
  * @throws RangeError where the appraisal has no year after year 0.
  */
-export function annuityFactor(r: Reckoner, factors: readonly YearFactors[]): Quantity<Decimal> {
+export function annuityFactor(
+  r: Reckoner,
+  factors: readonly Pick<YearFactors, 'discount'>[]
+): Quantity<Decimal> {
   if (factors.length < 2) throw new RangeError('An annuity needs an appraisal of at least one year.');
   return r.apply(annuityFactorFormula, { discounts: factors.slice(1).map(({ discount }) => discount) });
 }
@@ -43,7 +46,10 @@ export function annuityFactor(r: Reckoner, factors: readonly YearFactors[]): Qua
 /** The amount paid at the end of each year 1 … T that is worth the present value. */
 export function annuity(
   r: Reckoner,
-  { presentValue, factors }: { presentValue: Quantity<Decimal>; factors: readonly YearFactors[] }
+  {
+    presentValue,
+    factors
+  }: { presentValue: Quantity<Decimal>; factors: readonly Pick<YearFactors, 'discount'>[] }
 ): Quantity<Decimal> {
   return r.apply(annuityFormula, { presentValue, annuityFactor: annuityFactor(r, factors) });
 }

@@ -4,8 +4,7 @@ import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import type { CashFlow } from './cash-flow.ts';
 import type { Decimal } from './decimal.ts';
 import { noFigure } from './no-figure.ts';
-import { sumOfAmounts } from './sum-of-amounts.ts';
-import { discountedFlow } from './sums-over-years.ts';
+import { presentValue } from './present-value.ts';
 import type { YearFactors } from './time-factors.ts';
 
 export const ratioOfSavingsToInvestment = formula<{ savings: Decimal; investments: Decimal }>({
@@ -27,14 +26,8 @@ export function benefitCostRatio(
   r: Reckoner,
   { flow, factors }: { flow: CashFlow; factors: readonly YearFactors[] }
 ): Quantity<number | null> {
-  const presentValue = (flows: readonly Quantity<Decimal>[]): Quantity<Decimal> =>
-    r.apply(sumOfAmounts, {
-      amounts: factors.map(({ discount, year }) =>
-        r.apply(discountedFlow, { flow: flows[year] as Quantity<Decimal>, discount })
-      )
-    });
-  const savings = presentValue(flow.years.map(({ saving }) => saving));
-  const investments = presentValue(flow.years.map(({ investment }) => investment));
+  const savings = presentValue(r, { flows: flow.years.map(({ saving }) => saving), factors });
+  const investments = presentValue(r, { flows: flow.years.map(({ investment }) => investment), factors });
   if (r.value(investments).gt(0)) return r.apply(ratioOfSavingsToInvestment, { savings, investments });
   return noFigure(
     r,

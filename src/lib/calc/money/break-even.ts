@@ -7,15 +7,17 @@ export type BreakEven =
   /** It pays in time at every value of the range. */
   | { readonly kind: 'always' }
   /** No value in the range does. */
-  | { readonly kind: 'never' };
+  | { readonly kind: 'never' }
+  /** Nothing is invested and nothing saved at either end of the range: there is nothing to pay back. */
+  | { readonly kind: 'nothing' };
 
 /**
  * The value of one input in [low, high] at which the payback equals the limit.
  *
- * `of` gives, for a value of the input, the cumulative net cash flow at the limit (`cumulativeAt`, discounted for a
- * discounted payback), out of the real estimate. It is 0 exactly where the payback equals the limit, and unlike the
- * payback itself it exists where nothing is ever paid back. Where the sum turns more than once, as with replacements,
- * it says whether the sum stands at 0 or above at the limit. With several such values the lowest is given.
+ * `of` gives, for a value of the input, the lowest cumulative net cash flow from the limit to the end of the appraisal
+ * (`lowestSumFrom`, discounted for a discounted payback), out of the real estimate. It is 0 exactly where the payback
+ * equals the limit, and unlike the payback itself it exists where nothing is ever paid back. With several such values
+ * the lowest is given.
  *
  * @throws UnsolvableError as `solve`.
  */
@@ -32,7 +34,7 @@ export function breakEven({
   if (solution.kind === 'always-positive') return { kind: 'always' };
   if (solution.kind === 'always-negative') return { kind: 'never' };
   const [atLow, atHigh] = [of(low), of(high)];
-  if (atLow === 0 && atHigh === 0) return { kind: 'always' };
+  if (atLow === 0 && atHigh === 0) return { kind: 'nothing' };
   return {
     kind: 'found',
     value: solution.value,

@@ -2,16 +2,19 @@
  * A scenario's cash flow against today's practice, year by year: what is invested, what each line saves, and how it
  * adds up. Positive is good: a saving, a flow in.
  */
-import type { CostLine } from '../estimate-types.ts';
+import type { CashLine, CostLine } from '../estimate-types.ts';
 import { once } from '../working/kept.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
-import { costLineNames } from './cost-lines.ts';
+import { cashLineNames, costLineNames } from './cost-lines.ts';
 import type { YearlyCost } from './cost-lines.ts';
 import { Decimal } from './decimal.ts';
-import type { Investment } from './investment.ts';
+import type { FallingYear } from './cause-of-fall.ts';
+import type { Investment, OutlayKind } from './investment.ts';
+import { outlayKinds } from './investment.ts';
+import type { PaybackYear } from './payback.ts';
 import { addUp, less, sumOfAmounts } from './sum-of-amounts.ts';
-import { discountedFlows, sumsUpToYears } from './sums-over-years.ts';
+import { discountedFlow, discountedFlows, sumsUpToYears } from './sums-over-years.ts';
 import type { YearFactors } from './time-factors.ts';
 
 /** One row of the year-by-year table. */
@@ -19,7 +22,7 @@ export interface CashFlowYear {
   readonly year: number;
   /** Outlay of the scenario beyond today's practice. */
   readonly investment: Quantity<Decimal>;
-  /** By line; made where they are asked for, as what-if runs need only their sum. */
+  /** By line, carbon and recovery too; made where they are asked for, as what-if runs need only the sum of the cash. */
   readonly savings: Readonly<Record<CostLine, Quantity<Decimal>>>;
   readonly saving: Quantity<Decimal>;
   readonly net: Quantity<Decimal>;
@@ -39,6 +42,16 @@ export interface CashFlow {
   readonly yearlySaving: Quantity<Decimal>;
   /** The initial investment beyond today's practice. */
   readonly investment: Quantity<Decimal>;
+  /**
+   * What the machines are worth at the end of the appraisal, beyond those of today's practice. It counts as a flow in of
+   * the last year, and takes no part in a payback.
+   */
+  readonly worthAtEnd: Quantity<Decimal>;
+  /** The years as payback sees them, and as discounted payback does; made where they are asked for. */
+  readonly forPayback: () => readonly PaybackYear[];
+  readonly forDiscountedPayback: () => readonly PaybackYear[];
+  /** The years by what lifts and lowers the sum; made where they are asked for. */
+  readonly falling: () => readonly FallingYear[];
 }
 
 export const againstToday = formula<{ today: Decimal; scenario: Decimal }, Decimal>({
@@ -67,6 +80,34 @@ export const beyondToday = formula<{ scenario: Decimal; today: Decimal }, Decima
   unit: 'currency',
   source: 'definition',
   compute: ({ scenario, today }) => less(scenario, today)
+});
+
+export const worthBeyondToday = formula<{ scenario: Decimal; today: Decimal }, Decimal>({
+  id: 'money.worth-beyond-today',
+  yields: 'Worth of the machines at the end of the appraisal, beyond today’s practice',
+  words: 'What machines are worth at the end under the scenario less under today’s practice.',
+  expression: 'S - B',
+  inputs: {
+    scenario: { symbol: 'S', unit: 'currency', words: 'worth under the scenario' },
+    today: { symbol: 'B', unit: 'currency', words: 'worth under today’s practice' }
+  },
+  unit: 'currency',
+  source: 'definition',
+  compute: ({ scenario, today }) => less(scenario, today)
+});
+
+export const sumWithoutWorth = formula<{ sum: Decimal; worth: Decimal }, Decimal>({
+  id: 'money.sum-without-worth',
+  yields: 'Cumulative cash flow without what machines are worth at the end',
+  words: 'Nothing has been paid back by a worth that nobody has been paid: for a payback it is left out.',
+  expression: 'K - w',
+  inputs: {
+    sum: { symbol: 'K', unit: 'currency', words: 'cumulative cash flow at the end of the appraisal' },
+    worth: { symbol: 'w', unit: 'currency', words: 'worth of the machines at the end' }
+  },
+  unit: 'currency',
+  source: 'definition',
+  compute: ({ sum, worth }) => sum.minus(worth)
 });
 
 /** Times the share; the whole is taken as it is, which gives the same digits sooner. */
@@ -120,7 +161,7 @@ export const savingOfAllLines = formula<{ savings: readonly Decimal[]; share: nu
   id: 'money.saving-of-all-lines',
   yields: 'Saving of the year',
   words:
-    'What all lines save in a full year at the prices of this year, times the share of the machines in use.',
+    'What all lines of cash save in a full year at the prices of this year, times the share of the machines in use.',
   expression: 'sum(s) * k',
   inputs: {
     savings: {
@@ -157,7 +198,7 @@ export interface Side {
 
 /**
  * The cash flow of a scenario against the baseline: C_t = share_t · Σ lines (B − S)(1 + g)^(t − 1) − (I_S,t − I_B,t),
- * and C_0 = −(I_S,0 − I_B,0).
+ * and C_0 = −(I_S,0 − I_B,0), over the lines of cash alone.
  *
  * While only a share of the machines is in use, that share of the full saving is reached. A scenario that equals the
  * baseline has 0 everywhere.
@@ -174,14 +215,14 @@ export function cashFlow(
   const yearlySavings = byLine((line) =>
     r.apply(againstToday, { today: baseline.cost.lines[line], scenario: scenario.cost.lines[line] })
   );
-  const growing = costLineNames.filter((line) => factors.at(-1)?.growth[line] !== undefined);
-  const atLevel = (line: CostLine, level: Quantity<Decimal> | undefined): Quantity<Decimal> => {
+  const growing = cashLineNames.filter((line) => factors.at(-1)?.growth[line] !== undefined);
+  const atLevel = (line: CashLine, level: Quantity<Decimal> | undefined): Quantity<Decimal> => {
     const saving = yearlySavings[line];
     return level === undefined ? saving : r.apply(savingAtPriceLevel, { saving, growth: level });
   };
   const steadyAt = (standing: YearFactors['standing']): Quantity<Decimal> =>
     r.apply(sumOfAmounts, {
-      amounts: costLineNames
+      amounts: cashLineNames
         .filter((line) => !growing.includes(line))
         .map((line) => atLevel(line, standing[line]))
     });
@@ -213,10 +254,41 @@ export function cashFlow(
   const flows = rows.map(({ net }) => net);
   const cumulative = sumsUpToYears(r, flows);
   const discounted = discountedFlows(r, { flows, factors });
+  const cumulativeDiscounted = once(() => sumsUpToYears(r, discounted));
   const late: LateFigures = {
     savings: (factor) => byLine((line) => savingOfLineInYear(factor, line)),
-    cumulativeDiscounted: once(() => sumsUpToYears(r, discounted))
+    cumulativeDiscounted
   };
+  const last = factors.length - 1;
+  const worthOf = (side: Side): Quantity<Decimal> => at(side.investment.outlays, last).kinds.residual;
+  const worthAtEnd = r.apply(worthBeyondToday, { scenario: worthOf(scenario), today: worthOf(baseline) });
+  const isWorthSomething = !r.value(worthAtEnd).isZero();
+  const forPayback = once(() =>
+    rows.map(({ saving: evenly }, year): PaybackYear => {
+      const sum = at(cumulative, year);
+      if (year < last || !isWorthSomething) return { sum, evenly };
+      return { sum: r.apply(sumWithoutWorth, { sum, worth: worthAtEnd }), evenly };
+    })
+  );
+  const forDiscountedPayback = once(() =>
+    factors.map(({ year, discount }): PaybackYear => {
+      const sum = at(cumulativeDiscounted(), year);
+      const evenly = r.apply(discountedFlow, { flow: at(rows, year).saving, discount });
+      if (year < last || !isWorthSomething) return { sum, evenly };
+      const worth = r.apply(discountedFlow, { flow: worthAtEnd, discount });
+      return { sum: r.apply(sumWithoutWorth, { sum, worth }), evenly };
+    })
+  );
+  const falling = once(() =>
+    rows.map(({ saving }, year): FallingYear => {
+      const outlays: Partial<Record<OutlayKind, Decimal>> = {};
+      for (const kind of outlayKinds) {
+        const of = ({ investment: paid }: Side): Decimal => r.value(at(paid.outlays, year).kinds[kind]);
+        outlays[kind] = of(scenario).minus(of(baseline));
+      }
+      return { evenly: r.value(saving), outlays: outlays as Record<OutlayKind, Decimal> };
+    })
+  );
   return {
     years: factors.map((factor) => {
       const { year } = factor;
@@ -229,7 +301,11 @@ export function cashFlow(
     investment: r.apply(beyondToday, {
       scenario: scenario.investment.initial,
       today: baseline.investment.initial
-    })
+    }),
+    worthAtEnd,
+    forPayback,
+    forDiscountedPayback,
+    falling
   };
 }
 

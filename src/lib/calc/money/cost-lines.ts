@@ -1,5 +1,8 @@
-/** The ledger of one scenario's year at today's prices and full roll-out: eight lines and their sum. */
-import type { CostLine } from '../estimate-types.ts';
+/**
+ * The ledger of one scenario's year at today's prices and full roll-out: six lines of cash and their sum, and beside it
+ * two lines that nobody is billed for.
+ */
+import type { CashLine, CostLine, ShadowLine } from '../estimate-types.ts';
 import type { Agent, EstimateInput, Machine, Scenario } from '../input.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
@@ -9,16 +12,18 @@ import type { AgentCost, ConsumableAmounts } from './consumables.ts';
 import { Decimal, amount } from './decimal.ts';
 import { addUp } from './sum-of-amounts.ts';
 
-export const costLineNames = [
+export const cashLineNames = [
   'agents',
   'gases',
   'absorbent',
   'service',
   'electricity',
-  'other',
-  'carbon',
-  'recovery'
-] as const satisfies readonly CostLine[];
+  'other'
+] as const satisfies readonly CashLine[];
+
+export const shadowLineNames = ['carbon', 'recovery'] as const satisfies readonly ShadowLine[];
+
+export const costLineNames = [...cashLineNames, ...shadowLineNames] as const satisfies readonly CostLine[];
 
 /** What one scenario's year uses up, adoption applied. */
 export interface YearlyAmounts extends ConsumableAmounts {
@@ -32,6 +37,7 @@ export interface YearlyAmounts extends ConsumableAmounts {
 export interface YearlyCost {
   readonly byAgent: Readonly<Partial<Record<Agent, AgentCost>>>;
   readonly lines: Readonly<Record<CostLine, Quantity<Decimal>>>;
+  /** Cash: without carbon and recovery. */
   readonly total: Quantity<Decimal>;
 }
 
@@ -67,7 +73,7 @@ export const costOfCarbon = formula<{ co2eKg: number; pricePerTonne: Decimal }, 
   id: 'money.cost-of-carbon',
   yields: 'Shadow cost of emissions in a year',
   words:
-    'Emissions in tonnes, times the price put on a tonne. Nobody is billed for it; at a price of 0 it is left out.',
+    'Emissions in tonnes, times the price put on a tonne. Nobody is billed for it, so it is in no total of cash.',
   expression: 'm / 1000 * p',
   inputs: {
     co2eKg: { symbol: 'm', unit: 'kg CO2e', words: 'emissions' },
@@ -94,24 +100,22 @@ export const valueOfRecovery = formula<{ minutes: number; valuePerMinute: Decima
   compute: ({ minutes, valuePerMinute }) => new Decimal(0).minus(valuePerMinute.times(minutes))
 });
 
-export const yearlyCost = formula<Record<CostLine, Decimal>, Decimal>({
+export const yearlyCost = formula<Record<CashLine, Decimal>, Decimal>({
   id: 'money.yearly-cost',
   yields: 'Cost of a year',
-  words: 'All lines added up; recovery counts against the cost.',
-  expression: 'a + g + b + s + e + o + c + r',
+  words: 'All lines of cash added up.',
+  expression: 'a + g + b + s + e + o',
   inputs: {
     agents: { symbol: 'a', unit: 'currency', words: 'agents' },
     gases: { symbol: 'g', unit: 'currency', words: 'oxygen, air and nitrous oxide' },
     absorbent: { symbol: 'b', unit: 'currency', words: 'absorbent' },
     service: { symbol: 's', unit: 'currency', words: 'service' },
     electricity: { symbol: 'e', unit: 'currency', words: 'electricity' },
-    other: { symbol: 'o', unit: 'currency', words: 'other yearly cost' },
-    carbon: { symbol: 'c', unit: 'currency', words: 'shadow cost of emissions' },
-    recovery: { symbol: 'r', unit: 'currency', words: 'recovery minutes saved (negative)' }
+    other: { symbol: 'o', unit: 'currency', words: 'other yearly cost' }
   },
   unit: 'currency',
   source: 'definition',
-  compute: (lines) => addUp(costLineNames.map((line) => lines[line]))
+  compute: (lines) => addUp(cashLineNames.map((line) => lines[line]))
 });
 
 /**
@@ -140,7 +144,7 @@ export function costLines(
 ): YearlyCost {
   const { byAgent, agents, gases, absorbent } = costConsumables(r, prices, used);
   const { site, accounting } = cells;
-  const lines: Record<CostLine, Quantity<Decimal>> = {
+  const cash: Record<CashLine, Quantity<Decimal>> = {
     agents,
     gases,
     absorbent,
@@ -163,7 +167,9 @@ export function costLines(
         'electricityPricePerKWh'
       )
     }),
-    other: r.cell(amount(scenario.yearlyExtraCost), 'currency', 'scenarios', scenario.id, 'yearlyExtraCost'),
+    other: r.cell(amount(scenario.yearlyExtraCost), 'currency', 'scenarios', scenario.id, 'yearlyExtraCost')
+  };
+  const shadow: Record<ShadowLine, Quantity<Decimal>> = {
     carbon: r.apply(costOfCarbon, {
       co2eKg: used.co2eKg,
       pricePerTonne: r.cell(
@@ -183,5 +189,5 @@ export function costLines(
       )
     })
   };
-  return { byAgent, lines, total: r.apply(yearlyCost, lines) };
+  return { byAgent, lines: { ...cash, ...shadow }, total: r.apply(yearlyCost, cash) };
 }

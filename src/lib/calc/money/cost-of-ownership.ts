@@ -1,10 +1,10 @@
 /** What a scenario costs in all, over the years of the appraisal: plainly added up, and as the same amount each year. */
-import type { CostLine } from '../estimate-types.ts';
+import type { CashLine } from '../estimate-types.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { annuity } from './annuity.ts';
 import type { CashFlow, Side } from './cash-flow.ts';
-import { costLineNames } from './cost-lines.ts';
+import { cashLineNames } from './cost-lines.ts';
 import type { Decimal } from './decimal.ts';
 import { addUp } from './sum-of-amounts.ts';
 import { discountedFlow } from './sums-over-years.ts';
@@ -74,10 +74,10 @@ export function costOfToday(
     if (outlay === undefined) throw new Error(`The appraisal has no year ${year}.`);
     return r.apply(costOfTodayInYear, {
       outlay: outlay.total,
-      costs: year === 0 ? [] : costLineNames.map(grown)
+      costs: year === 0 ? [] : cashLineNames.map(grown)
     });
 
-    function grown(line: CostLine): Quantity<Decimal> {
+    function grown(line: CashLine): Quantity<Decimal> {
       const cost = baseline.cost.lines[line];
       const level = growth[line] ?? standing[line];
       return level === undefined ? cost : r.apply(grownCost, { cost, growth: level });

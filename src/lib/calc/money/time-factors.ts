@@ -71,6 +71,18 @@ export function timeFactors(r: Reckoner, accounting: Accounting): readonly YearF
   );
 }
 
+/** Discount factors (1 + i)^−t of the years 0 … `years` at any rate. */
+export const discountFactors = (
+  r: Reckoner,
+  { ratePercent, years }: { ratePercent: Quantity; years: number }
+): Pick<YearFactors, 'discount'>[] =>
+  Array.from({ length: years + 1 }, (_, year) => ({
+    discount: r.apply(discountFactor, {
+      ratePercent,
+      years: r.assumption(year, '1', `Year ${year} from the day of the decision.`)
+    })
+  }));
+
 function makeFactors(r: Reckoner, accounting: Accounting): YearFactors[] {
   check(accounting);
   const ratePercent = r.cell(accounting.discountRatePercent, '%', 'accounting', 'discountRatePercent');

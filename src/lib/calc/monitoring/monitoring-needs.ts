@@ -29,6 +29,7 @@ export interface MonitoringQuestion extends Equipment {
 
 const levelOfFacility: Readonly<Record<RuleLevel, number>> = {
   required: 1,
+  caution: 1,
   recommended: 2,
   suggested: 3,
   available: 3

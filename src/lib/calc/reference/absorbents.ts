@@ -36,7 +36,8 @@ export const absorbentConstants = [
     source: higuchi2001,
     evidence: 'read',
     kind: 'absorbent-capacity',
-    unusedBecause: 'Offered as a guide beside the absorbent’s own capacity, which is an input.'
+    unusedBecause: 'Shown as a guide beside the absorbent’s own capacity, which is an input.',
+    guideFor: 'absorbents.capacityLPerKg'
   }),
   constant({
     id: 'absorbent.alkali-free-lime.capacity',
@@ -48,7 +49,8 @@ export const absorbentConstants = [
     source: higuchi2001,
     evidence: 'read',
     kind: 'absorbent-capacity',
-    unusedBecause: 'Offered as a guide beside the absorbent’s own capacity, which is an input.'
+    unusedBecause: 'Shown as a guide beside the absorbent’s own capacity, which is an input.',
+    guideFor: 'absorbents.capacityLPerKg'
   }),
   calciumHydroxideShare,
   derivedConstant(

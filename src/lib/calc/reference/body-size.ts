@@ -130,7 +130,7 @@ export const bodySizeConstants = [
     evidence: 'read',
     kind: 'oxygen-consumption-change',
     unusedBecause:
-      'Shown beside the weight rule that the model takes: no awake value is entered from which it could be subtracted.'
+      'Kept for comparison with the weight rule that the model takes: no awake value is entered from which it could be subtracted.'
   }),
   constant({
     id: 'child.weight-limit',

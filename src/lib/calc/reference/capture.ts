@@ -18,7 +18,8 @@ export const captureConstants = [
     },
     evidence: 'read',
     kind: 'capture-efficiency',
-    unusedBecause: 'Offered as a guide beside the scenario’s own capture share, which is an input.'
+    unusedBecause: 'Shown as a guide beside the scenario’s own capture share, which is an input.',
+    guideFor: 'scenarios.capturePercent'
   }),
   constant({
     id: 'capture.desflurane',
@@ -33,6 +34,7 @@ export const captureConstants = [
     }),
     evidence: 'second-hand',
     kind: 'capture-efficiency',
-    unusedBecause: 'Offered as a guide beside the scenario’s own capture share, which is an input.'
+    unusedBecause: 'Shown as a guide beside the scenario’s own capture share, which is an input.',
+    guideFor: 'scenarios.capturePercent'
   })
 ];

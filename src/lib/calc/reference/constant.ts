@@ -24,6 +24,18 @@ export interface Alternative {
   readonly whyNot: string;
 }
 
+/** Cells that have published guides. */
+export type GuidedCells =
+  | 'machines.leakMlPerMin'
+  | 'machines.sampleMlPerMin'
+  | 'machines.lifeYears'
+  | 'absorbents.capacityLPerKg'
+  | 'scenarios.capturePercent'
+  | 'gases.nitrousOxideBoughtKgPerYear'
+  | 'site.electricityKgCo2ePerKWh'
+  | 'accounting.discountRatePercent'
+  | 'accounting.carbonPricePerTonne';
+
 /** A published number with everything a reader needs to judge it. Built only by `constant()`. */
 export interface Constant {
   /** Stable, e.g. `sevoflurane.molar-mass`. */
@@ -47,6 +59,8 @@ export interface Constant {
   readonly parents?: readonly string[];
   /** How a computed one follows from its parents, e.g. `V_fat / 2, where V_fat is body.reference-adult.fat.volume`. */
   readonly derivation?: string;
+  /** The cells beside which it is shown as a guide, as `list.field` or `part.field` of the workbook. */
+  readonly guideFor?: GuidedCells;
   /** Why the record is kept although no computation takes it: a check value, a comparison, a figure shown as a guide. */
   readonly unusedBecause?: string;
   /** Present where the user put another value in place of the published one. */

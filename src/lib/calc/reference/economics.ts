@@ -14,7 +14,8 @@ export const economicConstants = [
     source: { authors: 'HM Treasury', title: 'Green Book', locator: 'discount rate' },
     evidence: 'read',
     kind: 'discount-rate',
-    unusedBecause: 'Offered as a guide beside the workbook’s own rate, which is an input.'
+    unusedBecause: 'Shown as a guide beside the workbook’s own rate, which is an input.',
+    guideFor: 'accounting.discountRatePercent'
   }),
   constant({
     id: 'carbon-value.united-states-2025',
@@ -31,7 +32,8 @@ export const economicConstants = [
     },
     evidence: 'read',
     kind: 'carbon-value',
-    unusedBecause: aGuide
+    unusedBecause: aGuide,
+    guideFor: 'accounting.carbonPricePerTonne'
   }),
   constant({
     id: 'carbon-value.united-kingdom-2030',
@@ -48,6 +50,7 @@ export const economicConstants = [
     },
     evidence: 'memory',
     kind: 'carbon-value',
-    unusedBecause: aGuide
+    unusedBecause: aGuide,
+    guideFor: 'accounting.carbonPricePerTonne'
   })
 ];

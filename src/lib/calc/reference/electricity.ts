@@ -42,7 +42,8 @@ const intensity = (country: string, value: number, year: number, source: Source,
     source,
     evidence,
     kind: 'electricity-intensity',
-    unusedBecause: 'Offered as a guide beside the site’s own factor, which is an input.'
+    unusedBecause: 'Shown as a guide beside the site’s own factor, which is an input.',
+    guideFor: 'site.electricityKgCo2ePerKWh'
   });
 
 export const electricityConstants = [

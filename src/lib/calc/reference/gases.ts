@@ -83,7 +83,7 @@ export const gasConstants = [
     },
     evidence: 'read',
     kind: 'pipe-loss',
-    unusedBecause:
-      'Shown for comparison with the site’s own loss, which follows from what it bought and used.'
+    unusedBecause: 'Shown as a guide beside what the site bought, from which its own loss follows.',
+    guideFor: 'gases.nitrousOxideBoughtKgPerYear'
   })
 ];

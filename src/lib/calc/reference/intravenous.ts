@@ -36,7 +36,7 @@ export const intravenousConstants = [
     evidence: 'read',
     kind: 'propofol-rate',
     unusedBecause:
-      'Shown for comparison: the line for intravenous anaesthesia takes the procurement figure per hour.'
+      'Kept for comparison: the line for intravenous anaesthesia takes the procurement figure per hour.'
   }),
   constant({
     id: 'intravenous.propofol-co2e',
@@ -57,6 +57,6 @@ export const intravenousConstants = [
     evidence: 'memory',
     kind: 'propofol-emissions',
     unusedBecause:
-      'Shown for comparison: the line for intravenous anaesthesia takes the procurement figure per hour.'
+      'Kept for comparison: the line for intravenous anaesthesia takes the procurement figure per hour.'
   })
 ];

@@ -52,7 +52,7 @@ export const lungConstants = [
     evidence: 'read',
     kind: 'lung-volume-change',
     unusedBecause:
-      'Shown beside the functional residual capacity, which is already that of the anaesthetised adult.'
+      'Kept for comparison: the functional residual capacity in use is already that of the anaesthetised adult.'
   }),
   constant({
     id: 'lung.tissue-and-blood',

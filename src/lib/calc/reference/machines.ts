@@ -31,7 +31,8 @@ export const machineConstants = [
     source: commonPractice,
     evidence: 'memory',
     kind: 'machine-life',
-    unusedBecause: 'Offered as a guide beside the machine’s own life, which is an input.'
+    unusedBecause: 'Shown as a guide beside the machine’s own life, which is an input.',
+    guideFor: 'machines.lifeYears'
   }),
   constant({
     id: 'machine.leak-limit',
@@ -43,7 +44,8 @@ export const machineConstants = [
     source: { authors: 'ISO', title: 'ISO 80601-2-13', locator: 'leakage of the breathing system' },
     evidence: 'memory',
     kind: 'machine-flow',
-    unusedBecause: 'Shown as a guide beside the machine’s leak, which is an input.'
+    unusedBecause: 'Shown as a guide beside the machine’s leak, which is an input.',
+    guideFor: 'machines.leakMlPerMin'
   }),
   constant({
     id: 'machine.minimal-flow-leak-limit',
@@ -55,7 +57,8 @@ export const machineConstants = [
     source: { title: 'Clinical reviews of low flow (not noted which)', locator: 'leak test' },
     evidence: 'memory',
     kind: 'machine-flow',
-    unusedBecause: 'Shown as a guide beside the machine’s leak, which is an input.'
+    unusedBecause: 'Shown as a guide beside the machine’s leak, which is an input.',
+    guideFor: 'machines.leakMlPerMin'
   }),
   constant({
     id: 'machine.sample-flow',
@@ -66,6 +69,7 @@ export const machineConstants = [
     source: commonPractice,
     evidence: 'memory',
     kind: 'machine-flow',
-    unusedBecause: 'Shown as a guide beside the machine’s sample flow, which is an input.'
+    unusedBecause: 'Shown as a guide beside the machine’s sample flow, which is an input.',
+    guideFor: 'machines.sampleMlPerMin'
   })
 ];

@@ -13,15 +13,17 @@ export interface Statement {
   readonly evidence: Evidence;
 }
 
-const lowFlowCaution: Source = {
+const feldman2021: Source = {
   authors: 'Feldman JM, Hendrickx J, Kennedy RR',
-  title:
-    'US prescribing information, sevoflurane; contested in Carbon Dioxide Absorption During Inhalation Anesthesia: A Modern Practice',
+  title: 'Carbon Dioxide Absorption During Inhalation Anesthesia: A Modern Practice',
   container: 'Anesth Analg',
   year: 2021,
   locator: '132:993-1002',
   doi: '10.1213/ANE.0000000000005137'
 };
+
+const noAllClear =
+  'That none is set is no all-clear: exposure is to be kept as low as can be, and local law and occupational health decide.';
 
 export const statements: readonly Statement[] = [
   {
@@ -46,9 +48,23 @@ export const statements: readonly Statement[] = [
   {
     id: 'caution.sevoflurane.low-flow',
     statement:
-      'The US label of sevoflurane allows no more than 2 MAC-hours at 1 to less than 2 L/min of fresh gas and does not recommend flows below 1 L/min. Newer statements (ASA 2023; Feldman 2021) contest this for absorbents without strong base. The local label and local policy decide.',
-    source: lowFlowCaution,
+      'The US label of sevoflurane allows no more than 2 MAC-hours at 1 to less than 2 L/min of fresh gas and does not recommend flows below 1 L/min. The local label and local policy decide.',
+    source: usLabel('sevoflurane', 'fresh gas flow'),
     evidence: 'read'
+  },
+  {
+    id: 'caution.sevoflurane.low-flow-contested',
+    statement:
+      'Newer statements (this one, and the ASA in 2023) contest what the US label of sevoflurane says of low flow, for absorbents without strong base. They do not change the label; the label in force and local policy decide.',
+    source: feldman2021,
+    evidence: 'read'
+  },
+  {
+    id: 'caution.sevoflurane.compound-a',
+    statement:
+      'The reason for that restriction is compound A, which forms of sevoflurane in absorbents with strong base, more of it the lower the flow.',
+    source: usLabel('sevoflurane', 'warnings'),
+    evidence: 'memory'
   },
   {
     id: 'missing.absorbent-manufacture',
@@ -59,13 +75,13 @@ export const statements: readonly Statement[] = [
   },
   {
     id: 'missing.exposure-limit.united-kingdom',
-    statement: 'The United Kingdom sets no exposure limit for sevoflurane or desflurane.',
+    statement: `The United Kingdom sets no exposure limit for sevoflurane or desflurane. ${noAllClear}`,
     source: hseEh40,
     evidence: 'read'
   },
   {
     id: 'missing.exposure-limit.germany',
-    statement: 'Germany sets no exposure limit for sevoflurane, isoflurane or desflurane.',
+    statement: `Germany sets no exposure limit for sevoflurane, isoflurane or desflurane. ${noAllClear}`,
     source: { title: 'DGUV Information 213-032', locator: '213-032' },
     evidence: 'read'
   },

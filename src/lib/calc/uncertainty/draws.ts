@@ -36,6 +36,8 @@ export interface Draws {
   readonly count: number;
   /** The values of all inputs, in their order, in one draw; 0 ≤ draw < count. */
   valuesOf(draw: number): number[];
+  /** What puts the draws in order of one input: its share of the way through the range, or the number of its choice. */
+  orderBy(input: number): Float64Array;
 }
 
 /** Thrown where an input of a run is not what it must be; names it by its path. */
@@ -64,7 +66,7 @@ export function layOutDraws(inputs: readonly UncertainInput[], { draws, seed, sh
     const shares =
       (word === undefined ? undefined : sharesOfWord.get(word)) ?? latinShares({ seed, draws, dimension });
     if (word !== undefined) sharesOfWord.set(word, shares);
-    return { shares, quantile: quantileOf(input, shape) };
+    return { input, shares, quantile: quantileOf(input, shape) };
   });
   return {
     count: draws,
@@ -72,6 +74,13 @@ export function layOutDraws(inputs: readonly UncertainInput[], { draws, seed, sh
       if (!Number.isSafeInteger(draw) || draw < 0 || draw >= draws)
         throw new RangeError(`Draw ${draw}: the draws are numbered from 0 to ${draws - 1}.`);
       return columns.map(({ shares, quantile }) => quantile(shares[draw] as number));
+    },
+    orderBy: (place) => {
+      const column = columns[place];
+      if (column === undefined)
+        throw new RangeError(`Input ${place}: the inputs are numbered from 0 to ${columns.length - 1}.`);
+      const { input, shares, quantile } = column;
+      return 'choices' in input ? shares.map(quantile) : shares;
     }
   };
 }

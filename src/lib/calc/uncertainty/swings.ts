@@ -20,9 +20,8 @@ export function plainFigures(model: Model, inputs: readonly UncertainInput[]): R
   return model(inputs.map(({ mode }) => mode));
 }
 
-/** The swings of all inputs, in the order of the inputs; inputs without width are left out. */
-export function swings(model: Model, inputs: readonly UncertainInput[]): Swing[] {
-  const entered = inputs.map(({ mode }) => mode);
+/** Places of the inputs that have width, those that vary together side by side, in the order of the inputs. */
+export function widthsTogether(inputs: readonly UncertainInput[]): number[][] {
   const groups = new Map<string, number[]>();
   inputs.forEach((input, index) => {
     if ('choices' in input ? input.choices < 2 : input.low === input.high) return;
@@ -30,7 +29,13 @@ export function swings(model: Model, inputs: readonly UncertainInput[]): Swing[]
       'choices' in input || input.together === undefined ? `input ${index}` : `together ${input.together}`;
     groups.set(word, [...(groups.get(word) ?? []), index]);
   });
-  return [...groups.values()].map((indices) => {
+  return [...groups.values()];
+}
+
+/** The swings of all inputs, in the order of the inputs; inputs without width are left out. */
+export function swings(model: Model, inputs: readonly UncertainInput[]): Swing[] {
+  const entered = inputs.map(({ mode }) => mode);
+  return widthsTogether(inputs).map((indices) => {
     const first = inputs[indices[0] as number] as UncertainInput;
     const settings =
       'choices' in first

@@ -1,9 +1,9 @@
 import { formatForEditing } from '#lib/numbers/format-number.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { agentOptions, techniqueOptions } from '#lib/workbook/fields.ts';
-import type { ReadTable } from '../read-table.ts';
-import { columnsOf } from '../tables.ts';
-import { rangeColumns } from '../range-columns.ts';
+import type { ReadTable } from '../read/read-table.ts';
+import { columnsOf } from '../tables/tables.ts';
+import { rangeColumns } from '../tables/range-columns.ts';
 import type { CaseGroup, GroupedCases, MeanAndSpread } from './group-cases.ts';
 
 /**

@@ -4,7 +4,9 @@
  */
 import type { Agent, Technique } from '#lib/calc/input.ts';
 import { readNumber } from '#lib/numbers/read-number.ts';
-import { agentOf, techniqueOf } from './log-words.ts';
+import { agentNamedIn, agentOf, techniqueOf } from './log-words.ts';
+import type { DaysOfLog } from './far-dates.ts';
+import { daysOfLog } from './far-dates.ts';
 import type { DateOrder } from './log-dates.ts';
 import { dayOf, isoDay } from './log-dates.ts';
 import type { LogTime } from './log-times.ts';
@@ -80,11 +82,13 @@ export interface GroupedCases {
   readonly rowsRead: number;
   readonly casesTaken: number;
   readonly leftOut: readonly LeftOut[];
-  /** Figures of cases that were taken all the same, without that figure. */
-  readonly figuresLeftOut: readonly LeftOut[];
-  /** ISO dates; null without a date column. */
+  /** What was noticed of cases that were taken all the same, such as a figure that cannot be. */
+  readonly remarks: readonly LeftOut[];
+  /** ISO dates, those far from the rest left out; null without a date column. */
   readonly firstDate: string | null;
   readonly lastDate: string | null;
+  /** The longest stretch without a case between them, and the ISO date before it. */
+  readonly longestGap: { readonly days: number; readonly after: string } | null;
   readonly daysCovered: number;
 }
 
@@ -132,6 +136,8 @@ interface Group {
 export interface CaseGrouper {
   /** Takes one row of the log; `line` is where it stands in the file. */
   add(row: readonly string[], line: number): void;
+  /** Counts a row that cannot be taken, with the reason. */
+  leaveOut(reason: string, line: number): void;
   /** The groups, those with the most cases first. Throws CaseLogError where there is nothing to give. */
   finish(): GroupedCases;
 }
@@ -141,14 +147,14 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
   const { columns, groupBy } = plan;
   const groups = new Map<string, Group>();
   const leftOut = new Map<string, { count: number; lines: number[] }>();
-  const figuresLeftOut = new Map<string, { count: number; lines: number[] }>();
+  const remarks = new Map<string, { count: number; lines: number[] }>();
   const number = numberReader(plan.locale);
   const agents = remembered(agentOf);
+  const agentsAmongWords = remembered(agentNamedIn);
   const techniques = remembered(techniqueOf);
   const days = remembered((text: string) => dayOf(text, plan.dateOrder));
   let rowsRead = 0;
-  let firstDay = Infinity;
-  let lastDay = -Infinity;
+  const casesOn = new Map<number, { cases: number; lines: number[] }>();
 
   const textAt = (row: readonly string[], field: LogField): string | null => {
     const column = columns[field];
@@ -172,8 +178,7 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
     const value = inHours && read !== null ? Math.round(read * 60e6) / 1e6 : read;
     const { above, upTo } = plausible[field];
     if (value !== null && value > above && value <= upTo) return value;
-    if (field !== 'minutes')
-      note(figuresLeftOut, `${logFields[field].header} is no number that can be.`, line);
+    if (field !== 'minutes') note(remarks, `${logFields[field].header} is no number that can be.`, line);
     return null;
   }
 
@@ -209,26 +214,30 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
         return note(leftOut, 'The date is missing or none of the calendar.', line);
       const minutes = duration(row, start, line);
       if (typeof minutes === 'string') return note(leftOut, minutes, line);
-      const agentText = textAt(row, 'agent');
-      const agent = agentText === null ? null : agents(agentText);
-      if (agent === undefined) return note(leftOut, 'The agent is none that is known here.', line);
-      const techniqueText = textAt(row, 'technique');
-      const technique =
-        techniqueText === null || techniqueText === ''
-          ? agent === null
-            ? undefined
-            : 'volatile'
-          : techniques(techniqueText);
+      const agentInColumn = agents(textAt(row, 'agent') ?? '');
+      if (agentInColumn === undefined) return note(leftOut, 'The agent is none that is known here.', line);
+      const techniqueText = textAt(row, 'technique') ?? '';
+      const agent = agentInColumn ?? agentsAmongWords(techniqueText) ?? null;
+      const named = techniques(techniqueText);
+      // An agent that is named was used, whatever else was: “GA + epidural”, “LMA”, “TIVA” and then a vapour.
+      const technique = agent === null ? named : 'volatile';
       if (technique === undefined)
         return note(leftOut, 'The technique is not given, or none that is known here.', line);
       if (technique === 'volatile' && agent === null)
         return note(leftOut, 'A volatile anaesthetic without an agent.', line);
+      if (technique !== named && techniqueText !== '')
+        note(
+          remarks,
+          'An agent is named beside another technique, so the case is taken as a volatile one.',
+          line
+        );
 
       if (day !== null) {
-        firstDay = Math.min(firstDay, day);
-        lastDay = Math.max(lastDay, day);
+        const known = casesOn.get(day) ?? { cases: 0, lines: [] };
+        if (known.cases++ === 0) casesOn.set(day, known);
+        if (known.lines.length < examples) known.lines.push(line);
       }
-      const group = groupOf(name, technique, technique === 'volatile' ? agent : null);
+      const group = groupOf(name, technique, agent);
       group.cases++;
       if (name > group.name) group.name = name;
       addTo(group.sums.minutes, minutes);
@@ -238,11 +247,17 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
           if (value !== null) addTo(group.sums[field], value);
         }
     },
+    leaveOut(reason, line) {
+      rowsRead++;
+      note(leftOut, reason, line);
+    },
     finish() {
-      const daysCovered = plan.daysCovered ?? lastDay - firstDay + 1;
       if (groups.size === 0)
         throw new CaseLogError(`None of ${rowsRead} rows can be taken. ${reasons(leftOut)}`);
-      if (!(daysCovered > 0) || !Number.isFinite(daysCovered))
+      const days =
+        casesOn.size === 0 ? null : daysOfLog(new Map([...casesOn].map(([day, { cases }]) => [day, cases])));
+      const daysCovered = plan.daysCovered ?? (days === null ? null : days.last - days.first + 1);
+      if (daysCovered === null || !(daysCovered > 0) || !Number.isFinite(daysCovered))
         throw new CaseLogError(
           'How many days the log covers is not known: choose the column with the date, or say how many.'
         );
@@ -271,13 +286,34 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
               ]
             : [])
         ],
-        figuresLeftOut: listed(figuresLeftOut),
-        firstDate: firstDay <= lastDay ? isoDay(firstDay) : null,
-        lastDate: firstDay <= lastDay ? isoDay(lastDay) : null,
+        remarks: [
+          ...(days !== null && days.far.length > 0 && plan.daysCovered === null ? [farDates(days)] : []),
+          ...listed(remarks)
+        ],
+        firstDate: days === null ? null : isoDay(days.first),
+        lastDate: days === null ? null : isoDay(days.last),
+        longestGap:
+          days === null || days.longestGap === null
+            ? null
+            : { days: days.longestGap.days, after: isoDay(days.longestGap.after) },
         daysCovered
       };
     }
   };
+
+  /** What is said of dates that may be mistyped, with the way to count them. */
+  function farDates({ first, last, far }: DaysOfLog): LeftOut {
+    const on = far.flatMap((day) => casesOn.get(day) ?? []);
+    const whole = Math.max(last, ...far) - Math.min(first, ...far) + 1;
+    return {
+      reason: `Far from all other dates (${isoDay(first)} to ${isoDay(last)}), perhaps mistyped: ${far.slice(0, examples).map(isoDay).join(', ')}${far.length > examples ? ' …' : ''}. These cases are counted, but the days of the log do not reach to their dates; if they are right, give ${whole} as the days that the log covers.`,
+      count: on.reduce((sum, { cases }) => sum + cases, 0),
+      lines: on
+        .flatMap(({ lines }) => lines)
+        .sort((a, b) => a - b)
+        .slice(0, examples)
+    };
+  }
 
   function groupOf(name: string, technique: Technique, agent: Agent | null): Group {
     const key = `${name.toLowerCase()}\n${technique}\n${agent ?? ''}`;

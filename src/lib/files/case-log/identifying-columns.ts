@@ -2,7 +2,7 @@
  * Columns of a log that may tell who somebody is. They are refused unless the user says otherwise, and what is refused
  * is never kept. It is a safety net, not a guarantee: whoever exports the log has to leave such columns out.
  */
-import { foldHeader } from '../column-mapping.ts';
+import { foldHeader } from '../import/column-mapping.ts';
 
 /** Words of headings that stand for people, numbers of theirs, birth dates and addresses. From memory, no source. */
 const identifyingWords = new Set(
@@ -80,10 +80,30 @@ function byValues(header: string, values: readonly string[]): string | null {
   const years = given
     .flatMap((value) => (isDate(value) ? (/\b(19|20)\d{2}\b/.exec(value) ?? []).slice(0, 1) : []))
     .map(Number);
-  if (years.length > 0.8 * given.length && Math.max(...years) - Math.min(...years) > 25)
+  if (years.length > 0.8 * given.length && yearsSpanned(years) > 25)
     return says('birth dates: they span more than 25 years');
   return null;
 }
 
+/** From first to last year, mistyped ones left out: the few at either end that several years part from the rest. */
+function yearsSpanned(years: readonly number[]): number {
+  const sorted = [...years].sort((a, b) => a - b);
+  const mayBeMistyped = sorted.length < 20 ? 0 : Math.max(1, Math.floor(sorted.length / 50));
+  const isParted = (index: number) =>
+    (sorted[index] as number) - (sorted[index - 1] as number) > mostYearsBetweenBirths;
+  let first = 0;
+  let last = sorted.length - 1;
+  for (let count = 1; count <= mayBeMistyped; count++) {
+    if (isParted(count)) first = count;
+    if (isParted(sorted.length - count)) last = sorted.length - 1 - count;
+  }
+  return (sorted[last] as number) - (sorted[first] as number);
+}
+
+/** Between the years of birth of many patients there are hardly wider gaps; a mistyped year is off by more. */
+const mostYearsBetweenBirths = 5;
+
 const isDate = (value: string): boolean =>
-  /^(\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4})([ T].*)?$/.test(value);
+  /^(\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4}|\d{1,2}[-/. ]+\p{L}{3,}\.?[-/. ]+\d{4})([ T].*)?$/u.test(
+    value
+  );

@@ -1,6 +1,6 @@
 /** Start and end of a case as logs write them, and the minutes between. Facts of notation, from memory, no source. */
 import type { DateOrder } from './log-dates.ts';
-import { dayOf } from './log-dates.ts';
+import { dayOf, serialDate } from './log-dates.ts';
 
 /** A moment by the clock on the wall: with its day where one is given. */
 export interface LogTime {
@@ -15,12 +15,15 @@ export interface LogTime {
 const clock =
   /^T?(?:(\d{1,2})[:.h\u066b](\d{2})(?:[:.](\d{2})(?:[.,]\d+)?)?\s*(?:h|uhr)?|(\d{1,2})(\d{2})h?)\s*([ap])?\.?(?:m\.?)?\s*(z|utc|[+-]\d{2}:?\d{2})?$/i;
 /** A date, and after a space, a comma or a T the time; or fourteen digits in a row. */
-const dated = /^(\d{1,4}\D\d{1,2}\D\d{1,4}|\d{8})(?:\s*,\s*|\s+|T)(.+)$/i;
+const dated =
+  /^(\d{1,4}\D\d{1,2}\D\d{1,4}|\d{8}|\d{1,4}[-\s./]*\p{L}{3,}\.?[-\s./]*\d{1,4}|\p{L}{3,}\.?\s*\d{1,2},?\s+\d{4})(?:\s*,\s*|\s+|T)(.+)$/iu;
 const inARow = /^(\d{8})(\d{4})(\d{2})?$/;
 
 /** A start or an end; null where the text is neither a time of day nor a date with one. */
 export function timeOf(text: string, order: DateOrder): LogTime | null {
   const given = text.trim();
+  const serial = /[.,]/.test(given) ? serialDate(given) : null;
+  if (serial !== null) return { ...serial, aheadMin: null };
   const row = inARow.exec(given);
   const parts = row === null ? dated.exec(given) : [given, row[1] ?? '', row[2] ?? ''];
   const day = parts === null ? null : dayOf(parts[1] ?? '', order);

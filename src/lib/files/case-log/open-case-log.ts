@@ -1,13 +1,13 @@
-import { foldHeader } from '../column-mapping.ts';
-import { firstRepeated, tableLimits } from '../read-table.ts';
-import { fileKind } from '../file-kind.ts';
+import { foldHeader } from '../import/column-mapping.ts';
+import { firstRepeated, tableLimits } from '../read/read-table.ts';
+import { fileKind } from '../read/file-kind.ts';
 import { csvRows, UnreadableLogError } from './csv-rows.ts';
 import type { CaseLogPlan, LogField } from './group-cases.ts';
 import { logFields } from './group-cases.ts';
-import { numberLocale } from '../number-locale.ts';
+import { numberLocale } from '../read/number-locale.ts';
 import { identifyingBecause, rowsLookedAt } from './identifying-columns.ts';
 import type { DateOrder } from './log-dates.ts';
-import { dayOf, guessDateOrder } from './log-dates.ts';
+import { dayOf, guessDateOrder, serialDate } from './log-dates.ts';
 import { timeOf } from './log-times.ts';
 import { agentOf, techniqueOf } from './log-words.ts';
 
@@ -142,7 +142,10 @@ function firstPlan(
   const hasDay = (value: string) => readable((order) => timeOf(value, order)?.day ?? null) !== null;
   // A start with its day says when the case was; another date is of something else.
   if (mapping.start === undefined || !mostly(hasDay)(mapping.start))
-    mapping.date ??= take(mostly((value) => readable((order) => dayOf(value, order)) !== null));
+    // A serial number alone may be any number; under a heading that says date it is one.
+    mapping.date ??= take(
+      mostly((value) => serialDate(value) === null && readable((order) => dayOf(value, order)) !== null)
+    );
   mapping.agent ??= take(mostly((value) => typeof agentOf(value) === 'string'));
   mapping.technique ??= take(mostly((value) => techniqueOf(value) !== undefined));
   const given = Object.fromEntries(

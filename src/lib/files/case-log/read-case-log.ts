@@ -33,11 +33,17 @@ export async function readCaseLog(
   const refusal = refusalOf(plan, columns, allowed);
   if (refusal !== null) return { kind: 'refused', sentence: refusal };
   const grouper = groupCases(plan);
+  const take = (row: readonly string[], line: number) => {
+    // A delimiter or a line end that was not meant as one would move the cells to other headings.
+    if (row.length > columns.length && row.slice(columns.length).some((cell) => cell.trim() !== ''))
+      grouper.leaveOut('The line has more cells than there are headings.', line);
+    else grouper.add(row, line);
+  };
   try {
     let isFirst = true;
     for await (const { rows, lines, bytesRead } of csvRows(pieces(), encoding)) {
       for (let index = isFirst ? 1 : 0; index < rows.length; index++)
-        grouper.add(rows[index] as readonly string[], lines[index] as number);
+        take(rows[index] as readonly string[], lines[index] as number);
       if (rows.length > 0) isFirst = false;
       progress(bytesRead);
       if (signal?.aborted === true) return { kind: 'cancelled' };

@@ -2,10 +2,10 @@
 import type { Field } from '#lib/workbook/field.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { cellReader } from '#lib/workbook/cell-reader.ts';
-import { cellText } from '../cell-text.ts';
-import type { TableCell } from '../table-cells.ts';
-import { tableCells } from '../table-cells.ts';
-import { settings, tableColumns, tableIds, tableTitles } from '../tables.ts';
+import { cellText } from '../tables/cell-text.ts';
+import type { TableCell } from '../tables/table-cells.ts';
+import { tableCells } from '../tables/table-cells.ts';
+import { settings, tableColumns, tableIds, tableTitles } from '../tables/tables.ts';
 import type { Sheet, SheetCell } from './sheet.ts';
 import { cellAddress } from './sheet.ts';
 

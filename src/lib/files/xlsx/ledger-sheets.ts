@@ -1,8 +1,11 @@
 /** The sheets that a finance department reads: results, cash flow, the year by line, and the cases behind it. */
-import type { Co2eLine, CostLine } from '#lib/calc/estimate-types.ts';
+import type { CashLine, Caution, Co2eLine, ShadowLine } from '#lib/calc/estimate-types.ts';
 import type { Agent, Scenario } from '#lib/calc/input.ts';
-import type { Against } from '#lib/calc/against.ts';
-import type { CaseReckoning, Reckoning, YearFigures } from '#lib/calc/reckoning.ts';
+import type { Against } from '#lib/calc/reckoning/against.ts';
+import type { CaseResult } from '#lib/calc/case/case-result.ts';
+import type { Reckoning } from '#lib/calc/reckoning/reckoning.ts';
+import type { YearFigures } from '#lib/calc/reckoning/scenario-year.ts';
+import { leastAvoidedKg } from '#lib/calc/limits.ts';
 import type { Quantity } from '#lib/calc/working/reckoner.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -13,7 +16,7 @@ import { cellAddress, columnLetters } from './sheet.ts';
 
 /** The core's calculation, run with the recorder. */
 export interface RecordedReckoning {
-  readonly reckoning: Pick<Reckoning, 'cases' | 'year' | 'against'>;
+  readonly reckoning: Pick<Reckoning, 'cases' | 'floorOf' | 'year' | 'against'>;
   readonly workingOf: (quantity: Quantity<unknown>) => Working;
 }
 
@@ -22,13 +25,17 @@ const cashFlowSheet = 'Cash flow';
 const yearSheet = 'Year';
 const casesSheet = 'Cases';
 
-const costLineTitles: Readonly<Record<CostLine, string>> = {
+const cashLineTitles: Readonly<Record<CashLine, string>> = {
   agents: 'Agents',
   gases: 'Oxygen, air, nitrous oxide',
   absorbent: 'Absorbent',
   service: 'Service',
   electricity: 'Electricity',
-  other: 'Other yearly cost',
+  other: 'Other yearly cost'
+};
+
+/** What nobody is billed for: beside the cash, and in no total of it. */
+const shadowLineTitles: Readonly<Record<ShadowLine, string>> = {
   carbon: 'Carbon price',
   recovery: 'Recovery minutes'
 };
@@ -104,7 +111,7 @@ const isFigure = (cell: SheetCell | Working | null): cell is Working => cell !==
 /** The four sheets, with formulas into the steps; figures of all of them are placed before any formula is written. */
 export function ledgerSheets(
   workbook: Workbook,
-  { reckoning, workingOf }: RecordedReckoning,
+  { reckoning, workingOf, cautions }: RecordedReckoning & { readonly cautions: readonly Caution[] },
   formulas: FormulaSheets
 ): readonly Sheet[] {
   const draft = (name: string) => new SheetDraft(name, formulas);
@@ -127,6 +134,9 @@ export function ledgerSheets(
     ])
   );
   fillResults(results, { scenarios, reckoning, workingOf, currency, blocks });
+  if (cautions.length > 0) results.row();
+  // Without a wrapping look: the sentence runs over the empty cells beside it.
+  for (const { sentence } of cautions) results.row(text(`Caution: ${sentence}`));
 
   const yearsAhead = workbook.accounting.appraisalYears;
   return [
@@ -147,7 +157,7 @@ const caseColumns = [
   ['airL', 'Air (L)'],
   ['nitrousOxideL', 'Nitrous oxide (L)'],
   ['absorbentKg', 'Absorbent (kg)']
-] as const satisfies readonly (readonly [keyof CaseReckoning['result'], string])[];
+] as const satisfies readonly (readonly [keyof CaseResult | 'floorMl', string])[];
 
 function fillCases(
   sheet: SheetDraft,
@@ -166,7 +176,9 @@ function fillCases(
         text(plan.name),
         text(agent === null ? '' : agentTitle(agent)),
         text(method),
-        ...caseColumns.map(([key]) => workingOf(result[key]))
+        ...caseColumns.map(([key]) =>
+          workingOf(key === 'floorMl' ? reckoning.floorOf(scenario, row) : result[key])
+        )
       );
 }
 
@@ -218,9 +230,12 @@ function fillYear(
   line('Electricity', 'kWh', (year) => year.electricityKWh);
   block('What it costs');
   for (const agent of agents) line(agentTitle(agent), currency, (year) => year.agents[agent]?.cost);
-  for (const [key, title] of Object.entries(costLineTitles) as [CostLine, string][])
+  for (const [key, title] of Object.entries(cashLineTitles) as [CashLine, string][])
     line(title === 'Agents' ? 'Agents, all' : title, currency, (year) => year.cost[key]);
   sheet.totals.add(line('Total cost', currency, (year) => year.cost.total));
+  block('Beside it, not cash');
+  for (const [key, title] of Object.entries(shadowLineTitles) as [ShadowLine, string][])
+    line(title, currency, (year) => year.cost[key]);
   block('What it emits');
   for (const [key, title] of Object.entries(co2eLineTitles) as [Co2eLine, string][])
     line(title, 'kg CO₂e', (year) => year.co2eKg[key]);
@@ -230,18 +245,26 @@ function fillYear(
 /** Where the rows lie that the results look at. */
 interface CashFlowBlock {
   readonly net: string;
-  readonly cumulative: string;
-  readonly cumulativeDiscounted: string;
-  readonly turns: string;
-  readonly discountedTurns: string;
+  readonly payback: PaybackRows;
+  readonly discountedPayback: PaybackRows;
   readonly changesOfSign: string;
+}
+
+interface PaybackRows {
+  /** What has come together at each year's end, what machines are worth at the last left out. */
+  readonly sums: string;
+  readonly lastSum: string;
+  /** The same just before what falls at the year's end. */
+  readonly justBefore: string;
+  /** Times at which the sum comes back to 0. */
+  readonly turns: string;
 }
 
 function fillCashFlow(
   sheet: SheetDraft,
   {
     scenario,
-    figures: { years },
+    figures: { years, sumsForPayback, sumsForDiscountedPayback },
     workingOf,
     currency
   }: {
@@ -279,38 +302,68 @@ function fillCashFlow(
     ...years.map(({ year }): SheetCell => ({ kind: 'number', value: year, look: 'heading' }))
   );
   line('Investment beyond today’s', (year) => year.investment);
-  for (const [key, title] of Object.entries(costLineTitles) as [CostLine, string][])
+  for (const [key, title] of Object.entries(cashLineTitles) as [CashLine, string][])
     line(`Saved: ${title}`, (year) => year.savings[key]);
   line('Saving of the year', (year) => year.saving);
   const net = line('Net cash flow', (year) => year.net);
   sheet.totals.add(net);
-  const cumulative = line('Cumulative cash flow', (year) => year.cumulative);
+  line('Cumulative cash flow', (year) => year.cumulative);
   line('Discounted cash flow', (year) => year.discounted);
-  const cumulativeDiscounted = line('Cumulative, discounted', (year) => year.cumulativeDiscounted);
+  line('Cumulative, discounted', (year) => year.cumulativeDiscounted);
 
-  const turnRow = (title: string, row: number, sums: readonly number[]) =>
-    derived(title, 'years', null, ({ before, column }) => {
-      const [from, to] = [sheet.address(row, before), sheet.address(row, column)];
-      const index = column - first;
-      const [sumBefore, sumAfter] = [sums[index - 1] ?? 0, sums[index] ?? 0];
-      const turns = sumBefore < 0 && sumAfter >= 0;
-      return {
-        kind: 'formula',
-        formula: `IF(AND(${from}<0,${to}>=0),${index - 1}+${from}/(${from}-${to}),"")`,
-        result: turns ? index - 1 + sumBefore / (sumBefore - sumAfter) : '',
-        look: 'amount'
-      };
-    });
-  const turns = turnRow(
-    'Paid back in this year at',
-    cumulative,
-    values((year) => year.cumulative)
-  );
-  const discountedTurns = turnRow(
-    'Paid back, discounted, at',
-    cumulativeDiscounted,
-    values((year) => year.cumulativeDiscounted)
-  );
+  /** Within a year what is saved comes in evenly; all else falls at its end. */
+  const paybackRows = (ofPayback: Against['sumsForPayback'], discounted: string): PaybackRows => {
+    const placed = (title: string, of: (year: Against['sumsForPayback'][number]) => Quantity<unknown>) =>
+      sheet.row(text(title), text(currency), ...ofPayback.map((year) => workingOf(of(year))));
+    const evenly = placed(`Saved evenly over the year${discounted}`, (year) => year.evenly);
+    const sums = placed(`Sum for payback${discounted}, worth at the end left out`, (year) => year.sum);
+    const number = (quantity: Quantity<unknown> | undefined) =>
+      quantity === undefined ? 0 : asNumber(workingOf(quantity).value);
+    const at = (index: number) => {
+      const [before, here] = [number(ofPayback[index - 1]?.sum), ofPayback[index]];
+      return { before, justBefore: before + number(here?.evenly), after: number(here?.sum) };
+    };
+    const justBefore = derived('Just before the year’s end', currency, null, ({ before, column }) => ({
+      kind: 'formula',
+      formula: `${sheet.address(sums, before)}+${sheet.address(evenly, column)}`,
+      result: at(column - first).justBefore,
+      look: 'money'
+    }));
+    const passing = (title: string, from: '<' | '>=', to: '<' | '>=') => {
+      const is = (value: number, sign: '<' | '>=') => (sign === '<' ? value < 0 : value >= 0);
+      return derived(title, 'years', null, ({ before: columnBefore, column }) => {
+        const [before, middle, after] = [
+          sheet.address(sums, columnBefore),
+          sheet.address(justBefore, column),
+          sheet.address(sums, column)
+        ];
+        const year = column - first;
+        const values = at(year);
+        const within = is(values.before, from) && is(values.justBefore, to);
+        const atEnd = is(values.justBefore, from) && is(values.after, to);
+        return {
+          kind: 'formula',
+          formula:
+            `IF(AND(${before}${from}0,${middle}${to}0),${year - 1}+${before}/(${before}-${middle}),` +
+            `IF(AND(${middle}${from}0,${after}${to}0),${year},""))`,
+          result: within ? year - 1 + values.before / (values.before - values.justBefore) : atEnd ? year : '',
+          look: 'amount'
+        };
+      });
+    };
+    const turns = passing(`Comes back to 0${discounted}, at`, '<', '>=');
+    passing(`Falls below 0${discounted}, at`, '>=', '<');
+    return {
+      sums: sheet.range(sums, first, last),
+      lastSum: sheet.address(sums, last),
+      justBefore: sheet.range(justBefore, first, last),
+      turns: sheet.range(turns, first, last)
+    };
+  };
+  for (const [key, title] of Object.entries(shadowLineTitles) as [ShadowLine, string][])
+    line(`Beside it, not cash: ${title}`, (year) => year.savings[key]);
+  const payback = paybackRows(sumsForPayback, '');
+  const discountedPayback = paybackRows(sumsForDiscountedPayback, ', discounted');
 
   const flows = values((year) => year.net);
   let sign = Math.sign(flows[0] ?? 0);
@@ -332,15 +385,18 @@ function fillCashFlow(
   sheet.row();
   return {
     net: sheet.range(net, first, last),
-    cumulative: sheet.range(cumulative, first, last),
-    cumulativeDiscounted: sheet.range(cumulativeDiscounted, first, last),
-    turns: sheet.range(turns, first, last),
-    discountedTurns: sheet.range(discountedTurns, first, last),
+    payback,
+    discountedPayback,
     changesOfSign: `SUMPRODUCT(--(${sheet.range(signs, first, last - 1)}*${sheet.range(signs, first + 1, last)}<0))`
   };
 }
 
 const none = 'none';
+const notFound = 'not found by the spreadsheet';
+const notWithin = 'not within the appraisal';
+const nothingAvoided = 'nothing avoided';
+const savesMoney = 'none, it saves money';
+const nothingToPayBack = 'nothing to pay back';
 
 function fillResults(
   sheet: SheetDraft,
@@ -368,19 +424,21 @@ function fillResults(
       return working.value === null ? text(none) : working;
     };
   const payback =
-    (
-      of: (figures: Against) => Quantity<unknown>,
-      sums: 'cumulative' | 'cumulativeDiscounted',
-      turns: 'turns' | 'discountedTurns'
-    ) =>
+    (of: (figures: Against) => Quantity<number | null>, rows: 'payback' | 'discountedPayback') =>
     (scenario: Scenario): SheetCell | null => {
       const block = blocks.get(scenario.id);
       if (block === undefined) return null;
-      const years = workingOf(of(against(scenario))).value;
+      const figures = against(scenario);
+      const years = workingOf(of(figures)).value;
+      const nothing = figures.years.every(({ net }) => asNumber(workingOf(net).value) === 0);
+      const { sums, lastSum, justBefore, turns } = block[rows];
+      const somethingSaved = `COUNTIF(${sums},">0")+COUNTIF(${justBefore},">0")>0`;
       return {
         kind: 'formula',
-        formula: `IF(COUNTIF(${block[sums]},"<0")=0,0,IF(COUNT(${block[turns]})=0,"${none}",MIN(${block[turns]})))`,
-        result: years === null ? none : asNumber(years),
+        formula:
+          `IF(${lastSum}<0,"${notWithin}",IF(COUNT(${turns})>0,MAX(${turns}),` +
+          `IF(${somethingSaved},0,"${nothingToPayBack}")))`,
+        result: years !== null ? asNumber(years) : nothing ? nothingToPayBack : notWithin,
         look: 'amount'
       };
     };
@@ -404,14 +462,14 @@ function fillResults(
   line(
     'Payback',
     'years',
-    payback((figures) => figures.simplePaybackYears, 'cumulative', 'turns')
+    payback((figures) => figures.simplePaybackYears, 'payback')
   );
   line(
     'Payback, discounted',
     'years',
-    payback((figures) => figures.discountedPaybackYears, 'cumulativeDiscounted', 'discountedTurns')
+    payback((figures) => figures.discountedPaybackYears, 'discountedPayback')
   );
-  line(
+  const npv = line(
     'Net present value',
     currency,
     figure((figures) => figures.npv)
@@ -420,10 +478,37 @@ function fillResults(
     const block = blocks.get(scenario.id);
     return block === undefined ? null : internalRate(block, against(scenario).irrAllPercent);
   });
+  const avoided = line(
+    'Emissions avoided over the appraisal',
+    'kg CO₂e',
+    figure((figures) => figures.co2eAvoidedOverAppraisalKg)
+  );
+  line('Cost per tonne avoided', `${currency}/t CO₂e`, (scenario) => {
+    if (scenario.baseline) return null;
+    const column = 2 + scenarios.indexOf(scenario);
+    const [value, kg] = [sheet.address(npv, column), sheet.address(avoided, column)];
+    const perTonne = workingOf(against(scenario).costPerTonneAvoided).value;
+    return {
+      kind: 'formula',
+      formula: `IF(${kg}<=${leastAvoidedKg},"${nothingAvoided}",IF(${value}>0,"${savesMoney}",-${value}/(${kg}/1000)))`,
+      result:
+        perTonne !== null
+          ? asNumber(perTonne)
+          : asNumber(workingOf(against(scenario).co2eAvoidedOverAppraisalKg).value) > leastAvoidedKg
+            ? savesMoney
+            : nothingAvoided,
+      look: 'money'
+    };
+  });
   line(
-    'Cost per tonne avoided',
-    `${currency}/t CO₂e`,
-    figure((figures) => figures.costPerTonneAvoided)
+    'Saving of a year, social view',
+    currency,
+    figure((figures) => figures.shadow.yearlySaving)
+  );
+  line(
+    'Net present value, social view',
+    currency,
+    figure((figures) => figures.shadow.npv)
   );
   line(
     'Benefit-cost ratio',
@@ -438,14 +523,15 @@ function fillResults(
 
 /**
  * The internal rate by the spreadsheet's own function, started at the rate that the tool found. A spreadsheet gives one
- * of several rates without a word, so where there are several they are named instead.
+ * of several rates without a word, so where there are several they are named instead. It may give up on a rate that is
+ * there, as on one of millions of percent; it then says so, which is not the same as there being none.
  */
 function internalRate(block: CashFlowBlock, allPercent: readonly number[]): SheetCell {
   const [only] = allPercent;
   const several =
     allPercent.length > 1 ? `several: ${allPercent.map((rate) => rate.toPrecision(4)).join(', ')}` : null;
   const start = only === undefined ? '' : `,${only / 100}`;
-  const rate = `IFERROR(IRR(${block.net}${start})*100,"${none}")`;
+  const rate = `IFERROR(IRR(${block.net}${start})*100,"${notFound}")`;
   const one = several === null ? rate : `IF(${block.changesOfSign}>1,"${several}",${rate})`;
   return {
     kind: 'formula',

@@ -35,5 +35,8 @@ export function columnLetters(column: number): string {
 
 /** A cell as a formula on any sheet names it; row and column counted from 0. */
 export function cellAddress(sheet: string, { row, column }: { row: number; column: number }): string {
-  return `'${sheet.replaceAll("'", "''")}'!$${columnLetters(column)}$${row + 1}`;
+  return `${quotedSheet(sheet)}!$${columnLetters(column)}$${row + 1}`;
 }
+
+/** A sheet's name as formulas and defined names take it, whatever signs are in it. */
+export const quotedSheet = (name: string): string => `'${name.replaceAll("'", "''")}'`;

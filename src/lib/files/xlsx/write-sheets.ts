@@ -1,7 +1,10 @@
 /** The one place that writes XLSX bytes: the library behind it can change here. */
 import type { Cell, CellStyle, WriteSheet } from 'hucre/xlsx';
 import { writeXlsx } from 'hucre/xlsx';
+import { withZipTexts } from '../read/zip-entries.ts';
+import { ownParts } from './own-parts.ts';
 import type { CellLook, Sheet, SheetCell } from './sheet.ts';
+import { quotedSheet } from './sheet.ts';
 
 /** A font that every system has, or one of the same widths. */
 const font = { name: 'Arial', size: 10 };
@@ -63,14 +66,34 @@ function styleOf(cell: SheetCell, { isFirst, isTotal, isOverNumbers }: Standing)
 /** The bytes of a spreadsheet file. Texts stay texts whatever they begin with: only a `formula` cell is one. */
 export async function writeSheets(
   sheets: readonly Sheet[],
-  { title }: { readonly title: string }
+  { title, invented = false }: { readonly title: string; readonly invented?: boolean }
 ): Promise<Uint8Array> {
-  return writeXlsx({
-    sheets: sheets.map(writtenSheet),
+  // A page head holds at most 255 characters, and an ampersand begins a code there; two of them are one.
+  const head =
+    `${title.slice(0, 90)}${invented ? ' · invented figures, evidence for nothing' : ''}`.replaceAll(
+      '&',
+      '&&'
+    );
+  const bytes = await writeXlsx({
+    sheets: sheets.map((sheet) => ({
+      ...writtenSheet(sheet),
+      headerFooter: { oddHeader: escaped(`&L${head}&R&A`), oddFooter: '&R&P / &N' }
+    })),
+    namedRanges: sheets.flatMap(printTitles),
     properties: { title: escaped(title) },
     defaultFont: font
   });
+  return withZipTexts(bytes, ownParts(font.name));
 }
+
+/**
+ * The rows that are printed again on each page. The library has a setting for them, but writes the sheet's name bare;
+ * the format wants one with a blank or another sign in quotation marks (ECMA-376, part 1, 18.17.2.3).
+ */
+const printTitles = ({ name, frozenRows }: Sheet) =>
+  frozenRows > 0
+    ? [{ name: '_xlnm.Print_Titles', range: `${quotedSheet(name)}!$1:$${frozenRows}`, scope: name }]
+    : [];
 
 function writtenSheet({ name, widthsCh, frozenRows, frozenColumns = 0, totals, rows }: Sheet): WriteSheet {
   const cells = new Map<string, Partial<Cell>>();
@@ -100,8 +123,7 @@ function writtenSheet({ name, widthsCh, frozenRows, frozenColumns = 0, totals, r
       orientation: 'landscape',
       fitToPage: true,
       fitToWidth: 1,
-      fitToHeight: 0,
-      ...(frozenRows > 0 ? { printTitlesRow: `$1:$${frozenRows}` } : {})
+      fitToHeight: 0
     },
     ...(frozenRows + frozenColumns > 0 ? { freezePane: { rows: frozenRows, columns: frozenColumns } } : {})
   };

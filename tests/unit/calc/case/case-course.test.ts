@@ -2,9 +2,9 @@ import { expect, test } from 'vitest';
 import { caseCourse } from '#lib/calc/case/case-course.ts';
 import { estimateCase } from '#lib/calc/case/estimate-case.ts';
 import { plain } from '#lib/calc/working/plain.ts';
-import { conditionsOf } from '../../../fixtures/circle-cases.ts';
+import { caseOf, under } from '../../../fixtures/circle-cases.ts';
 
-const given = conditionsOf({ agent: 'desflurane', minutes: 90 }, [
+const given = caseOf({ agent: 'desflurane', minutes: 90 }, [
   { minutes: 5, flowLPerMin: 4, vaporiser: 'hold', dialPercent: null },
   { minutes: null, flowLPerMin: 0.5, vaporiser: 'hold', dialPercent: 12 }
 ]);
@@ -50,6 +50,6 @@ test('points lie close enough to draw a smooth curve', () => {
 });
 
 test('without a volatile agent there is no course', () => {
-  const row = { ...given.row, technique: 'regional' as const, agent: null, targetMac: null };
-  expect(caseCourse({ ...given, row, agent: null }).minutes).toHaveLength(0);
+  const regional = under(given, { technique: 'regional', agent: null, targetMac: null });
+  expect(caseCourse(regional).minutes).toHaveLength(0);
 });

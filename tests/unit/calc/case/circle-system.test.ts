@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { emptyOutcome, REACHED_SHARE, solveCircleSystem, solveFloor } from '#lib/calc/case/circle-system.ts';
 import type { CircleCase, CircleOutcome } from '#lib/calc/case/circle-system.ts';
 import { circleByOdex } from '../../../fixtures/circle-by-odex.ts';
-import { circleOf, conditionsOf, randomConditions, seededRandom } from '../../../fixtures/circle-cases.ts';
+import { circleOf, caseOf, randomConditions, seededRandom } from '../../../fixtures/circle-cases.ts';
 
 const solved = (given: CircleCase): CircleOutcome => {
   const outcome = emptyOutcome();
@@ -50,7 +50,7 @@ describe('against a general-purpose library at tolerance 1e-9', () => {
 
 describe('a target that is held', () => {
   const steady = circleOf(
-    conditionsOf({ agent: 'sevoflurane', minutes: 60 }, [{ ...hold, minutes: null, flowLPerMin: 6 }])
+    caseOf({ agent: 'sevoflurane', minutes: 60 }, [{ ...hold, minutes: null, flowLPerMin: 6 }])
   );
 
   test('is reached within two minutes at 6 L/min, and kept', () => {
@@ -103,9 +103,9 @@ describe('the floor', () => {
   /** A flow so high that no limit of the dial is met: the target is held from the first minute, as on the floor. */
   const unlimited = (minutes: number) =>
     circleOf(
-      conditionsOf({ agent: 'desflurane', minutes }, [{ ...hold, minutes: null, flowLPerMin: 20 }], {
-        circuitVolumeL: 5
-      })
+      caseOf({ agent: 'desflurane', minutes, circuitVolumeL: 5 }, [
+        { ...hold, minutes: null, flowLPerMin: 20 }
+      ])
     );
 
   test('is what such a plan delivers less what it spills', () => {
@@ -154,7 +154,7 @@ test('the course is told without changing a bit of the outcome', () => {
 });
 
 test('more tissues or phases than provided for are refused', () => {
-  const given = circleOf(conditionsOf({ agent: 'isoflurane' }, [{ ...hold, minutes: null, flowLPerMin: 1 }]));
+  const given = circleOf(caseOf({ agent: 'isoflurane' }, [{ ...hold, minutes: null, flowLPerMin: 1 }]));
   const [tissue] = given.tissues;
   const [phase] = given.phases;
   expect(() => solved({ ...given, tissues: new Array(13).fill(tissue) })).toThrow(/at most 12/);

@@ -2,9 +2,9 @@ import { expect, test } from 'vitest';
 import { estimateCase } from '#lib/calc/case/estimate-case.ts';
 import { flowCurve } from '#lib/calc/case/flow-curve.ts';
 import { plain } from '#lib/calc/working/plain.ts';
-import { conditionsOf } from '../../../fixtures/circle-cases.ts';
+import { caseOf, under } from '../../../fixtures/circle-cases.ts';
 
-const given = conditionsOf({ agent: 'sevoflurane', minutes: 90 }, [
+const given = caseOf({ agent: 'sevoflurane', minutes: 90 }, [
   { minutes: 5, flowLPerMin: 5, vaporiser: 'hold', dialPercent: null },
   { minutes: null, flowLPerMin: 1, vaporiser: 'hold', dialPercent: null }
 ]);
@@ -25,9 +25,9 @@ test('the curve runs from the least feasible flow to 6 L/min, above the floor an
 
 test('a point of it is the estimate at that flow', () => {
   const point = flowCurve(given).points[12]!;
-  const [first, second] = given.plan.phases;
-  const plan = { ...given.plan, phases: [first!, { ...second!, flowLPerMin: point.flowLPerMin }] };
-  const result = estimateCase(plain, { ...given, plan });
+  const [first, second] = given.conditions.phases;
+  const phases = [first!, { ...second!, flowLPerMin: point.flowLPerMin }];
+  const result = estimateCase(plain, under(given, { phases }));
   expect(plain.value(result.liquidMl)).toBe(point.liquidMl);
 });
 
@@ -37,8 +37,7 @@ test('the constant-dial formula flatters low flow: it lies below the floor there
 });
 
 test('without a volatile agent there is nothing to draw', () => {
-  const row = { ...given.row, technique: 'intravenous' as const, agent: null, targetMac: null };
-  const curve = flowCurve({ ...given, row, agent: null });
+  const curve = flowCurve(under(given, { technique: 'intravenous', agent: null, targetMac: null }));
   expect(curve.points).toEqual([]);
   expect(curve.floorMl).toBeNull();
 });

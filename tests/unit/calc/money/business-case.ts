@@ -8,14 +8,17 @@ import type { YearlyAmounts } from '#lib/calc/money/cost-lines.ts';
 import { consumablePrices } from '#lib/calc/money/consumable-prices.ts';
 import type { Supplies } from '#lib/calc/money/consumable-prices.ts';
 import { costOfOwnership, costOfToday } from '#lib/calc/money/cost-of-ownership.ts';
-import { costPerTonneAvoided } from '#lib/calc/money/cost-per-tonne.ts';
-import { Decimal } from '#lib/calc/money/decimal.ts';
+import { avoidedOverAppraisal, costPerTonneAvoided } from '#lib/calc/money/cost-per-tonne.ts';
+import { Decimal, text } from '#lib/calc/money/decimal.ts';
 import { internalRates } from '#lib/calc/money/internal-rate.ts';
 import { investment } from '#lib/calc/money/investment.ts';
 import { netPresentValue } from '#lib/calc/money/net-present-value.ts';
-import { payback } from '#lib/calc/money/payback.ts';
+import type { PaybackYear } from '#lib/calc/money/payback.ts';
+import { aheadForATime, payback } from '#lib/calc/money/payback.ts';
+import { socialView } from '#lib/calc/money/shadow-money.ts';
 import { discountedFlows, sumsUpToYears } from '#lib/calc/money/sums-over-years.ts';
 import { timeFactors } from '#lib/calc/money/time-factors.ts';
+import { plain } from '#lib/calc/working/plain.ts';
 import type { Quantity, Reckoner } from '#lib/calc/working/reckoner.ts';
 
 export const accounting: Accounting = {
@@ -63,9 +66,11 @@ export const scenario: Scenario = {
   flowPlanByCase: {},
   agentSwitch: {},
   adoptionPercent: 100,
+  adoptionWithoutMachinePercent: null,
   capturePercent: 0,
   oneOffCost: '0',
   yearlyExtraCost: '0',
+  extraCostLever: 'flow',
   recoveryMinutesSavedPerCase: 0,
   unitsByYear: null,
   avoidedPurchases: []
@@ -192,14 +197,9 @@ export function appraiseCase(r: Reckoner, given: Case) {
     bottles: Object.values(then.cost.byAgent).map(({ bottles }) => bottles),
     flow,
     netPresentValue: npv,
-    simplePayback: payback(
-      r,
-      flow.years.map(({ cumulative }) => cumulative)
-    ),
-    discountedPayback: payback(
-      r,
-      flow.years.map(({ cumulativeDiscounted }) => cumulativeDiscounted)
-    ),
+    simplePayback: payback(r, flow.forPayback()),
+    discountedPayback: payback(r, flow.forDiscountedPayback()),
+    ahead: aheadForATime(r, flow.forPayback()),
     internalRates: internalRates(
       r,
       flow.years.map(({ net }) => net)
@@ -208,11 +208,33 @@ export function appraiseCase(r: Reckoner, given: Case) {
     benefitCostRatio: benefitCostRatio(r, { flow, factors }),
     costPerTonneAvoided: costPerTonneAvoided(r, {
       netPresentValue: npv,
-      avoidedKg: r.assumption(avoidedKg, 'kg CO2e', 'Given by the test.'),
-      shareInUse: then.investment.shareInUse,
-      factors
-    })
+      avoidedKg: r.apply(avoidedOverAppraisal, {
+        avoidedKg: r.assumption(avoidedKg, 'kg CO2e', 'Given by the test.'),
+        shares: then.investment.shareInUse.slice(1)
+      })
+    }),
+    shadow: socialView(r, { flow, npv, factors })
   };
+}
+
+/** An amount that a test gives. */
+export const moneyOf = (decimal: string | number): Quantity<Decimal> =>
+  plain.assumption(new Decimal(decimal), 'currency', 'Given by the test.');
+/** Amounts as decimal texts. */
+export const textsOf = (list: readonly Quantity<Decimal>[]): string[] =>
+  list.map((one) => text(plain.value(one)));
+
+/** What comes in evenly over each year, and what is paid (below 0: comes in) at its end: as payback takes them. */
+export function paybackYearsOf(
+  r: Reckoner,
+  years: readonly (readonly [evenly: number | string, paid: number | string])[]
+): PaybackYear[] {
+  const given = (amount: Decimal) => r.assumption(amount, 'currency', 'Given by the test.');
+  let sum = new Decimal(0);
+  return years.map(([evenly, paid]) => {
+    sum = sum.plus(evenly).minus(paid);
+    return { sum: given(sum), evenly: given(new Decimal(evenly)) };
+  });
 }
 
 /** Any yearly flows at a discount rate, as the figures are made from them. */
@@ -232,6 +254,12 @@ export function sumsOf(
     factors,
     discounted,
     cumulative: sumsUpToYears(r, given),
-    cumulativeDiscounted: sumsUpToYears(r, discounted)
+    cumulativeDiscounted: sumsUpToYears(r, discounted),
+    // All flows but that of year 0 taken to come in evenly.
+    forPayback: evenYears(sumsUpToYears(r, given), given),
+    forDiscountedPayback: evenYears(sumsUpToYears(r, discounted), discounted)
   };
 }
+
+const evenYears = (sums: readonly Quantity<Decimal>[], flows: readonly Quantity<Decimal>[]): PaybackYear[] =>
+  sums.map((sum, year) => ({ sum, evenly: flows[year] as Quantity<Decimal> }));

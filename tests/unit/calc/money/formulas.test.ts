@@ -6,6 +6,7 @@ import { all, create } from 'mathjs';
 import type { FactoryFunctionMap } from 'mathjs';
 import { describe, expect, test } from 'vitest';
 import { consumablePrices } from '#lib/calc/money/consumable-prices.ts';
+import { costPerTonneAvoided } from '#lib/calc/money/cost-per-tonne.ts';
 import { costOfCase } from '#lib/calc/money/consumables.ts';
 import { Decimal } from '#lib/calc/money/decimal.ts';
 import { monitorCost } from '#lib/calc/money/monitor-cost.ts';
@@ -14,6 +15,7 @@ import { plain } from '#lib/calc/working/plain.ts';
 import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
 import type { Quantity, Reckoner } from '#lib/calc/working/reckoner.ts';
 import type { StepWorking, Working } from '#lib/calc/working/working.ts';
+import { waysToPay } from '../../../fixtures/ways-to-pay.ts';
 import { accounting, amountsOf, appraiseCase, machine, prices, scenario } from './business-case.ts';
 import type { Case } from './business-case.ts';
 
@@ -61,7 +63,7 @@ const given: Case = {
       unitsByYear: [2, 1, 1],
       oneOffCost: '3500',
       yearlyExtraCost: '-99.95',
-      avoidedPurchases: [{ year: 2, units: 1, unitPrice: '31000' }]
+      avoidedPurchases: [{ year: 2, units: 1, unitPrice: '3100' }]
     },
     machine: { ...machine, unitPrice: '9500', lifeYears: 6 },
     used: {
@@ -89,14 +91,23 @@ const figuresOf = (r: Reckoner): Quantity<unknown>[] => {
     ...Object.values(of.flow.yearlySavings),
     of.flow.yearlySaving,
     of.flow.investment,
+    of.flow.worthAtEnd,
+    ...of.flow.forPayback().map(({ sum }) => sum),
+    ...of.ahead.flatMap(({ fromYears, untilYears }) => [fromYears, untilYears]),
     of.netPresentValue,
-    of.simplePayback.years,
-    of.discountedPayback.years,
+    of.simplePayback,
+    of.discountedPayback,
     of.internalRates.ratePercent,
     of.ownership.total,
     of.ownership.equivalentAnnualCost,
     of.benefitCostRatio,
     of.costPerTonneAvoided,
+    costPerTonneAvoided(r, {
+      netPresentValue: r.cell(new Decimal('-1234.5'), 'currency', 'given', 'netPresentValue'),
+      avoidedKg: r.cell(9876, 'kg CO2e', 'given', 'avoidedKg')
+    }),
+    of.shadow.yearlySaving,
+    of.shadow.npv,
     ...of.bottles,
     costOfCase(
       r,
@@ -110,7 +121,8 @@ const figuresOf = (r: Reckoner): Quantity<unknown>[] => {
         missingToday: r.cell(1, '1', 'given', 'missingToday'),
         unitPrice: '2600'
       }
-    ])
+    ]),
+    ...waysToPay(r)
   ];
 };
 

@@ -63,8 +63,11 @@ describe('break-even', () => {
 
   test('says always, or never', () => {
     expect(breakEven({ of: () => 1, low: 0, high: 1 })).toEqual({ kind: 'always' });
-    expect(breakEven({ of: () => 0, low: 0, high: 1 })).toEqual({ kind: 'always' });
     expect(breakEven({ of: () => -1, low: 0, high: 1 })).toEqual({ kind: 'never' });
+  });
+
+  test('says that there is nothing to pay back, where nothing is invested and nothing saved', () => {
+    expect(breakEven({ of: () => 0, low: 0, high: 1 })).toEqual({ kind: 'nothing' });
   });
 
   test('at an end of the range', () => {

@@ -1,14 +1,22 @@
-/** Every formula of the core, met in the working of some figure of the workbooks that take every branch. */
+/**
+ * Every formula of the core, met in the working of some figure of the workbooks that take every branch, or of the ways
+ * to pay, which no workbook has yet.
+ */
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import path from 'node:path';
+import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
 import { everyBranch } from '../../../fixtures/every-branch.ts';
+import { waysToPay } from '../../../fixtures/ways-to-pay.ts';
 import type { AnyFormula, Recorded } from './recorded.ts';
-import { formulaOf, recordAll, valuesInto } from './recorded.ts';
+import { allUnder, formulaOf, recordAll, valuesInto } from './recorded.ts';
 
 export const recordings: readonly Recorded[] = everyBranch.map(recordAll);
 
-const steps = recordings.flatMap((recorded) => recorded.steps);
+const steps = [
+  ...recordings.flatMap((recorded) => recorded.steps),
+  ...allUnder(waysToPay(recorder).map(workingOf)).filter((working) => working.kind === 'step')
+];
 
 /** Each formula with one set of values that it was given, which says what is a list, a number or an amount. */
 export const formulasInUse: ReadonlyMap<string, { formula: AnyFormula; sample: Record<string, unknown> }> =

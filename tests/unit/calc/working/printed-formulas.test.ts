@@ -14,8 +14,8 @@ describe('the formulas met', () => {
   test('are all that the core has', () => {
     // An id in the sources is a text of the form `room.what-it-is`, whether it stands in a record or is passed to one.
     const written = [...coreSources].flatMap(([file, source]) =>
-      /^(case|year|emissions|money|monitoring|reckoning)/.test(file)
-        ? [...source.matchAll(/'((?:case|year|emissions|money|monitoring)\.[a-z0-9-]+)'/g)].map(
+      /^(attribution|case|year|emissions|money|monitoring|reckoning|against)/.test(file)
+        ? [...source.matchAll(/'((?:attribution|case|year|emissions|money|monitoring)\.[a-z0-9-]+)'/g)].map(
             (match) => match[1]
           )
         : []

@@ -1,8 +1,8 @@
 /** What a recording run left behind: its workings, taken apart for the tests. */
-import { explainer } from '#lib/calc/explain.ts';
-import { estimate } from '#lib/calc/estimate.ts';
+import { explainer } from '#lib/calc/estimate/explain.ts';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
 import type { Estimate } from '#lib/calc/estimate-types.ts';
-import { figurePaths } from '#lib/calc/figure-paths.ts';
+import { figurePaths } from '#lib/calc/estimate/figure-paths.ts';
 import { readCell } from '#lib/calc/cell-path.ts';
 import type { Formula } from '#lib/calc/working/formula.ts';
 import type { MethodWorking, StepWorking, Working } from '#lib/calc/working/working.ts';
@@ -21,12 +21,8 @@ export interface Recorded {
   readonly leaves: readonly Working[];
 }
 
-/** All figures of a workbook, with every step that leads to them, each once. */
-export function recordAll(workbook: Workbook): Recorded {
-  const input = coreInput(workbook);
-  const given = estimate(input);
-  const explain = explainer(input);
-  const figures = figurePaths(given).map((path) => ({ path, working: explain(path) }));
+/** The workings and all that they lead back to, each once. */
+export function allUnder(workings: readonly Working[]): Working[] {
   const seen = new Set<Working>();
   const walk = (working: Working): void => {
     if (seen.has(working)) return;
@@ -34,8 +30,17 @@ export function recordAll(workbook: Workbook): Recorded {
     if (working.kind === 'step' || working.kind === 'method')
       Object.values(working.inputs).flat().forEach(walk);
   };
-  figures.forEach(({ working }) => walk(working));
-  const all = [...seen];
+  workings.forEach(walk);
+  return [...seen];
+}
+
+/** All figures of a workbook, with every step that leads to them, each once. */
+export function recordAll(workbook: Workbook): Recorded {
+  const input = coreInput(workbook);
+  const given = estimate(input);
+  const explain = explainer(input);
+  const figures = figurePaths(given).map((path) => ({ path, working: explain(path) }));
+  const all = allUnder(figures.map(({ working }) => working));
   return {
     estimate: given,
     figures,
@@ -86,6 +91,7 @@ export function notTheEstimates({ estimate: given, figures }: Recorded): string[
 /** The figure of the estimate at a path; a rule of monitoring is found by its id, which holds a dot. */
 function shownAt(given: Estimate, path: string): unknown {
   const [scenario, room, ...rest] = path.split('.');
+  if (scenario === 'increments' && (room === 'money' || room === 'tonnes')) return readCell(given, path);
   if (room !== 'monitoring') return readCell(given.scenarios, path);
   const needs = given.scenarios.find(({ id }) => id === scenario)?.monitoring;
   const need = needs?.find(({ rule }) => rule === rest.slice(0, -1).join('.'));

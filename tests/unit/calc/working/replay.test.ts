@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { explain } from '#lib/calc/explain.ts';
+import { explain } from '#lib/calc/estimate/explain.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';

@@ -63,14 +63,14 @@ test('a PERT distribution between low and high has the standard error as its sta
 });
 
 test('what cannot be taken is counted by reason, with lines to look at and nothing of what stands there', () => {
-  const { leftOut, figuresLeftOut, casesTaken } = grouped([
+  const { leftOut, remarks, casesTaken } = grouped([
     row('1.1.2025|Knee|60|50|80|Sevo|GA|10'),
     row('1.1.2025||60|50|80|Sevo|GA|'),
     row('31.2.2025|Knee|60|50|80|Sevo|GA|'),
     row('1.1.2025|Knee|about an hour|50|80|Sevo|GA|'),
     row('1.1.2025|Knee|0|50|80|Sevo|GA|'),
     row('1.1.2025|Knee|60|50|80|Xenon|GA|'),
-    row('1.1.2025|Knee|60|50|80|Sevo|hypnosis|'),
+    row('1.1.2025|Knee|60|50|80||hypnosis|'),
     row('1.1.2025|Knee|60|50|80||GA|'),
     row('1.1.2025|Knee|60|150|800|Sevo|GA|')
   ]);
@@ -83,10 +83,45 @@ test('what cannot be taken is counted by reason, with lines to look at and nothi
     { reason: 'The technique is not given, or none that is known here.', count: 1, lines: [8] },
     { reason: 'A volatile anaesthetic without an agent.', count: 1, lines: [9] }
   ]);
-  expect(figuresLeftOut).toEqual([
+  expect(remarks).toEqual([
     { reason: 'Age is no number that can be.', count: 1, lines: [10] },
     { reason: 'Weight is no number that can be.', count: 1, lines: [10] }
   ]);
+});
+
+describe('an agent that is named was used', () => {
+  test.each([
+    ['Sevoflurane', 'GA + epidural', 0],
+    ['Sevoflurane', 'General anaesthesia and TAP block', 0],
+    ['Sevoflurane', 'Balanced (propofol induction, sevoflurane)', 0],
+    ['Sevoflurane', 'General + IV paracetamol', 1],
+    ['Sevoflurane', 'TIVA', 1],
+    ['Sevoflurane', 'spinal', 1],
+    ['Sevoflurane', 'LMA', 1],
+    ['', 'GA (sevoflurane) + epidural', 0]
+  ])('%s beside “%s” is a volatile anaesthetic', (agent, technique, remarked) => {
+    const { groups, leftOut, remarks } = grouped([row(`1.1.2025|Knee|60|50|80|${agent}|${technique}|10`)]);
+    expect(leftOut).toEqual([]);
+    expect(groups).toHaveLength(1);
+    expect(groups[0]).toMatchObject({ technique: 'volatile', agent: 'sevoflurane', liquidMl: { mean: 10 } });
+    expect(remarks).toEqual(
+      remarked === 0
+        ? []
+        : [
+            {
+              reason: 'An agent is named beside another technique, so the case is taken as a volatile one.',
+              count: 1,
+              lines: [2]
+            }
+          ]
+    );
+  });
+
+  test('but “GA + epidural” without one is left out and said, not taken as a regional anaesthetic', () => {
+    expect(() => grouped([row('1.1.2025|Knee|60|50|80||GA + epidural|')])).toThrow(
+      'None of 1 rows can be taken. A volatile anaesthetic without an agent: 1, first in line 2.'
+    );
+  });
 });
 
 test('groups of a few persons lose their name, and go where they stay too few', () => {
@@ -148,12 +183,32 @@ describe('dates', () => {
     ['20250304', 'day-month-year', '2025-03-04'],
     ['4.3.2025', 'day-month-year', '2025-03-04'],
     ['04/03/25 08:00', 'day-month-year', '2025-03-04'],
-    ['03/04/2025', 'month-day-year', '2025-03-04']
+    ['03/04/2025', 'month-day-year', '2025-03-04'],
+    ['04-MAR-25', 'day-month-year', '2025-03-04'],
+    ['04-MAR-2025 10:15', 'month-day-year', '2025-03-04'],
+    ['4. März 2025', 'day-month-year', '2025-03-04'],
+    ['4 mars 2025', 'day-month-year', '2025-03-04'],
+    ['4 de marzo de 2025', 'day-month-year', '2025-03-04'],
+    ['Mar 4, 2025', 'month-day-year', '2025-03-04'],
+    ['2025-Mar-04', 'day-month-year', '2025-03-04'],
+    ['45720', 'day-month-year', '2025-03-04'],
+    ['45720.75', 'day-month-year', '2025-03-04']
   ] as const)('%s read as %s is %s', (text, order, iso) => {
     expect(isoDay(dayOf(text, order) ?? NaN)).toBe(iso);
   });
 
-  test.each(['', '31.2.2025', '2025-13-01', '1.1.1825', 'soon', '12:30'])('%j is no date', (text) => {
+  test.each([
+    '',
+    '31.2.2025',
+    '2025-13-01',
+    '1.1.1825',
+    'soon',
+    '12:30',
+    '31-FEB-25',
+    '4 cases 2025',
+    '12345',
+    '99999'
+  ])('%j is no date', (text) => {
     expect(dayOf(text, 'day-month-year')).toBeNull();
   });
 
@@ -174,6 +229,9 @@ test.each([
   ['iso', 'isoflurane'],
   ['TIVA', null],
   ['–', null],
+  ['O2/N2O/Sevo', 'sevoflurane'],
+  ['air, then isoflurane', 'isoflurane'],
+  ['no sevoflurane', undefined],
   ['xenon', undefined]
 ])('the agent %s is %s', (text, agent) => {
   expect(agentOf(text)).toBe(agent);
@@ -187,6 +245,11 @@ test.each([
   ['Total intravenous', 'intravenous'],
   ['Spinal', 'regional'],
   ['Epidural + sedation', 'regional'],
+  ['Two nerve blocks', 'regional'],
+  ['GA + epidural', 'volatile'],
+  ['General anaesthesia and TAP block', 'volatile'],
+  ['Balanced (propofol induction)', 'volatile'],
+  ['General, TIVA', 'intravenous'],
   ['hypnosis', undefined]
 ])('the technique %s is %s', (text, technique) => {
   expect(techniqueOf(text)).toBe(technique);

@@ -110,3 +110,27 @@ describe('by their values, whatever the heading', () => {
     expect(identifyingBecause('Column 7', values)).toBeNull();
   });
 });
+
+describe('one mistyped year among dates of operations', () => {
+  const days = Array.from(
+    { length: 200 },
+    (_, index) => `2025-${String((index % 12) + 1).padStart(2, '0')}-15`
+  );
+  test.each(['2052-05-15', '1925-05-15'])('%s makes them no birth dates', (mistyped) => {
+    expect(identifyingBecause('Day', days.with(150, mistyped))).toBeNull();
+  });
+
+  test.each([5, 20, 200])('birth dates of %i persons stay birth dates', (persons) => {
+    const births = Array.from({ length: persons }, (_, index) => `${1940 + ((index * 37) % 66)}-05-15`);
+    expect(identifyingBecause('Day', births)).toMatch(/birth dates/);
+  });
+
+  test('birth dates with months as names are found too', () => {
+    expect(
+      identifyingBecause(
+        'Day',
+        ten((index) => `04-MAR-${1940 + index * 7}`)
+      )
+    ).toMatch(/birth dates/);
+  });
+});

@@ -23,8 +23,8 @@ export type RuleItem =
   | 'absorbent-check'
   | 'sevoflurane-flow-caution';
 
-/** How strongly an item is asked for; the standard's own word stands beside it. */
-export type RuleLevel = 'required' | 'recommended' | 'suggested' | 'available';
+/** How strongly an item is asked for, the standard's own word beside it; `caution`: a restriction, no advice to do it. */
+export type RuleLevel = 'required' | 'caution' | 'recommended' | 'suggested' | 'available';
 
 /**
  * What can make a rule apply, and how a reader is told. A row of the case mix and its flow plan answer most of them;

@@ -12,10 +12,11 @@ export const sevofluraneLabel: MonitoringDocument = {
     {
       id: 'sevoflurane-label.sevoflurane-flow-caution',
       item: 'sevoflurane-flow-caution',
-      level: 'recommended',
+      level: 'caution',
       word: 'not more than 2 MAC-hours at 1 to < 2 L/min; below 1 L/min not recommended',
       when: ['sevoflurane', 'breathing-system', 'flow-below-2'],
-      detail: 'Contested by newer statements; the local label and policy decide.',
+      detail:
+        'The reason, from memory: what forms of sevoflurane in absorbents with strong base (compound A). Contested by newer statements; the local label and policy decide.',
       evidence: 'read'
     }
   ]

@@ -1,0 +1,60 @@
+import type { Caution, Estimate, ScenarioEstimate } from '../estimate-types.ts';
+import type { EstimateInput } from '../input.ts';
+import { reconciliationBounds } from '../year/reconciliation.ts';
+
+/** What a reader must know about an estimate as a whole, one sentence each. */
+export function estimateWarnings(
+  input: EstimateInput,
+  scenarios: readonly ScenarioEstimate[],
+  cautions: readonly Caution[]
+): string[] {
+  const failures = scenarios.flatMap(({ failed }) =>
+    failed.map(
+      ({ path, sentence }) => `${path} could not be computed and is left out of every total: ${sentence}`
+    )
+  );
+  const warnings: string[] = [...cautions.map(({ sentence }) => sentence), ...new Set(failures)];
+  const today = scenarios.find((_, index) => input.scenarios[index]?.baseline);
+  for (const [agent, { estimateOverPurchase: ratio }] of Object.entries(today?.perYear.agents ?? {}))
+    if (ratio !== null && (ratio < reconciliationBounds.low || ratio > reconciliationBounds.high))
+      warnings.push(
+        `Today’s estimate of ${agent} is ${Math.round(ratio * 100)} % of what was bought. ` +
+          (ratio < 1
+            ? 'Usual causes: flows or dial settings above the plan, cases missing from the case mix, long wash-outs, agent used elsewhere, stock building up.'
+            : 'Usual causes: flows below the plan, too many cases or minutes, a year of purchases that is not complete, stock being used up.')
+      );
+  for (const { agent, scaleToPurchases, bottlesBoughtPerYear } of input.agents)
+    if (scaleToPurchases)
+      warnings.push(
+        bottlesBoughtPerYear === null
+          ? `${agent} is to be scaled to purchases, but no purchases are given; it is not scaled.`
+          : `The use of ${agent} is scaled in every scenario so that today’s meets the purchases.`
+      );
+  const used = new Set(input.machines.map((machine) => machine.absorbent));
+  const without = input.absorbents.filter(
+    (absorbent) => used.has(absorbent.id) && absorbent.kgCo2ePerKg === null
+  );
+  if (without.length > 0)
+    warnings.push(
+      `Making of ${without.map((absorbent) => absorbent.name.toLowerCase()).join(' and ')} is left out of the emissions: no published figure was found and none is given.`
+    );
+  if (
+    input.gases.nitrousOxideBoughtKgPerYear === null &&
+    input.caseMix.some((row) => row.nitrousOxidePercent > 0)
+  )
+    warnings.push(
+      'Nitrous oxide lost from the pipes is not counted, as no purchases are given; published losses are 50 to 96 % of what is bought.'
+    );
+  for (const override of input.reference.constants.values())
+    if (override.override !== undefined)
+      warnings.push(
+        `${override.name}: ${override.value} ${override.unit} is used in place of the published ${override.override.publishedValue} ${override.unit}. Reason given: ${override.override.reason}`
+      );
+  return warnings;
+}
+
+/** The warnings of an estimate without those that are cautions, for a page that shows the cautions by themselves. */
+export function warningsBesideCautions({ warnings, cautions }: Estimate): string[] {
+  const shown = new Set(cautions.map(({ sentence }) => sentence));
+  return warnings.filter((sentence) => !shown.has(sentence));
+}

@@ -1,0 +1,127 @@
+import { caseQuantities } from '../case/case-result.ts';
+import type {
+  AgainstBaseline,
+  Estimate,
+  LeverPart,
+  MoneyIncrement,
+  ScenarioEstimate,
+  StepFigures,
+  TonnesIncrement
+} from '../estimate-types.ts';
+
+/** Absorbed CO2 stands in no estimate; it is a step on the way to the absorbent. */
+const caseFigures = [...caseQuantities.filter((quantity) => quantity !== 'co2AbsorbedL'), 'floorMl'];
+
+const againstFigures = [
+  'yearlySaving',
+  'co2eAvoidedKg',
+  'co2eAvoidedOverAppraisalKg',
+  'departmentSharePercent',
+  'investment',
+  'simplePaybackYears',
+  'discountedPaybackYears',
+  'npv',
+  'irrPercent',
+  'costPerTonneAvoided',
+  'equivalentAnnualCost',
+  'benefitCostRatio',
+  'totalCostOfOwnership',
+  'worthAtEnd'
+] as const satisfies readonly (keyof AgainstBaseline)[];
+
+const partFigures = ['yearlySaving', 'co2eAvoidedKg', 'npv'] as const satisfies readonly (keyof LeverPart)[];
+const stepFigures = [
+  ...partFigures,
+  'investment',
+  'simplePaybackYears',
+  'discountedPaybackYears',
+  'irrPercent'
+] as const satisfies readonly (keyof StepFigures)[];
+const moneyFigures = [
+  'extraInvestment',
+  'extraYearlySaving',
+  'npv',
+  'simplePaybackYears',
+  'irrPercent'
+] as const satisfies readonly (keyof MoneyIncrement)[];
+const tonnesFigures = [
+  'extraCost',
+  'extraTonnes',
+  'costPerTonne'
+] as const satisfies readonly (keyof TonnesIncrement)[];
+
+/**
+ * Paths of all computed figures of an estimate, in its order, as `explain` takes them. A figure that is `null` because
+ * there is none (no payback within the appraisal) is among them: its working says why. Left out are names, flags,
+ * sentences, and `irrAllPercent`, whose entries all come from the one search that `irrPercent` shows.
+ */
+export function figurePaths(estimate: Estimate): string[] {
+  const ofScenarios = estimate.scenarios.flatMap(({ id, perYear, cases, againstBaseline, ...more }) => [
+    ...leaves(`${id}.perYear`, perYear),
+    ...cases.flatMap(({ caseId }) =>
+      [...caseFigures, 'co2eKg', 'cost'].map((figure) => `${id}.cases.${caseId}.${figure}`)
+    ),
+    ...ofRun(`${id}.againstBaseline`, againstBaseline),
+    ...attributionPaths(id, more),
+    ...more.monitoring.flatMap(({ rule, theatresMissing, cost }) =>
+      leaves(`${id}.monitoring.${rule}`, { theatresMissing, cost })
+    ),
+    `${id}.monitoringGaps`,
+    ...leaves(`${id}.vapourOnOwnPlan`, more.vapourOnOwnPlan)
+  ]);
+  return [...ofScenarios, ...incrementPaths(estimate.increments)];
+}
+
+function ofRun(path: string, run: AgainstBaseline): string[] {
+  return [
+    ...againstFigures
+      // Without a footprint there is no share of it, and no working that says more.
+      .filter((figure) => figure !== 'departmentSharePercent' || run[figure] !== null)
+      .map((figure) => `${path}.${figure}`),
+    ...leaves(`${path}.shadow`, run.shadow),
+    ...run.aheadForATime.flatMap((_, index) =>
+      ['fromYears', 'untilYears'].map((end) => `${path}.aheadForATime.${index}.${end}`)
+    ),
+    ...run.years.flatMap(({ year, ...figures }) => leaves(`${path}.years.${year}`, figures))
+  ];
+}
+
+function attributionPaths(
+  id: string,
+  of: Pick<ScenarioEstimate, 'attribution' | 'ladder' | 'withoutMachine' | 'machineAdds'>
+): string[] {
+  const named = (path: string, figures: readonly string[]) => figures.map((figure) => `${path}.${figure}`);
+  return [
+    ...(of.attribution ?? []).flatMap(({ lever }) => named(`${id}.attribution.${lever}`, partFigures)),
+    ...(of.ladder ?? []).flatMap(({ lever }) =>
+      named(`${id}.ladder.${lever}`, [...partFigures, 'investment'])
+    ),
+    ...(of.withoutMachine === null ? [] : ofRun(`${id}.withoutMachine`, of.withoutMachine)),
+    ...(of.machineAdds === null ? [] : named(`${id}.machineAdds`, stepFigures))
+  ];
+}
+
+function incrementPaths(increments: Estimate['increments']): string[] {
+  if (increments === null) return [];
+  const { money, tonnes } = increments;
+  return [
+    ...money.flatMap(({ option, against }) =>
+      ['presentValueOfOutlay', ...(against === null ? [] : moneyFigures)].map(
+        (figure) => `increments.money.${option}.${figure}`
+      )
+    ),
+    ...tonnes.flatMap(({ option, against, costPerTonne }) =>
+      ['netPresentCost', 'tonnes', ...(against === null ? [] : tonnesFigures)]
+        // Where no further tonne is avoided, there is no ratio and no working that says more.
+        .filter((figure) => figure !== 'costPerTonne' || costPerTonne !== null)
+        .map((figure) => `increments.tonnes.${option}.${figure}`)
+    )
+  ];
+}
+
+/** Paths of all numbers and amounts below a path. */
+function leaves(path: string, value: unknown): string[] {
+  if (value === null) return [];
+  if (typeof value !== 'object') return [path];
+  return Object.entries(value).flatMap(([key, below]) => leaves(`${path}.${key}`, below));
+}

@@ -1,0 +1,140 @@
+import type { CaseCells, CaseConditions } from '../case/conditions.ts';
+import type { Agent, BodyModel, Phase } from '../input.ts';
+import type { ReferenceSet } from '../reference/reference-set.ts';
+import { plain } from '../working/plain.ts';
+import { modelCase } from '../case/case-model.ts';
+import { emptyOutcome, solveCircleSystem } from '../case/circle-system.ts';
+import type { CircleCase, CirclePhase } from '../case/circle-system.ts';
+
+/** What a published study did: its patient, its agent, and how gas and vapour were given. */
+export interface Experiment {
+  readonly reference: ReferenceSet;
+  readonly bodyModel: BodyModel;
+  readonly agent: Agent;
+  /** 70 kg where a study gives none. */
+  readonly weightKg?: number;
+  /** The published default where a study gives none. */
+  readonly circuitVolumeL?: number;
+  /** End-tidal percentage that was held. */
+  readonly targetPercent: number;
+  readonly phases: readonly ExperimentPhase[];
+}
+
+export interface ExperimentPhase {
+  readonly minutes: number;
+  /** L/min; 'closed': what the patient consumes. */
+  readonly flow: number | 'closed';
+  /** Setting of a fixed dial, or highest one where the target is held; null: liquid is injected as needed. */
+  readonly dialPercent: number | null;
+  readonly vaporiser: Phase['vaporiser'];
+}
+
+/** What a study's model says, vapour as mL liquid. */
+export interface ExperimentResult {
+  readonly liquidMl: number;
+  readonly takenUpMl: number;
+  readonly minutesToTarget: number;
+  /** Mean end-tidal and inspired percentage from a minute to the end, and the highest end-tidal one. */
+  readonly meanEndTidalPercent: number;
+  readonly meanInspiredPercent: number;
+  readonly peakEndTidalPercent: number;
+  /** End-tidal over inspired fraction at the end. */
+  readonly washIn: number;
+}
+
+/** An adult on a machine without leak, on which flows are as given. */
+const conditions: Omit<CaseConditions, 'agent' | 'bodyModel'> = {
+  minutes: 60,
+  ageYears: 40,
+  weightKg: 70,
+  technique: 'volatile',
+  targetMac: 1,
+  nitrousOxidePercent: 0,
+  inspiredOxygenPercent: 40,
+  pneumoperitoneum: 'none',
+  circuitVolumeL: null,
+  leakMlPerMin: 0,
+  sampleMlPerMin: 0,
+  sampleReturned: true,
+  minimumFlowLPerMin: 0,
+  capacityLPerKg: 120,
+  theatreTemperatureC: 20,
+  ambientPressureKPa: 101.325,
+  phases: []
+};
+const cells: CaseCells = {
+  row: 'experiment',
+  plan: 'experiment',
+  machine: 'experiment',
+  absorbent: 'experiment'
+};
+
+/** Injection has no dial; a limit this high is never met. */
+const INJECTION_FRACTION = 0.99;
+
+/** The patient of an experiment on its circuit, as the solver takes it, and the vapour that its liquid gives. */
+export function experimentCase(experiment: Experiment): { circle: CircleCase; vapourPerLiquid: number } {
+  const {
+    agent,
+    reference,
+    bodyModel,
+    weightKg = 70,
+    circuitVolumeL = null,
+    targetPercent,
+    phases
+  } = experiment;
+  const model = modelCase(plain, {
+    conditions: { ...conditions, agent, weightKg, circuitVolumeL, bodyModel },
+    cells,
+    reference
+  });
+  if (model.agent === null) throw new Error('An experiment needs a volatile agent.');
+  const { circle, vapourPerLiquid } = model.agent;
+  return {
+    circle: {
+      ...circle,
+      targetFraction: targetPercent / 100,
+      phases: phases.map(({ minutes, flow, vaporiser, dialPercent }): CirclePhase => ({
+        minutes,
+        flowLPerMin: flow === 'closed' ? circle.oxygenUptakeLPerMin : flow,
+        vaporiser,
+        dialFraction: dialPercent === null ? INJECTION_FRACTION : dialPercent / 100
+      }))
+    },
+    vapourPerLiquid: plain.value(vapourPerLiquid)
+  };
+}
+
+/** Runs an experiment through the solver that cases go through. `fromMinute`: where the means begin. */
+export function runExperiment(experiment: Experiment, fromMinute = 0): ExperimentResult {
+  const { circle, vapourPerLiquid } = experimentCase(experiment);
+  const outcome = emptyOutcome();
+  let lastMinute = 0;
+  let lastEndTidal = 0;
+  let lastInspired = 0;
+  let endTidalMin = 0;
+  let inspiredMin = 0;
+  let peak = 0;
+  solveCircleSystem(circle, outcome, {
+    add({ minute, endTidalFraction, inspiredFraction }) {
+      // The course is dense enough for the trapezium rule; the part of a piece before fromMinute is left out.
+      const span = Math.max(0, minute - Math.max(lastMinute, fromMinute));
+      endTidalMin += (span * (endTidalFraction + lastEndTidal)) / 2;
+      inspiredMin += (span * (inspiredFraction + lastInspired)) / 2;
+      peak = Math.max(peak, endTidalFraction);
+      lastMinute = minute;
+      lastEndTidal = endTidalFraction;
+      lastInspired = inspiredFraction;
+    }
+  });
+  const counted = lastMinute - fromMinute;
+  return {
+    liquidMl: (1000 * outcome.deliveredL) / vapourPerLiquid,
+    takenUpMl: (1000 * outcome.takenUpL) / vapourPerLiquid,
+    minutesToTarget: outcome.minutesToTarget,
+    meanEndTidalPercent: (100 * endTidalMin) / counted,
+    meanInspiredPercent: (100 * inspiredMin) / counted,
+    peakEndTidalPercent: 100 * peak,
+    washIn: lastEndTidal / lastInspired
+  };
+}

@@ -1,0 +1,83 @@
+/** What one case costs and emits, beside what it uses. */
+import type { CaseUse } from '../case/case-result.ts';
+import { co2eLines } from '../emissions/co2e-lines.ts';
+import type { EstimateInput, Scenario } from '../input.ts';
+import type { ConsumablePrices } from '../money/consumable-prices.ts';
+import { costOfCase } from '../money/consumables.ts';
+import type { Decimal } from '../money/decimal.ts';
+import type { Quantity, Reckoner } from '../working/reckoner.ts';
+import { cubicMetres, electricity, hours } from '../year/consumption.ts';
+import { captureOf, emissionsOfAbsorbent, massOfNitrousOxide, powerOf } from './amounts.ts';
+import type { SourcesOfCases } from './case-sources.ts';
+import type { CaseReckoning } from './scenario-cases.ts';
+
+export interface PricedCase {
+  readonly co2eKg: Quantity;
+  readonly cost: Quantity<Decimal>;
+}
+
+/** A case of a scenario with its own machine's power and the scenario's capture; what is lost from pipes is no case's. */
+export function pricedCase(
+  r: Reckoner,
+  input: EstimateInput,
+  {
+    scenario,
+    one,
+    sources,
+    prices
+  }: {
+    scenario: Scenario;
+    one: CaseReckoning<CaseUse>;
+    sources: SourcesOfCases;
+    prices: ConsumablePrices;
+  }
+): PricedCase {
+  const { row, machine, agent, result } = one;
+  const minutes = r.cell(row.minutes, 'min', 'caseMix', row.id, 'minutes');
+  const nothing = r.assumption(
+    0,
+    'min',
+    'No breathing system, and no intravenous anaesthesia, in this case.'
+  );
+  const nitrousOxideKg = massOfNitrousOxide(r, input, result.nitrousOxideL);
+  const oxygenM3 = r.apply(cubicMetres, { litres: result.oxygenL });
+  const electricityKWh = r.apply(electricity, {
+    minutes: row.technique === 'regional' ? nothing : minutes,
+    powerW: powerOf(r, input, machine)
+  });
+  const emitting = {
+    agents:
+      agent === null
+        ? []
+        : [
+            {
+              agent,
+              liquidMl: result.liquidMl,
+              takenUpMl: result.takenUpMl,
+              capturePercent: captureOf(r, scenario)
+            }
+          ],
+    nitrousOxideKg,
+    nitrousOxideLostKg: null,
+    oxygenM3,
+    absorbents: [
+      {
+        massKg: result.absorbentKg,
+        kgCo2ePerKg: emissionsOfAbsorbent(r, sources.absorbentById(machine.absorbent))
+      }
+    ],
+    electricityKWh,
+    intravenousH: r.apply(hours, { minutes: row.technique === 'intravenous' ? minutes : nothing })
+  };
+  return {
+    co2eKg: co2eLines(r, emitting, input).total,
+    cost: costOfCase(r, prices, {
+      liquidMl: agent === null ? {} : { [agent]: result.liquidMl },
+      oxygenM3,
+      airM3: r.apply(cubicMetres, { litres: result.airL }),
+      nitrousOxideKg,
+      nitrousOxideLostKg: null,
+      absorbentKg: { [machine.absorbent]: result.absorbentKg }
+    })
+  };
+}

@@ -1,0 +1,130 @@
+/**
+ * The whole calculation, from cells to figures, as quantities. Run with the plain reckoner it is the estimate; run with
+ * the recorder, the same code gives any one figure's working. Figures are made on demand and kept, so that asking for
+ * one computes only what it needs.
+ */
+import type { CaseResult, CaseUse } from '../case/case-result.ts';
+import type { CaseGiven, CaseSources } from '../case/conditions.ts';
+import { givenOf } from '../case/conditions.ts';
+import { estimateCase, floorOfCase } from '../case/estimate-case.ts';
+import type { FailedCell } from '../estimate-types.ts';
+import type { Agent, CaseRow, EstimateInput, Scenario } from '../input.ts';
+import type { CaseMemo } from '../known-cases/case-memo.ts';
+import { recordedCase } from '../known-cases/recorded-case.ts';
+import { consumablePrices } from '../money/consumable-prices.ts';
+import { costOfToday } from '../money/cost-of-ownership.ts';
+import { investment } from '../money/investment.ts';
+import { monitorCost } from '../money/monitor-cost.ts';
+import { timeFactors } from '../money/time-factors.ts';
+import { kept, once } from '../working/kept.ts';
+import { plain } from '../working/plain.ts';
+import type { Quantity, Reckoner } from '../working/reckoner.ts';
+import { vapourOfYear } from '../year/vapour.ts';
+import type { EmittingSide } from './against.ts';
+import { Against } from './against.ts';
+import { sourcesOfCases } from './case-sources.ts';
+import { pricedCase } from './priced-case.ts';
+import { scenarioCases } from './scenario-cases.ts';
+import { scenarioMonitoring } from './scenario-monitoring.ts';
+import { scenarioYears } from './scenario-year.ts';
+import { yearParts } from './year-parts.ts';
+
+export type Reckoning = ReturnType<typeof reckon>;
+
+/**
+ * The calculation over one input, with all that an estimate tells of its cases. Nothing is computed until it is asked
+ * for.
+ * @param memo where results of cases are kept over edits; a recorder takes the values from there, and records a case
+ *   once somebody looks at how it came about.
+ */
+export const reckon = (r: Reckoner, input: EstimateInput, memo?: CaseMemo) =>
+  reckonWith(r, input, (sources) => {
+    const run = (): CaseResult => estimateCase(r, givenOf(sources));
+    if (memo === undefined) return run();
+    const known = memo.result(sources, plainCase);
+    return r.records ? recordedCase(known, run) : known;
+  });
+
+const plainCase = (given: CaseGiven): CaseResult => estimateCase(plain, given);
+
+/**
+ * The calculation over one input, with as much of each case as is given it. Nothing is computed until it is asked for.
+ * @param modelled the model's figures of a case
+ */
+export function reckonWith<C extends CaseUse>(
+  r: Reckoner,
+  input: EstimateInput,
+  modelled: (sources: CaseSources) => C
+) {
+  const { accounting, site } = input;
+  const today = input.scenarios.find((scenario) => scenario.baseline);
+  if (today === undefined)
+    throw new Error('The input has no baseline; a workbook is checked before it gets here.');
+
+  const prices = once(() => consumablePrices(r, input));
+  const sources = sourcesOfCases(input);
+  const cases = scenarioCases(r, input, { today, sources, modelled });
+  const partsOf = yearParts(r, input, { today, sources, cases });
+  const { yearOf, reconciliation } = scenarioYears(r, input, { today, sources, partsOf, prices });
+  const monitoring = scenarioMonitoring(r, input, { today, sources, cases });
+
+  const casesOf = (scenario: Scenario) => cases.rowsOf(scenario).map((row) => cases.caseOf(scenario, row));
+
+  const factors = once(() => timeFactors(r, accounting));
+  const sideOf = kept((scenario: Scenario): EmittingSide => {
+    const { cost, figures } = yearOf(scenario);
+    return {
+      cost,
+      co2eKg: figures.co2eKg.total,
+      investment: investment(r, {
+        scenario,
+        machine: sources.machineOf(scenario),
+        buysMachine: scenario.machine !== today.machine,
+        monitors: monitorCost(r, scenario === today ? [] : monitoring.toBuy(scenario)),
+        accounting
+      })
+    };
+  });
+  const yearsOfToday = once(() => costOfToday(r, { baseline: sideOf(today), factors: factors() }));
+  const footprintTonnes = (): Quantity | null => {
+    const { departmentFootprintTonnes: footprint } = site;
+    if (footprint === null || !(footprint > 0)) return null;
+    return r.cell(footprint, 't CO2e', 'site', 'departmentFootprintTonnes');
+  };
+
+  return {
+    today,
+    cases: casesOf,
+    caseOf: cases.caseOf,
+    pricedCase: kept((scenario: Scenario) =>
+      kept((row: CaseRow) =>
+        pricedCase(r, input, {
+          scenario,
+          one: cases.caseOf(scenario, row),
+          sources,
+          prices: prices()
+        })
+      )
+    ),
+    /** Liquid that the case would use if nothing spilled, mL. */
+    floorOf: (scenario: Scenario, row: CaseRow): Quantity =>
+      floorOfCase(r, givenOf(sources.sourcesOf(scenario, row))),
+    year: (scenario: Scenario) => yearOf(scenario).figures,
+    against: kept(
+      (scenario: Scenario) =>
+        new Against(r, {
+          today: sideOf(today),
+          scenario: sideOf(scenario),
+          factors: factors(),
+          costOfToday: yearsOfToday,
+          footprintTonnes: footprintTonnes()
+        })
+    ),
+    monitoring: monitoring.needs,
+    monitoringFigures: monitoring.figures,
+    monitoringGaps: monitoring.gaps,
+    vapour: (scenario: Scenario) => vapourOfYear(r, casesOf(scenario)),
+    reconciliation: (agent: Agent) => reconciliation(agent),
+    failed: (scenario: Scenario): readonly FailedCell[] => cases.failedIn(scenario)
+  };
+}

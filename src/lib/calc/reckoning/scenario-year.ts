@@ -1,0 +1,219 @@
+/** A scenario's year: what it uses, what that costs and what it emits. */
+import { co2eLines } from '../emissions/co2e-lines.ts';
+import type { Co2eLine, CostLine } from '../estimate-types.ts';
+import type { Agent, EstimateInput, Scenario } from '../input.ts';
+import type { ConsumablePrices } from '../money/consumable-prices.ts';
+import type { YearlyCost } from '../money/cost-lines.ts';
+import { costLines } from '../money/cost-lines.ts';
+import type { Decimal } from '../money/decimal.ts';
+import { kept } from '../working/kept.ts';
+import type { Quantity, Reckoner } from '../working/reckoner.ts';
+import type { Consumption } from '../year/consumption.ts';
+import { nitrousOxideLost, recoveryMinutes, together } from '../year/consumption.ts';
+import { estimateOverPurchase, purchasedLiquid, scaledToPurchases } from '../year/reconciliation.ts';
+import { emissionsOfAbsorbent, massOfNitrousOxide } from './amounts.ts';
+import type { SourcesOfCases } from './case-sources.ts';
+import type { YearPart } from './year-parts.ts';
+
+export interface AgentYearFigures {
+  readonly liquidMl: Quantity;
+  readonly bottles: Quantity;
+  readonly cost: Quantity<Decimal>;
+  readonly estimateOverPurchase: Quantity | null;
+}
+
+export interface YearFigures {
+  readonly agents: Readonly<Partial<Record<Agent, AgentYearFigures>>>;
+  readonly oxygenM3: Quantity;
+  readonly airM3: Quantity;
+  readonly nitrousOxideKg: Quantity;
+  readonly absorbentKg: Quantity;
+  readonly electricityKWh: Quantity;
+  readonly cost: Readonly<Record<CostLine | 'total', Quantity<Decimal>>>;
+  readonly co2eKg: Readonly<Record<Co2eLine | 'total', Quantity>>;
+}
+
+export interface ScenarioYearReckoning {
+  readonly figures: YearFigures;
+  readonly cost: YearlyCost;
+}
+
+export interface ScenarioYears {
+  readonly yearOf: (scenario: Scenario) => ScenarioYearReckoning;
+  /** Today's estimate ÷ purchase, by agent; null where no purchases were given or nothing is used. */
+  readonly reconciliation: (agent: Agent) => Quantity | null;
+}
+
+export function scenarioYears(
+  r: Reckoner,
+  input: EstimateInput,
+  {
+    today,
+    sources,
+    partsOf,
+    prices
+  }: {
+    today: Scenario;
+    sources: SourcesOfCases;
+    partsOf: (scenario: Scenario) => readonly [YearPart, ...YearPart[]];
+    prices: () => ConsumablePrices;
+  }
+): ScenarioYears {
+  const { reference, site, accounting } = input;
+
+  /** A quantity of a year: that of its parts, added up. */
+  const inAll = (
+    parts: readonly YearPart[],
+    unit: Parameters<typeof together>[1],
+    of: (use: Consumption) => Quantity
+  ): Quantity =>
+    together(
+      r,
+      unit,
+      parts.map(({ use }) => of(use))
+    );
+
+  const nitrousOxideUsedKg = kept((scenario: Scenario): Quantity =>
+    massOfNitrousOxide(
+      r,
+      input,
+      inAll(partsOf(scenario), 'L', (use) => use.nitrousOxideL)
+    )
+  );
+  /** What was bought and is not used today is lost, whatever is done; null where no purchases were given. */
+  const nitrousOxideLostKg = (): Quantity | null => {
+    const bought = input.gases.nitrousOxideBoughtKgPerYear;
+    if (bought === null) return null;
+    return r.apply(nitrousOxideLost, {
+      boughtKg: r.cell(bought, 'kg', 'gases', 'nitrousOxideBoughtKgPerYear'),
+      usedKg: nitrousOxideUsedKg(today)
+    });
+  };
+
+  const reconciliation = kept((agent: Agent): Quantity | null => {
+    const supply = input.agents.find((each) => each.agent === agent);
+    const use = partsOf(today)[0].use.agents[agent];
+    if (supply === undefined || supply.bottlesBoughtPerYear === null || supply.bottlesBoughtPerYear === 0)
+      return null;
+    if (use === undefined || r.value(use.liquidMl) === 0) return null;
+    return r.apply(estimateOverPurchase, {
+      estimatedMl: use.liquidMl,
+      purchasedMl: r.apply(purchasedLiquid, {
+        bottles: r.cell(supply.bottlesBoughtPerYear, '1', 'agents', agent, 'bottlesBoughtPerYear'),
+        bottleMl: r.cell(supply.bottleMl, 'mL', 'agents', agent, 'bottleMl'),
+        unusablePercent: r.cell(supply.unusablePercent, '%', 'agents', agent, 'unusablePercent')
+      })
+    });
+  });
+  const scaled = (agent: Agent, liquidMl: Quantity): Quantity => {
+    const supply = input.agents.find((each) => each.agent === agent);
+    const ratio = supply?.scaleToPurchases === true ? reconciliation(agent) : null;
+    return ratio === null ? liquidMl : r.apply(scaledToPurchases, { liquidMl, ratio });
+  };
+
+  /** Agent used in each part: emissions go by where it was used, cost by how much it is in all. */
+  const agentUsesIn = (parts: readonly YearPart[]) =>
+    parts.flatMap(({ use, capturePercent }) =>
+      (Object.keys(use.agents) as Agent[]).flatMap((agent) => {
+        const of = use.agents[agent];
+        return of === undefined
+          ? []
+          : [{ agent, liquidMl: scaled(agent, of.liquidMl), takenUpMl: of.takenUpMl, capturePercent }];
+      })
+    );
+
+  const absorbentIn = (parts: readonly YearPart[]): Record<string, Quantity> => {
+    const massKg: Record<string, Quantity> = {};
+    for (const id of new Set(parts.map(({ machine }) => machine.absorbent)))
+      massKg[id] = inAll(
+        parts.filter(({ machine }) => machine.absorbent === id),
+        'kg',
+        (use) => use.absorbentKg
+      );
+    return massKg;
+  };
+
+  const yearOf = kept((scenario: Scenario): ScenarioYearReckoning => {
+    const parts = partsOf(scenario);
+    const agentUses = agentUsesIn(parts);
+    const liquidMl: Partial<Record<Agent, Quantity>> = {};
+    for (const agent of new Set(agentUses.map((use) => use.agent)))
+      liquidMl[agent] = together(
+        r,
+        'mL',
+        agentUses.filter((use) => use.agent === agent).map((use) => use.liquidMl)
+      );
+    const absorbentKg = absorbentIn(parts);
+    const oxygenM3 = inAll(parts, 'm3', (use) => use.oxygenM3);
+    const airM3 = inAll(parts, 'm3', (use) => use.airM3);
+    const electricityKWh = inAll(parts, 'kWh', (use) => use.electricityKWh);
+    const usedKg = nitrousOxideUsedKg(scenario);
+    const lostKg = nitrousOxideLostKg();
+    const co2eKg = co2eLines(
+      r,
+      {
+        agents: agentUses,
+        nitrousOxideKg: usedKg,
+        nitrousOxideLostKg: lostKg,
+        oxygenM3,
+        absorbents: Object.entries(absorbentKg).map(([id, massKg]) => ({
+          massKg,
+          kgCo2ePerKg: emissionsOfAbsorbent(r, sources.absorbentById(id))
+        })),
+        electricityKWh,
+        intravenousH: inAll(parts, 'h', (use) => use.intravenousH)
+      },
+      { accounting, site, reference }
+    );
+    // Saved against today, which so saves none.
+    const minutesSaved = scenario === today ? 0 : scenario.recoveryMinutesSavedPerCase;
+    const cost = costLines(r, {
+      prices: prices(),
+      cells: input,
+      scenario,
+      machine: sources.machineOf(scenario),
+      used: {
+        liquidMl,
+        oxygenM3,
+        airM3,
+        nitrousOxideKg: usedKg,
+        nitrousOxideLostKg: lostKg,
+        absorbentKg,
+        electricityKWh,
+        co2eKg: co2eKg.total,
+        recoveryMinutes: r.apply(recoveryMinutes, {
+          minutesPerCase: r.cell(
+            minutesSaved,
+            'min',
+            'scenarios',
+            scenario.id,
+            'recoveryMinutesSavedPerCase'
+          ),
+          generalAnaesthetics: parts[0].use.generalAnaesthetics
+        })
+      }
+    });
+    const agents: Partial<Record<Agent, AgentYearFigures>> = {};
+    for (const agent of Object.keys(liquidMl) as Agent[]) {
+      const priced = cost.byAgent[agent];
+      const liquid = liquidMl[agent];
+      if (priced !== undefined && liquid !== undefined)
+        agents[agent] = { liquidMl: liquid, ...priced, estimateOverPurchase: reconciliation(agent) };
+    }
+    return {
+      cost,
+      figures: {
+        agents,
+        oxygenM3,
+        airM3,
+        nitrousOxideKg: usedKg,
+        absorbentKg: together(r, 'kg', Object.values(absorbentKg)),
+        electricityKWh,
+        cost: { ...cost.lines, total: cost.total },
+        co2eKg
+      }
+    };
+  });
+
+  return { yearOf, reconciliation };
+}

@@ -1,0 +1,89 @@
+/**
+ * The whole workbook as a spreadsheet with live formulas, for whoever checks and changes the figures there. To be loaded
+ * when it is asked for (`await import`): the library behind it is larger than the rest of a page.
+ */
+import type { Caution } from '#lib/calc/estimate-types.ts';
+import type { Source } from '#lib/calc/reference/constant.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import { cellReader } from '#lib/workbook/cell-reader.ts';
+import { fileName } from '../write/file-name.ts';
+import { entryNameReader } from '../tables/table-cells.ts';
+import { FormulaSheets } from './formula-sheets.ts';
+import { inputSheets } from './input-sheets.ts';
+import type { RecordedReckoning } from './ledger-sheets.ts';
+import { ledgerSheets } from './ledger-sheets.ts';
+import type { Sheet, SheetCell } from './sheet.ts';
+import { writeSheets } from './write-sheets.ts';
+
+export interface XlsxGiven extends RecordedReckoning {
+  readonly workbook: Workbook;
+  /** Of the estimate: they stand on the first sheet and on “Results”. */
+  readonly cautions: readonly Caution[];
+  /** A source in one line. */
+  readonly citation: (source: Source) => string;
+}
+
+/**
+ * The bytes of an XLSX file: inputs on sheets of their own, each case's use as values of the circle-system model, and
+ * everything after them (the year, cost, emissions, cash flow, payback) as formulas that hold the tool's results until
+ * they are recalculated.
+ */
+export async function writeWorkbookXlsx(given: XlsxGiven): Promise<Uint8Array> {
+  return writeSheets(workbookSheets(given), {
+    title: given.workbook.title,
+    invented: given.workbook.invented
+  });
+}
+
+/** The name under which the spreadsheet is saved. */
+export function xlsxFileName(title: string): string {
+  return fileName(title, '.xlsx');
+}
+
+/** The sheets, in the order in which they stand. */
+export function workbookSheets({ workbook, citation, cautions, ...recorded }: XlsxGiven): readonly Sheet[] {
+  const inputs = inputSheets(workbook);
+  const formulas = new FormulaSheets({
+    inputAddresses: inputs.addresses,
+    inputValue: cellReader(workbook),
+    nameOf: entryNameReader(workbook),
+    citation,
+    currency: workbook.currency
+  });
+  const ledger = ledgerSheets(workbook, { ...recorded, cautions }, formulas);
+  return [readMe(workbook, cautions), ...ledger, ...inputs.sheets, ...formulas.sheets()];
+}
+
+const note = (text: string): SheetCell => ({ kind: 'text', text, look: 'note' });
+function readMe(workbook: Workbook, cautions: readonly Caution[]): Sheet {
+  const sentences = [
+    ...(workbook.invented
+      ? [
+          'Every figure in this workbook is invented: it shows what the tool does and is evidence for nothing.'
+        ]
+      : []),
+    ...cautions.map((caution) => `Caution: ${caution.sentence} (${caution.source})`),
+    'Planning support for a purchase, not clinical guidance: it is no dosing aid. Local policy, the manufacturer’s instructions, the law and the responsible clinician come first, and monitoring standards differ by country.',
+    'Tinted cells hold what was typed into the tool, and published constants with their sources. Change one, and every formula that depends on it follows.',
+    'Sheet “Cases” holds what one anaesthetic of each group uses, as values: they come from the tool’s circle-system model, which a spreadsheet cannot run. Change minutes, age, weight, technique, agent, flows or a machine’s leak in the tool, and save the file again.',
+    'Everything after that is formulas: “Year” adds up the cases, prices them and counts their emissions; “Cash flow” compares each scenario with today year by year; “Results” sums it up. “Steps” has one row for each step in between, in words and as a formula.',
+    'Fixed when the file was saved, and to be changed in the tool: which cases follow a scenario’s plan where its adoption is 100 %, price growth that is 0, in which years machines are bought and replaced, how many monitors are missing, and the number of years.',
+    'All sums are cash. A carbon price and the value of recovery minutes stand beside them, and together with the cash they make the social view: nobody is billed for either.',
+    '“none” in place of a number means that there is no such figure. Payback is the time from which the sum stays at or above 0 to the end of the years looked at; an earlier time at which it comes back to 0 and does not stay there stands on “Cash flow” alone.'
+  ];
+  return {
+    name: 'Read me',
+    frozenRows: 0,
+    widthsCh: [100],
+    rows: [
+      [{ kind: 'text', text: workbook.title, look: 'title' }],
+      [
+        note(
+          `Prices in ${workbook.currency} of ${workbook.priceYear}. Reference set ${workbook.referenceSet}. Written by Vapour Ledger.`
+        )
+      ],
+      [],
+      ...sentences.map((sentence) => [note(sentence)])
+    ]
+  };
+}

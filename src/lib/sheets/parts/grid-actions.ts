@@ -1,0 +1,102 @@
+/** What a grid's action does to the workbook: texts into cells, rows in and out, each action one step of undo. */
+import type { CellWrite, GridAction } from '#lib/grid/grid-types.ts';
+import type { Desk } from '#lib/state/desk.svelte.ts';
+import { deletePhases, duplicatePhases, insertPhases, movePhases } from '#lib/workbook/edit-phases.ts';
+import type { ListName, RowsChanged } from '#lib/workbook/edit-rows.ts';
+import { deleteRows, duplicateRows, entryKey, insertRows, moveRows } from '#lib/workbook/edit-rows.ts';
+import { fieldAt } from '#lib/workbook/field-at.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+
+/** How one grid's rows are reached and changed. */
+export interface GridRoom {
+  /** Path of the cell in a row and column; null where nothing can be written there. */
+  readonly pathOf: (workbook: Workbook, row: number, column: string) => string | null;
+  readonly rowCount: (workbook: Workbook) => number;
+  readonly insert?: (workbook: Workbook, at: number, count: number) => RowsChanged;
+  readonly remove?: (workbook: Workbook, rows: readonly number[]) => RowsChanged;
+  readonly duplicate?: (workbook: Workbook, rows: readonly number[]) => RowsChanged;
+  readonly move?: (workbook: Workbook, rows: readonly number[], by: number) => RowsChanged;
+}
+
+/** The room of a list of the workbook. */
+export function roomOfList(list: ListName): GridRoom {
+  return {
+    pathOf: (workbook, row, column) => {
+      const entry = workbook[list][row];
+      const path = entry === undefined ? null : `${list}.${entryKey(entry)}.${column}`;
+      return path !== null && fieldAt(path) !== undefined ? path : null;
+    },
+    rowCount: (workbook) => workbook[list].length,
+    insert: (workbook, at, count) => insertRows(workbook, { list, at, count }),
+    remove: (workbook, rows) => deleteRows(workbook, { list, rows }),
+    duplicate: (workbook, rows) => duplicateRows(workbook, { list, rows }),
+    move: (workbook, rows, by) => moveRows(workbook, { list, rows, by })
+  };
+}
+
+/** The room of a flow plan's phases. */
+export function roomOfPhases(plan: string): GridRoom {
+  const phasesOf = (workbook: Workbook) => workbook.flowPlans.find((each) => each.id === plan)?.phases ?? [];
+  return {
+    pathOf: (workbook, row, column) => {
+      const path = `flowPlans.${plan}.phases.${row}.${column}`;
+      return row < phasesOf(workbook).length && fieldAt(path) !== undefined ? path : null;
+    },
+    rowCount: (workbook) => phasesOf(workbook).length,
+    insert: (workbook, at, count) => insertPhases(workbook, { plan, at, count }),
+    remove: (workbook, rows) => deletePhases(workbook, { plan, rows }),
+    duplicate: (workbook, rows) => duplicatePhases(workbook, { plan, rows }),
+    move: (workbook, rows, by) => movePhases(workbook, { plan, rows, by })
+  };
+}
+
+/** The room of a table whose rows and columns both are lists of ids, e.g. a plan for each case group and scenario. */
+export function roomOfTable(
+  rowIds: readonly string[],
+  pathOf: (rowId: string, column: string) => string
+): GridRoom {
+  return {
+    pathOf: (_, row, column) => {
+      const id = rowIds[row];
+      const path = id === undefined ? null : pathOf(id, column);
+      return path !== null && fieldAt(path) !== undefined ? path : null;
+    },
+    rowCount: () => rowIds.length
+  };
+}
+
+/** Does an action of the user to the workbook on the desk. */
+export function act(desk: Desk, room: GridRoom, action: GridAction): void {
+  switch (action.kind) {
+    case 'write':
+      write(desk, room, action.cells);
+      return;
+    case 'insert-rows':
+      if (room.insert) desk.applyRows(room.insert(desk.workbook, action.at, action.count));
+      return;
+    case 'delete-rows':
+      if (room.remove) desk.applyRows(room.remove(desk.workbook, action.rows));
+      return;
+    case 'duplicate-rows':
+      if (room.duplicate) desk.applyRows(room.duplicate(desk.workbook, action.rows));
+      return;
+    case 'move-rows':
+      if (room.move) desk.applyRows(room.move(desk.workbook, action.rows, action.by));
+  }
+}
+
+function write(desk: Desk, room: GridRoom, cells: readonly CellWrite[]): void {
+  const rows = room.rowCount(desk.workbook);
+  const needed = Math.max(0, ...cells.map((cell) => cell.row + 1)) - rows;
+  const grown = needed > 0 && room.insert !== undefined ? room.insert(desk.workbook, rows, needed) : null;
+  if (grown !== null && 'sentence' in grown) {
+    desk.message = { tone: 'error', sentence: grown.sentence };
+    return;
+  }
+  const workbook = grown === null ? desk.workbook : grown.workbook;
+  const texts = cells.flatMap(({ row, column, text }) => {
+    const path = room.pathOf(workbook, row, column);
+    return path === null ? [] : [{ path, text }];
+  });
+  desk.edit(texts, workbook, { byGrid: true });
+}

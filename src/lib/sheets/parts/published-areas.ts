@@ -1,0 +1,80 @@
+/** The published checks as the Evidence sheet shows them: by what they are about, and how far off the model is. */
+import type { CheckArea, PublishedCheck } from '#lib/calc/published/published-checks.ts';
+import { isAccepted } from '#lib/calc/published/published-checks.ts';
+import type { BodyModel } from '#lib/calc/input.ts';
+import { bodyModels } from '#lib/calc/input.ts';
+import { bodyModelOptions } from '#lib/workbook/fields.ts';
+
+/** Areas in which the model stands against measurements, and what each chart of them is called, by unit. */
+export const charted: readonly {
+  readonly area: CheckArea;
+  readonly unit: string;
+  readonly quantity: string;
+  readonly scale: 'linear' | 'log';
+}[] = [
+  { area: 'wash-in', unit: '1', quantity: 'End-tidal over inspired at 30 minutes', scale: 'linear' },
+  { area: 'uptake', unit: 'mL', quantity: 'Liquid taken up', scale: 'linear' },
+  { area: 'measured use', unit: 'mL/h', quantity: 'Liquid used in the first hour', scale: 'log' },
+  { area: 'time to target', unit: 'min', quantity: 'Minutes to target', scale: 'linear' }
+];
+
+export const areaNames: Readonly<Record<CheckArea, string>> = {
+  'wash-in': 'Wash-in',
+  uptake: 'Uptake',
+  'measured use': 'Measured use',
+  'time to target': 'Time to target',
+  circuit: 'Wash-in of an empty circuit',
+  'liquid to vapour': 'Liquid to vapour',
+  'constant dial': 'Constant-dial formula',
+  'MAC and age': 'MAC and age',
+  absorbent: 'Absorbent',
+  oxygen: 'Oxygen'
+};
+
+/** The author or body and the year of a citation, to stand beside a point. */
+export const shortSource = (source: string): string => {
+  const year = /\b(19|20)\d\d\b/.exec(source)?.[0];
+  const author = /^[^.,;(]+/.exec(source)?.[0].replace(/ [A-Z]{1,3}$/, '') ?? source;
+  return year === undefined || author.includes(year) ? author : `${author} ${year}`;
+};
+
+/** How the model stands to a row, e.g. `8 % below`; empty where there is nothing to divide by. */
+export function differenceInWords(check: PublishedCheck, model: BodyModel): string {
+  const figure = check.model[model];
+  if (!Number.isFinite(figure) || check.published === 0) return '';
+  const percent = 100 * (figure / check.published - 1);
+  if (Math.abs(percent) < 0.5) return 'equal';
+  return `${Number(Math.abs(percent).toPrecision(2))} % ${percent < 0 ? 'below' : 'above'}`;
+}
+
+/** What a reader must know of a row: whether it lies within the tolerance stated for it, and the cause where it does not. */
+export function verdictInWords(check: PublishedCheck, model: BodyModel): string {
+  const figure = check.model[model];
+  if (!Number.isFinite(figure)) return 'The model gives no figure here.';
+  const within = isAccepted(check, figure);
+  const verdict = within
+    ? `Within the tolerance (${check.tolerance}).`
+    : `Off by more than the tolerance (${check.tolerance}).`;
+  const cause = check.remark !== '' || within ? check.remark : nearerInWords(check, model);
+  return [verdict, cause].filter((part) => part !== '').join(' ');
+}
+
+/** Where no cause is on record: whether the body model is it, as another of the three meets the figure. */
+function nearerInWords(check: PublishedCheck, model: BodyModel): string {
+  const met = bodyModels.filter((body) => body !== model && isAccepted(check, check.model[body]));
+  return met.length === 0
+    ? 'The cause is not known.'
+    : `The body model is the likely cause: ${met.map(bodyModelName).join(' and ')} met it.`;
+}
+
+/** How many rows the model meets: all of them, and those whose figure others printed apart. */
+export function metInWords(checks: readonly PublishedCheck[], model: BodyModel): string {
+  const printed = checks.filter(({ computedHere }) => !computedHere);
+  const met = (rows: readonly PublishedCheck[]): string =>
+    `${rows.filter((check) => isAccepted(check, check.model[model])).length} of ${rows.length}`;
+  return `${met(checks)} rows lie within the tolerance that is stated for each, ${met(printed)} of those whose figure others measured or printed; the figures of the other ${checks.length - printed.length} were computed here by published formulas.`;
+}
+
+/** A body model as a reader calls it. */
+export const bodyModelName = (body: BodyModel): string =>
+  bodyModelOptions.find(({ id }) => id === body)?.label ?? body;

@@ -1,0 +1,59 @@
+/** Figures of the uncertainty run on the desk, and where they come from. */
+import type { ExplainedRun } from '#lib/calc/what-if/explain-draws.ts';
+import { explainDrawn } from '#lib/calc/what-if/explain-draws.ts';
+import { explainer } from '#lib/calc/estimate/explain.ts';
+import type { Working } from '#lib/calc/working/working.ts';
+import type { AskedCell } from '#lib/charts/chart-data.ts';
+import type { RunResult } from '#lib/state/draws.svelte.ts';
+import { uncertaintyRun } from '#lib/state/app.ts';
+import { coreInput } from '#lib/workbook/core-input.ts';
+import { fieldAt } from '#lib/workbook/field-at.ts';
+import { wholeCells } from '#lib/workbook/numeric-cells.ts';
+import { askCell } from './ask-cell.ts';
+import { unitOf } from '../parts/grid-of-list.ts';
+
+const prefix = 'drawn.';
+
+/** The name by which a figure of the run is asked for; `figure` as `explainDrawn` takes it. */
+export const drawnPath = (figure: string): string => `${prefix}${figure}`;
+
+/** The last finished run as it is explained, kept until there is another. */
+let explained: { readonly of: RunResult; readonly run: ExplainedRun } | null = null;
+
+function explainedRun(result: RunResult): ExplainedRun {
+  if (explained?.of === result) return explained.run;
+  const { summary, workbook } = result;
+  const input = coreInput(workbook);
+  const run: ExplainedRun = {
+    input,
+    summary,
+    explain: explainer(input),
+    wholeCells: wholeCells(workbook),
+    unitOf: (cell) => {
+      const field = fieldAt(cell);
+      return (field === undefined ? undefined : unitOf(field, workbook.currency)) ?? '1';
+    }
+  };
+  explained = { of: result, run };
+  return run;
+}
+
+/** How a figure of the last finished run came about. */
+export function drawnWorking(path: string): Working {
+  const { result } = uncertaintyRun;
+  if (result === null) throw new Error('The draws that this figure came from are gone: run them again.');
+  return explainDrawn(explainedRun(result), path.slice(prefix.length));
+}
+
+/** Whose figure it is: the scenario that was drawn. */
+export function drawnWhose(path: string): string {
+  const [id] = path.slice(prefix.length).split('.');
+  return uncertaintyRun.result?.workbook.scenarios.find((scenario) => scenario.id === id)?.name ?? '';
+}
+
+/** Asks for a figure of a chart's table, which may be one of the run or of the estimate. */
+export function askDrawnCell(cell: AskedCell): void {
+  const { path } = cell;
+  if (!path.startsWith(prefix)) askCell(cell);
+  else askCell(cell, { working: () => drawnWorking(path), whose: drawnWhose(path) });
+}
