@@ -117,7 +117,7 @@ describe('in any workbook', () => {
           }
         }
       }),
-      { numRuns: 40 }
+      { numRuns: 80 }
     );
     expect(taken).toBeGreaterThan(50);
     expect(twins).toBeGreaterThan(10);
