@@ -34,7 +34,10 @@ test('every sheet says it, on screen and on each printed page, whatever the titl
     await page.goto(`./${sheet}/`);
     const mark = page.getByRole('note', { name: 'Invented figures' });
     await expect(mark, sheet).toBeVisible();
-    expect(await page.evaluate(pageRules), sheet).toMatch(/@page.*North Fjord.*invented figures/);
+    // The workbook that was kept is opened a moment after the page.
+    await expect
+      .poll(() => page.evaluate(pageRules), { message: sheet })
+      .toMatch(/@page.*North Fjord.*invented figures/);
     await page.emulateMedia({ media: 'print' });
     await expect(mark, sheet).toBeVisible();
     await page.emulateMedia({ media: 'screen' });
