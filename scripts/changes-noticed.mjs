@@ -1,8 +1,9 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { applyChange } from './apply-change.mjs';
 import { copyProject } from './project-copy.mjs';
 import { toolScript } from './project-folder.mjs';
+import { readSources } from './read-sources.mjs';
 import { runCommand } from './run-command.mjs';
 
 /** @typedef {import('./apply-change.mjs').Change} Change */
@@ -53,19 +54,6 @@ export async function tryChanges(changes, onOutcome) {
     }
     onOutcome(change, outcome, (Date.now() - began) / 1000);
   }
-}
-
-/** @param {string} folder @returns {ReadonlyMap<string, string>} texts of the sources by file, relative to the folder */
-function readSources(folder) {
-  const entries = readdirSync(path.join(folder, 'src/lib'), { withFileTypes: true, recursive: true });
-  return new Map(
-    entries
-      .filter((entry) => entry.isFile() && /\.(ts|svelte)$/.test(entry.name))
-      .map((entry) => {
-        const place = path.join(entry.parentPath, entry.name);
-        return [path.relative(folder, place), readFileSync(place, 'utf8')];
-      })
-  );
 }
 
 /**

@@ -58,6 +58,19 @@ export const changes = [
     ]
   },
   {
+    rule: 'Today saves no recovery minutes against itself.',
+    edits: [
+      [
+        'scenario === today ? 0 : scenario.recoveryMinutesSavedPerCase',
+        'scenario.recoveryMinutesSavedPerCase'
+      ]
+    ]
+  },
+  {
+    rule: 'What was bought is held against what today uses, and a scenario does not move the ratio.',
+    edits: [['const use = partsOf(today)[0]', 'const use = partsOf(input.scenarios.at(-1) ?? today)[0]']]
+  },
+  {
     rule: 'Regional cases count for no machine hour, electricity or recovery.',
     edits: [["if (row.technique === 'regional') continue;", '']]
   },
@@ -112,6 +125,10 @@ export const changes = [
     rule: 'The answer of a break-even question is rounded to the side on which it pays.',
     edits: [['tries < 3 && (of(rounded) < 0', 'tries < 0 && (of(rounded) < 0']]
   },
+  {
+    rule: 'A rounded answer moves on towards the side on which it pays.',
+    edits: [["const step = pays === 'above' ? unit : -unit", "const step = pays === 'above' ? -unit : unit"]]
+  },
 
   // Cases that are kept are told apart by all that they depend on.
   ...['inspiredOxygenPercent', 'pneumoperitoneum'].map((name) => ({
@@ -122,6 +139,18 @@ export const changes = [
     rule: `A kept case is told apart by ${name}.`,
     edits: withoutName('textBy<Machine>(ofMachine)', name)
   })),
+  {
+    rule: 'A kept case is told apart by capacityLPerKg.',
+    edits: withoutName('textBy<Absorbent>(ofAbsorbent)', 'capacityLPerKg')
+  },
+  {
+    rule: 'A kept case is told apart by theatreTemperatureC.',
+    edits: withoutName('textBy<Site>(ofSite)', 'theatreTemperatureC')
+  },
+  {
+    rule: 'A kept case is told apart by its reference set.',
+    edits: [['`${referenceNumber(reference)}|', '`']]
+  },
   {
     rule: 'A kept case is told apart by dialPercent.',
     edits: [
