@@ -17,7 +17,8 @@ const contract = [
   'lib/calc/own-entry.ts',
   'lib/calc/baseline-of.ts',
   'lib/calc/cell-path.ts',
-  'lib/calc/estimate-types.ts'
+  'lib/calc/estimate-types.ts',
+  'lib/calc/line-names.ts'
 ];
 const parts = [...contract, 'lib/calc/reference/', 'lib/calc/working/'];
 
@@ -90,6 +91,7 @@ export const rooms: readonly Room[] = [
   { place: 'lib/calc/baseline-of.ts', knows: [], knowsTypesOf: ['lib/calc/input.ts'] },
   { place: 'lib/calc/cell-path.ts', knows: ['lib/calc/own-entry.ts'] },
   { place: 'lib/calc/estimate-types.ts', knows: [], knowsTypesOf: ['lib/calc/'] },
+  { place: 'lib/calc/line-names.ts', knows: [], knowsTypesOf: ['lib/calc/'] },
 
   // The document, and its ways in and out.
   { place: 'lib/numbers/', knows: [] },
@@ -105,7 +107,7 @@ export const rooms: readonly Room[] = [
 
   // What is seen.
   { place: 'lib/grid/', knows: ['lib/numbers/'], knowsTypesOf: ['lib/calc/'] },
-  { place: 'lib/charts/', knows: ['lib/numbers/'], knowsTypesOf: ['lib/calc/'] },
+  { place: 'lib/charts/', knows: ['lib/numbers/', 'lib/calc/line-names.ts'], knowsTypesOf: ['lib/calc/'] },
   {
     place: 'lib/state/',
     knows: ['lib/calc/', 'lib/workbook/', 'lib/files/', 'lib/storage/', 'lib/background/', 'lib/numbers/']
