@@ -88,6 +88,7 @@ export const warmingSetOptions = options(warmingSets, {
   AR6: 'IPCC AR6 (2021)',
   AR5: 'IPCC AR5 (2013)',
   'literature-2012': 'Literature 2012',
+  'literature-2021': 'AR6, lifetime of sevoflurane corrected',
   custom: 'Figures of your own'
 });
 
