@@ -2,17 +2,15 @@
  * One-line changes of the wiring that no test once noticed: a wrong figure, and a perfect working for it. Each must turn
  * a test red whose name says the rule. Where the code is written anew, its change is written anew as well.
  */
-const partOfTheRest = 'part( today, split.map((row) => [row, rest]) )';
-
 /** @type {readonly import('../../scripts/apply-change.mjs').Change[]} */
 export const changes = [
   // A scenario's year: the cases that follow it, and those that stay as today.
   {
-    rule: 'Cases that do not follow a scenario use what they use today.',
+    rule: 'Cases that do not follow a scenario do today’s plan.',
     edits: [
       [
-        partOfTheRest,
-        '{ ...part(scenario, split.map((row) => [row, rest])), machine: sources.machineOf(today), capturePercent: captureOf(r, today) }'
+        'const rest = sources.asToday(row, standing);',
+        'const rest = sources.following(scenario, row, standing);'
       ]
     ]
   },
@@ -20,40 +18,68 @@ export const changes = [
     rule: 'Cases that do not follow a scenario are given today’s agent.',
     edits: [
       [
-        partOfTheRest,
-        '{ ...part(today, []), use: consumption(r, { powerW: powerOf(r, input, sources.machineOf(today)), rows: split.map((row) => ' +
-          '({ ...cases.caseOf(today, row), agent: cases.caseOf(scenario, row).agent, sharePercent: rest })) }) }'
+        'const rest = sources.asToday(row, standing);',
+        'const rest = { ...sources.asToday(row, standing), agent: following.agent };'
       ]
     ]
   },
   {
-    // Who stays behind on which machine is a rule that a fleet of machines will change.
-    rule: 'Cases that do not follow a scenario run on today’s machine.',
-    edits: [[partOfTheRest, `{ ...${partOfTheRest}, machine: sources.machineOf(scenario) }`]]
-  },
-  {
-    rule: 'Cases that do not follow a scenario vent with today’s capture.',
-    edits: [[partOfTheRest, `{ ...${partOfTheRest}, capturePercent: captureOf(r, scenario) }`]]
-  },
-  {
-    rule: 'A scenario that only captures is split by adoption too.',
+    rule: 'Cases that do not follow a scenario run on the machine that stands in their theatre.',
     edits: [
       [
-        '(!cases.sameAsToday(scenario, row) || scenario.capturePercent !== today.capturePercent)',
-        '!cases.sameAsToday(scenario, row)'
+        'asToday: (row, { machine }) => following(today, row, { machine, moved: true })',
+        'asToday: (row) => following(today, row, { machine: input.machines[0]!, moved: true })'
+      ]
+    ]
+  },
+  {
+    rule: 'What cases vent that do not follow is captured as in the scenario.',
+    edits: [
+      [
+        'const agentUses = agentUsesIn(parts, captureOf(r, scenario));',
+        'const agentUses = [...agentUsesIn(parts.filter(({ follows }) => follows), captureOf(r, scenario)), ' +
+          '...agentUsesIn(parts.filter(({ follows }) => !follows), captureOf(r, today))];'
+      ]
+    ]
+  },
+  {
+    rule: 'Machines of today that stay are serviced.',
+    edits: [['service: serviceOf(r, standings)', 'service: serviceOf(r, standings.slice(0, 1))']]
+  },
+  {
+    rule: 'Machines move no more theatres than there are.',
+    edits: [['Math.min(units, theatres - sum(before))', 'units']]
+  },
+  {
+    rule: 'A spare trades in no machine.',
+    edits: [
+      ['tradeIn: r.apply(purchaseOfUnits, { units: theatres,', 'tradeIn: r.apply(purchaseOfUnits, { units,']
+    ]
+  },
+  {
+    rule: 'A year is that of the machines that stand in it.',
+    edits: [
+      [
+        'const cost = scenario.costIn(year);\n    const savings',
+        'const cost = scenario.cost;\n    const savings'
       ]
     ]
   },
   {
     rule: 'Nitrous oxide lost from the pipes is what is bought less what today uses.',
-    edits: [['usedKg: nitrousOxideUsedKg(today)', 'usedKg: nitrousOxideUsedKg(scenario)']]
+    edits: [
+      [
+        'usedKg: usedTodayKg()\n',
+        'usedKg: nitrousOxideUsedKg(partsOf(input.scenarios.at(-1) ?? today)(fleet.periods(input.scenarios.at(-1) ?? today)[0]))\n'
+      ]
+    ]
   },
   {
     rule: 'Recovery minutes are saved in the cases that follow alone.',
     edits: [
       [
-        'generalAnaesthetics: parts[0].use.generalAnaesthetics',
-        "generalAnaesthetics: inAll(parts, '1', (use) => use.generalAnaesthetics)"
+        'parts.filter(({ follows }) => follows).map(({ use }) => use.generalAnaesthetics)',
+        'parts.map(({ use }) => use.generalAnaesthetics)'
       ]
     ]
   },
@@ -68,7 +94,12 @@ export const changes = [
   },
   {
     rule: 'What was bought is held against what today uses, and a scenario does not move the ratio.',
-    edits: [['const use = partsOf(today)[0]', 'const use = partsOf(input.scenarios.at(-1) ?? today)[0]']]
+    edits: [
+      [
+        'const use = partsOfToday()[0]',
+        'const use = partsOf(input.scenarios.at(-1) ?? today)(fleet.periods(input.scenarios.at(-1) ?? today)[0])[0]'
+      ]
+    ]
   },
   {
     rule: 'Regional cases count for no machine hour, electricity or recovery.',
@@ -76,7 +107,7 @@ export const changes = [
   },
   {
     rule: 'Monitors that today lacks as well are not bought for a scenario.',
-    edits: [['missingToday: lackedToday.has(item) ? lackingIn(today, item) : null', 'missingToday: null']]
+    edits: [['missingBefore: before.get(monitor.item) ?? null', 'missingBefore: null']]
   },
 
   // One case by itself.

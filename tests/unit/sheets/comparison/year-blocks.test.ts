@@ -5,7 +5,7 @@ import { yearBlocks } from '#lib/sheets/comparison/year-blocks.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 
-const { scenarios } = estimate(coreInput(demoWorkbook()));
+const { scenarios } = estimate(coreInput({ ...demoWorkbook(), referenceSet: '2026-1' }));
 const [today, , , closed] = scenarios as [ScenarioEstimate, ...ScenarioEstimate[]] & { 3: ScenarioEstimate };
 
 const costNames = {
@@ -76,12 +76,12 @@ describe('a year of each scenario', () => {
 
   it('has the change from today beside each figure but today’s own', () => {
     const cells = row(money, 'agents')?.cells;
-    expect(cells?.map(({ text }) => text)).toEqual(['35,545', '25,233', '15,653', '11,276']);
+    expect(cells?.map(({ text }) => text)).toEqual(['35,545', '25,233', '15,627', '11,253']);
     expect(cells?.map(({ change }) => change)).toEqual([
       null,
       '\u221210,312',
-      '\u221219,893',
-      '\u221224,269'
+      '\u221219,918',
+      '\u221224,292'
     ]);
     expect(row(money, 'service')?.cells.map(({ change }) => change)).toEqual([null, 'same', '+200', '+600']);
   });
@@ -104,7 +104,7 @@ describe('a year of each scenario', () => {
     expect(row(emissions, 'co2eAvoidedKg')?.cells.map(({ path, text }) => [path, text])).toEqual([
       [null, '–'],
       ['habit.againstBaseline.co2eAvoidedKg', '35.1'],
-      ['circle.againstBaseline.co2eAvoidedKg', '85.6'],
+      ['circle.againstBaseline.co2eAvoidedKg', '85.7'],
       ['closed.againstBaseline.co2eAvoidedKg', '94.0']
     ]);
   });

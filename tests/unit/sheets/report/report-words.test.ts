@@ -48,7 +48,9 @@ describe('the question of the report', () => {
 
   it('counts what is bought year by year', () => {
     const phased = questionOf(changed('closed', { unitsByYear: [2, 0, 1] }), 'closed');
-    expect(phased).toContain('3\u00a0×\u00a0Closed-circuit ventilator A, over several years, and');
+    expect(phased).toContain(
+      '3\u00a0×\u00a0Closed-circuit ventilator A for as many of the 4 theatres, over several years, and'
+    );
     expect(questionOf(changed('closed', { unitsByYear: [2] }), 'closed')).not.toContain('several years');
   });
 });

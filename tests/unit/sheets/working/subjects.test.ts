@@ -21,7 +21,7 @@ it('the year’s emissions of an agent are the agent’s, not those of the first
 it('the two parts of a year are told by their cases', () => {
   expect(subjects('closed.perYear.agents.sevoflurane.liquidMl')).toEqual([
     'cases on the scenario’s plan',
-    'cases that stay as today'
+    'cases that do today’s plan'
   ]);
 });
 
