@@ -2,24 +2,35 @@ import { spawn } from 'node:child_process';
 import { projectFolder } from './project-folder.mjs';
 
 /**
- * Runs a command in the project's folder to its end. It gets no input, so that nothing can wait for an answer.
+ * Runs a command to its end, in the project's folder unless told another. It gets no input, so that nothing can wait for an answer.
  *
  * @param {string} command
  * @param {readonly string[]} args
- * @param {{ output?: 'through' | 'to-errors' | 'on-failure', env?: Record<string, string>, shell?: boolean }} [options]
- *   `to-errors` shows all that it prints on standard error, for commands whose own standard output carries results;
- *   `on-failure` does so only where it fails
+ * @param {object} [options]
+ * @param {'through' | 'to-errors' | 'on-failure' | 'to-nowhere'} [options.output] `to-errors` shows all that it prints
+ *   on standard error, for commands whose own standard output carries results; `on-failure` does so only where it fails
+ * @param {Record<string, string>} [options.env]
+ * @param {string} [options.cwd]
+ * @param {boolean} [options.shell]
  * @returns {Promise<number>} its exit status; 127 where it could not be started, 1 where a signal ended it
  */
-export function runCommand(command, args, { output = 'through', env = {}, shell = false } = {}) {
+export function runCommand(
+  command,
+  args,
+  { output = 'through', env = {}, cwd = projectFolder, shell = false } = {}
+) {
   return new Promise((resolve) => {
-    const isHeld = output === 'on-failure';
+    /** @type {Record<string, import('node:child_process').StdioOptions>} */
+    const stdio = {
+      through: ['ignore', 'inherit', 'inherit'],
+      'to-errors': ['ignore', 2, 'inherit'],
+      'on-failure': ['ignore', 'pipe', 'pipe'],
+      'to-nowhere': 'ignore'
+    };
     const child = spawn(command, args, {
-      cwd: projectFolder,
+      cwd,
       env: { ...process.env, ...env },
-      stdio: isHeld
-        ? ['ignore', 'pipe', 'pipe']
-        : ['ignore', output === 'to-errors' ? 2 : 'inherit', 'inherit'],
+      stdio: stdio[output] ?? 'inherit',
       shell
     });
     /** @type {Buffer[]} */

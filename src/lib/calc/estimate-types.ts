@@ -113,7 +113,7 @@ export interface AheadForATime {
 export interface AgainstBaseline {
   yearlySaving: string;
   co2eAvoidedKg: number;
-  /** By the share of the machines in use, undiscounted. */
+  /** Year by year with the machines that stand in it, undiscounted. */
   co2eAvoidedOverAppraisalKg: number;
   /** Of the department's footprint; null where that was not given, or is 0. */
   departmentSharePercent: number | null;

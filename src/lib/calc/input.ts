@@ -11,7 +11,7 @@ export type Agent = (typeof agents)[number];
 export const bodyModels = ['eger', 'reference-adult', 'two-fat'] as const;
 export type BodyModel = (typeof bodyModels)[number];
 
-export const warmingSets = ['AR6', 'AR5', 'literature-2012', 'custom'] as const;
+export const warmingSets = ['AR6', 'AR5', 'literature-2012', 'literature-2021', 'custom'] as const;
 export type WarmingSet = (typeof warmingSets)[number];
 
 export const monitoringStandards = [
@@ -216,6 +216,8 @@ export interface Scenario {
   readonly recoveryMinutesSavedPerCase: number;
   /** Units bought in year 0, 1, 2, …; null: all of the machine's units now. */
   readonly unitsByYear: readonly number[] | null;
+  /** Nothing is bought: theatres that would move follow the plan on the machine that stands there. */
+  readonly machinesStay: boolean;
   readonly avoidedPurchases: readonly AvoidedPurchase[];
 }
 

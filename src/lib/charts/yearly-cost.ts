@@ -1,5 +1,6 @@
 /** Yearly cost in cash by line and scenario. */
 import type { CashLine, CostLines } from '#lib/calc/estimate-types.ts';
+import { cashLineTitles } from '#lib/calc/line-names.ts';
 import { savingInWords } from '#lib/numbers/change-in-words.ts';
 import type { ChartData } from './chart-data.ts';
 import { figureText, listInWords } from './figure-text.ts';
@@ -13,13 +14,13 @@ export interface YearlyCost {
 }
 
 /** Colours are the same for the same line in the chart of tonnes. */
-const lines: readonly { readonly key: CashLine; readonly label: string; readonly colour: number }[] = [
-  { key: 'agents', label: 'Agents', colour: 0 },
-  { key: 'gases', label: 'Carrier gases', colour: 1 },
-  { key: 'absorbent', label: 'Absorbent', colour: 2 },
-  { key: 'service', label: 'Service', colour: 3 },
-  { key: 'electricity', label: 'Electricity', colour: 4 },
-  { key: 'other', label: 'Other yearly cost', colour: 5 }
+const lines: readonly { readonly key: CashLine; readonly colour: number }[] = [
+  { key: 'agents', colour: 0 },
+  { key: 'gases', colour: 1 },
+  { key: 'absorbent', colour: 2 },
+  { key: 'service', colour: 3 },
+  { key: 'electricity', colour: 4 },
+  { key: 'other', colour: 5 }
 ];
 
 export function yearlyCost({ currency, scenarios }: YearlyCost): ChartData {
@@ -42,7 +43,7 @@ export function yearlyCost({ currency, scenarios }: YearlyCost): ChartData {
     figures,
     axisTitle: `Cost a year, ${currency}`,
     unit: `${currency} a year`,
-    lines: lines.map(({ label, colour }) => ({ label, style: seriesStyle(colour) })),
+    lines: lines.map(({ key, colour }) => ({ label: cashLineTitles[key], style: seriesStyle(colour) })),
     scenarios: scenarios.map(({ id, name, cost }) => ({
       name,
       parts: lines.map(({ key }) => cost[key]),

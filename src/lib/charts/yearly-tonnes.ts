@@ -1,5 +1,6 @@
 /** Tonnes of CO₂e a year by line and scenario. */
 import type { Co2eLine, Co2eLines } from '#lib/calc/estimate-types.ts';
+import { co2eLineTitles } from '#lib/calc/line-names.ts';
 import { avoidedInWords } from '#lib/numbers/change-in-words.ts';
 import type { ChartData } from './chart-data.ts';
 import { figureText, listInWords } from './figure-text.ts';
@@ -14,14 +15,14 @@ export interface YearlyTonnes {
 }
 
 /** Colours are the same for the same line in the chart of cost. */
-const lines: readonly { readonly key: Co2eLine; readonly label: string; readonly colour: number }[] = [
-  { key: 'agents', label: 'Agents', colour: 0 },
-  { key: 'nitrousOxide', label: 'Nitrous oxide used', colour: 3 },
-  { key: 'nitrousOxideLost', label: 'Nitrous oxide lost from the supply', colour: 5 },
-  { key: 'gases', label: 'Oxygen and air', colour: 1 },
-  { key: 'absorbent', label: 'Absorbent', colour: 2 },
-  { key: 'electricity', label: 'Electricity', colour: 4 },
-  { key: 'intravenous', label: 'Intravenous drugs', colour: 6 }
+const lines: readonly { readonly key: Co2eLine; readonly colour: number }[] = [
+  { key: 'agents', colour: 0 },
+  { key: 'nitrousOxide', colour: 3 },
+  { key: 'nitrousOxideLost', colour: 5 },
+  { key: 'gases', colour: 1 },
+  { key: 'absorbent', colour: 2 },
+  { key: 'electricity', colour: 4 },
+  { key: 'intravenous', colour: 6 }
 ];
 
 const figures = { kind: 'number', unit: 't' } as const;
@@ -46,7 +47,7 @@ export function yearlyTonnes({ warming, scenarios }: YearlyTonnes): ChartData {
     figures,
     axisTitle: `CO₂e a year, t (${warming})`,
     unit: 't CO₂e a year',
-    lines: lines.map(({ label, colour }) => ({ label, style: seriesStyle(colour) })),
+    lines: lines.map(({ key, colour }) => ({ label: co2eLineTitles[key], style: seriesStyle(colour) })),
     scenarios: scenarios.map(({ id, name, co2eKg }) => ({
       name,
       parts: lines.map(({ key }) => co2eKg[key] / 1000),

@@ -107,6 +107,7 @@ export function blankWorkbook(): Workbook {
         extraCostLever: 'flow',
         recoveryMinutesSavedPerCase: 0,
         unitsByYear: null,
+        machinesStay: false,
         avoidedPurchases: []
       }
     ],

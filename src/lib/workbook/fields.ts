@@ -88,6 +88,7 @@ export const warmingSetOptions = options(warmingSets, {
   AR6: 'IPCC AR6 (2021)',
   AR5: 'IPCC AR5 (2013)',
   'literature-2012': 'Literature 2012',
+  'literature-2021': 'AR6, lifetime of sevoflurane corrected',
   custom: 'Figures of your own'
 });
 
@@ -491,7 +492,14 @@ export const machineFields = {
     optional: true,
     empty: 'the published default'
   }),
-  units: number('Units', '', 0, 500, 'How many there are, or would be bought.', { whole: true }),
+  units: number(
+    'Units',
+    '',
+    0,
+    500,
+    'How many would be bought; of today’s machine one stands in each theatre. Fewer than theatres leave today’s in the rest, more are spares.',
+    { whole: true }
+  ),
   unitPrice: money('Price', 'per unit', 'Purchase price of one.'),
   tradeInPerUnit: money('Trade-in', 'per unit', 'What is paid for an old one handed in.'),
   installationPerUnit: money('Installation', 'per unit', 'Installation and training.'),
@@ -512,12 +520,16 @@ export const scenarioFields = {
   name: text('Scenario', 'What the scenario is called.'),
   machine: choice('Machine', 'machines', 'The machine that is used.'),
   flowPlan: choice('Flow plan', 'flowPlans', 'The plan that cases follow, unless a row has its own.'),
+  machinesStay: flag(
+    'Machines stay',
+    'Nothing is bought: theatres to which the machine would come follow the plan on the one that stands there.'
+  ),
   adoptionPercent: number(
     'Adoption',
     '%',
     0,
     100,
-    'Share of the cases that follow the plan; the others stay as today.'
+    'Share of the cases that follow the plan; the others do today’s plan on the machine that stands in their theatre.'
   ),
   adoptionWithoutMachinePercent: number(
     'Adoption without the machine',
@@ -527,7 +539,13 @@ export const scenarioFields = {
     'Share of the cases that would follow the plan on today’s machines: what a machine adds is told against it.',
     { optional: true, empty: 'the same share' }
   ),
-  capturePercent: number('Capture', '%', 0, 100, 'Share of the exhausted agent that is captured.'),
+  capturePercent: number(
+    'Capture',
+    '%',
+    0,
+    100,
+    'Share of the exhausted agent that is captured, in every case.'
+  ),
   unitsByYear: {
     kind: 'list',
     title: 'Bought by year',

@@ -152,6 +152,7 @@ const schema = z.strictObject({
       ...shape(scenarioFields),
       adoptionWithoutMachinePercent: z._default(leaf(scenarioFields.adoptionWithoutMachinePercent), null),
       extraCostLever: z._default(leaf(scenarioFields.extraCostLever), 'flow'),
+      machinesStay: z._default(leaf(scenarioFields.machinesStay), false),
       baseline: z.boolean(),
       flowPlanByCase: z.record(z.string(), anyText),
       agentSwitch: z.record(z.string(), anyText),

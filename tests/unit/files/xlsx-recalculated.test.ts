@@ -8,6 +8,7 @@ import { citation } from '#lib/calc/working/citation.ts';
 import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
 import { newestReferenceSet } from '#lib/calc/reference/reference-sets.ts';
 import { writeCell } from '#lib/calc/cell-path.ts';
+import { cashLineTitles } from '#lib/calc/line-names.ts';
 import { workbookSheets } from '#lib/files/xlsx/xlsx-out.ts';
 import type { Sheet, SheetCell } from '#lib/files/xlsx/sheet.ts';
 import { writeSheets } from '#lib/files/xlsx/write-sheets.ts';
@@ -208,7 +209,7 @@ describe.runIf(office !== null)('the spreadsheet, recalculated', () => {
           years.map((year) => Number(year.cost.agents))
         ),
         compare(
-          'Oxygen, air, nitrous oxide',
+          cashLineTitles.gases,
           'Year',
           years.map((year) => Number(year.cost.gases))
         ),

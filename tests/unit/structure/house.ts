@@ -15,8 +15,10 @@ const contract = [
   'lib/calc/input.ts',
   'lib/calc/limits.ts',
   'lib/calc/own-entry.ts',
+  'lib/calc/baseline-of.ts',
   'lib/calc/cell-path.ts',
-  'lib/calc/estimate-types.ts'
+  'lib/calc/estimate-types.ts',
+  'lib/calc/line-names.ts'
 ];
 const parts = [...contract, 'lib/calc/reference/', 'lib/calc/working/'];
 
@@ -33,6 +35,7 @@ export const rooms: readonly Room[] = [
   { place: 'lib/calc/emissions/', knows: parts },
   { place: 'lib/calc/money/', knows: parts },
   { place: 'lib/calc/monitoring/', knows: parts },
+  { place: 'lib/calc/fleet/', knows: parts },
   { place: 'lib/calc/uncertainty/', knows: parts },
   { place: 'lib/calc/year/', knows: [...parts, 'lib/calc/case/'] },
   { place: 'lib/calc/known-cases/', knows: [...parts, 'lib/calc/case/'] },
@@ -47,7 +50,8 @@ export const rooms: readonly Room[] = [
       'lib/calc/year/',
       'lib/calc/emissions/',
       'lib/calc/money/',
-      'lib/calc/monitoring/'
+      'lib/calc/monitoring/',
+      'lib/calc/fleet/'
     ]
   },
   {
@@ -76,6 +80,7 @@ export const rooms: readonly Room[] = [
       'lib/calc/year/',
       'lib/calc/money/',
       'lib/calc/monitoring/',
+      'lib/calc/fleet/',
       'lib/calc/reckoning/',
       'lib/calc/attribution/'
     ]
@@ -83,8 +88,10 @@ export const rooms: readonly Room[] = [
   { place: 'lib/calc/input.ts', knows: [], knowsTypesOf: ['lib/calc/reference/'] },
   { place: 'lib/calc/limits.ts', knows: [] },
   { place: 'lib/calc/own-entry.ts', knows: [] },
+  { place: 'lib/calc/baseline-of.ts', knows: [], knowsTypesOf: ['lib/calc/input.ts'] },
   { place: 'lib/calc/cell-path.ts', knows: ['lib/calc/own-entry.ts'] },
   { place: 'lib/calc/estimate-types.ts', knows: [], knowsTypesOf: ['lib/calc/'] },
+  { place: 'lib/calc/line-names.ts', knows: [], knowsTypesOf: ['lib/calc/'] },
 
   // The document, and its ways in and out.
   { place: 'lib/numbers/', knows: [] },
@@ -100,7 +107,7 @@ export const rooms: readonly Room[] = [
 
   // What is seen.
   { place: 'lib/grid/', knows: ['lib/numbers/'], knowsTypesOf: ['lib/calc/'] },
-  { place: 'lib/charts/', knows: ['lib/numbers/'], knowsTypesOf: ['lib/calc/'] },
+  { place: 'lib/charts/', knows: ['lib/numbers/', 'lib/calc/line-names.ts'], knowsTypesOf: ['lib/calc/'] },
   {
     place: 'lib/state/',
     knows: ['lib/calc/', 'lib/workbook/', 'lib/files/', 'lib/storage/', 'lib/background/', 'lib/numbers/']

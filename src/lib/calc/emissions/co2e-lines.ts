@@ -201,15 +201,3 @@ export function co2eLines(
   };
   return { ...lines, total: r.apply(linesTotal, { parts: Object.values(lines) }) };
 }
-
-/** Reporting class of each line, as a sustainability lead files them. */
-export const reportingClasses: Readonly<Record<Co2eLine, string>> = {
-  agents:
-    'Direct emission: desflurane, isoflurane and sevoflurane are fluorinated gases; file them where your scheme asks for anaesthetic gases, halothane and enflurane outside the scopes',
-  nitrousOxide: 'Direct emission, Kyoto basket',
-  nitrousOxideLost: 'Direct emission, Kyoto basket',
-  gases: 'Supply chain',
-  absorbent: 'Supply chain',
-  electricity: 'Purchased energy',
-  intravenous: 'Supply chain'
-};

@@ -1,4 +1,5 @@
 import type { Caution, Estimate, ScenarioEstimate } from '../estimate-types.ts';
+import { fleetWarnings } from '../fleet/fleet-warnings.ts';
 import type { EstimateInput } from '../input.ts';
 import { reconciliationBounds } from '../year/reconciliation.ts';
 
@@ -30,6 +31,7 @@ export function estimateWarnings(
           ? `${agent} is to be scaled to purchases, but no purchases are given; it is not scaled.`
           : `The use of ${agent} is scaled in every scenario so that today’s meets the purchases.`
       );
+  warnings.push(...fleetWarnings(input));
   const used = new Set(input.machines.map((machine) => machine.absorbent));
   const without = input.absorbents.filter(
     (absorbent) => used.has(absorbent.id) && absorbent.kgCo2ePerKg === null

@@ -1,7 +1,8 @@
 /** The uncertainty run over the real estimate: which cells vary, what one draw yields, and what a run says. */
 import type { Against } from '../reckoning/against.ts';
 import { askedScenarios } from '../reckoning/asked-scenarios.ts';
-import { baselineOf, changesMachine, twinIdOf, twinOf } from '../attribution/levers.ts';
+import { baselineOf } from '../baseline-of.ts';
+import { changesMachine, twinIdOf, twinOf } from '../attribution/levers.ts';
 import { Step } from '../attribution/step.ts';
 import type { CaseUse } from '../case/case-result.ts';
 import { CaseMemo } from '../known-cases/case-memo.ts';

@@ -1,6 +1,7 @@
 /** The sheets that a finance department reads: results, cash flow, the year by line, and the cases behind it. */
 import type { CashLine, Caution, Co2eLine, ShadowLine } from '#lib/calc/estimate-types.ts';
 import type { Agent, Scenario } from '#lib/calc/input.ts';
+import { cashLineTitles, co2eLineTitles, shadowLineTitles } from '#lib/calc/line-names.ts';
 import type { Against } from '#lib/calc/reckoning/against.ts';
 import type { CaseResult } from '#lib/calc/case/case-result.ts';
 import type { Reckoning } from '#lib/calc/reckoning/reckoning.ts';
@@ -24,31 +25,6 @@ const resultsSheet = 'Results';
 const cashFlowSheet = 'Cash flow';
 const yearSheet = 'Year';
 const casesSheet = 'Cases';
-
-const cashLineTitles: Readonly<Record<CashLine, string>> = {
-  agents: 'Agents',
-  gases: 'Oxygen, air, nitrous oxide',
-  absorbent: 'Absorbent',
-  service: 'Service',
-  electricity: 'Electricity',
-  other: 'Other yearly cost'
-};
-
-/** What nobody is billed for: beside the cash, and in no total of it. */
-const shadowLineTitles: Readonly<Record<ShadowLine, string>> = {
-  carbon: 'Carbon price',
-  recovery: 'Recovery minutes'
-};
-
-const co2eLineTitles: Readonly<Record<Co2eLine, string>> = {
-  agents: 'Agents',
-  nitrousOxide: 'Nitrous oxide given',
-  nitrousOxideLost: 'Nitrous oxide lost from the pipes',
-  gases: 'Oxygen',
-  absorbent: 'Absorbent',
-  electricity: 'Electricity',
-  intravenous: 'Intravenous drugs'
-};
 
 const agentTitle = (agent: Agent): string => agent.charAt(0).toUpperCase() + agent.slice(1);
 
@@ -231,7 +207,7 @@ function fillYear(
   block('What it costs');
   for (const agent of agents) line(agentTitle(agent), currency, (year) => year.agents[agent]?.cost);
   for (const [key, title] of Object.entries(cashLineTitles) as [CashLine, string][])
-    line(title === 'Agents' ? 'Agents, all' : title, currency, (year) => year.cost[key]);
+    line(key === 'agents' ? 'Agents, all' : title, currency, (year) => year.cost[key]);
   sheet.totals.add(line('Total cost', currency, (year) => year.cost.total));
   block('Beside it, not cash');
   for (const [key, title] of Object.entries(shadowLineTitles) as [ShadowLine, string][])
