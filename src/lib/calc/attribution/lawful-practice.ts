@@ -3,7 +3,7 @@ import type { Agent, EstimateInput, Scenario } from '../input.ts';
 import type { AgentRestriction } from '../reference/agent-restrictions.ts';
 import { agentRestrictions, yearOf } from '../reference/agent-restrictions.ts';
 import type { Variant } from './levers.ts';
-import { baselineOf } from './levers.ts';
+import { baselineOf } from '../baseline-of.ts';
 
 type Asked = Pick<EstimateInput, 'site' | 'priceYear' | 'accounting' | 'caseMix' | 'scenarios' | 'agents'>;
 

@@ -6,7 +6,8 @@ import { kept, once } from '../working/kept.ts';
 import type { Reckoner } from '../working/reckoner.ts';
 import type { Variant } from './levers.ts';
 import { lawfulPracticeOf } from './lawful-practice.ts';
-import { baselineOf, changesMachine, leversOf, twinLevers, variantOf } from './levers.ts';
+import { baselineOf } from '../baseline-of.ts';
+import { changesMachine, leversOf, twinLevers, variantOf } from './levers.ts';
 
 /** What is asked of a reckoning: any scenario against today, whether the input holds it or not. */
 export interface RunsFrom {
