@@ -130,6 +130,7 @@ test('where the hospital is decides what is said of a restricted agent, on every
 test('each option has its certainty once draws are made, and no longer after an edit', async ({ page }) => {
   await page.goto('./uncertainty/');
   await page.getByLabel('Draws', { exact: true }).fill('200');
+  await page.keyboard.press('Enter');
   await page.getByRole('button', { name: /^Run 200 draws/ }).click();
   await expect(page.locator('[data-result]')).toBeVisible();
   await page.getByRole('link', { name: 'Comparison', exact: true }).click();
@@ -145,4 +146,19 @@ test('each option has its certainty once draws are made, and no longer after an 
   await page.getByRole('link', { name: 'Comparison', exact: true }).click();
   await expect(share).toHaveCount(0);
   await expect(page.getByText('the workbook has changed since the draws')).toBeVisible();
+});
+
+test('a break-even question may be asked of the machine by itself', async ({ page }) => {
+  await page.goto('./payback/');
+  const panel = page.getByRole('region', { name: 'What would have to change' });
+  const price = panel.locator('[data-answer="price"] [data-figure]');
+  const euros = async (): Promise<number> => Number((await price.textContent())?.replaceAll(/[€,]/g, ''));
+  await expect(price).toBeVisible({ timeout: 50_000 });
+  const ofWhole = await euros();
+  await panel.getByLabel(/^Of the machine by itself/).check();
+  await expect(panel).toContainText('so that the machine of Closed-circuit A by itself has paid for itself');
+  await expect(price).toBeVisible({ timeout: 50_000 });
+  await expect.poll(euros).toBeLessThan(ofWhole / 2);
+  await price.click();
+  await expect(page.getByTestId('working-value')).toBeVisible();
 });
