@@ -69,8 +69,10 @@ test('what takes the focus by keyboard is never under a bar', async ({ page }) =
     const covered = await page.evaluate(() => {
       const focused = document.activeElement;
       if (!(focused instanceof HTMLElement) || focused.closest('main') === null) return null;
-      const { left, top, width, height } = focused.getBoundingClientRect();
-      const above = document.elementFromPoint(left + width / 2, top + height / 2);
+      const { left, top, width, bottom } = focused.getBoundingClientRect();
+      // Of a table that is longer than the window, the middle of what is in sight of it.
+      const middle = (Math.max(top, 0) + Math.min(bottom, innerHeight)) / 2;
+      const above = document.elementFromPoint(left + width / 2, middle);
       return above !== null && (focused.contains(above) || above.contains(focused))
         ? null
         : focused.textContent;

@@ -69,7 +69,7 @@ test('a refused value is told once', async ({ page }) => {
 test('with forced colours a chart keeps its paper and the colours of its series', async ({ page }) => {
   await page.emulateMedia({ forcedColors: 'active', colorScheme: 'dark' });
   await page.goto('./comparison/');
-  const canvas = page.locator('main canvas.filled').first();
+  const canvas = page.getByRole('figure', { name: 'Yearly cost by line' }).locator('canvas.filled');
   await canvas.scrollIntoViewIfNeeded();
   await expect(canvas).toBeVisible();
   const colours = await canvas.evaluate((element) => {

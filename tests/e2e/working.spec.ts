@@ -24,7 +24,7 @@ async function showAll(page: Page, sheet: string): Promise<void> {
   if (sheet === 'payback') await page.getByText('Turns at').waitFor({ timeout: 120_000 });
   if (sheet === 'evidence' || sheet === 'report')
     await page.getByText('rows lie within the tolerance').waitFor();
-  const show = page.getByRole('button', { name: 'Show table' });
+  const show = page.getByRole('button', { name: /^Show (table|unchanged)$/ });
   while ((await show.count()) > 0) await show.first().click();
 }
 
@@ -198,6 +198,7 @@ for (const [cell, grid] of [
 test('copies the working as text', async ({ page, context }) => {
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await page.goto('./comparison/');
+  await page.getByRole('button', { name: 'Show unchanged' }).nth(1).click();
   await page.locator('[data-figure="today.perYear.cost.electricity"]').first().click();
   await page.getByRole('button', { name: 'Copy as text' }).click();
   await expect(page.getByText('Copied, down to the last source.')).toBeVisible();

@@ -12,7 +12,13 @@ test('cases times their count give the year, where every case follows the plan',
       // Purchases belong to no case, and what is measured below what is metabolised vents 0 in a case, not in the sum.
       const workbook = {
         ...drawn,
-        scenarios: drawn.scenarios.map((scenario) => ({ ...scenario, adoptionPercent: 100 })),
+        // With a machine for every theatre, no case stays on today's.
+        scenarios: drawn.scenarios.map((scenario) => ({
+          ...scenario,
+          adoptionPercent: 100,
+          unitsByYear: null
+        })),
+        machines: drawn.machines.map((machine) => ({ ...machine, units: drawn.site.theatres })),
         caseMix: drawn.caseMix.map((row) => ({ ...row, measuredMlPerCase: null })),
         agents: drawn.agents.map((supply) => ({ ...supply, scaleToPurchases: false })),
         gases: { ...drawn.gases, nitrousOxideBoughtKgPerYear: null }

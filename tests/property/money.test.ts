@@ -250,7 +250,12 @@ describe('a business case', () => {
       fc.property(cases, (given) => {
         const now = {
           ...given,
-          then: { ...given.then, scenario: { ...given.then.scenario, unitsByYear: null } }
+          today: { ...given.today, scenario: { ...given.today.scenario, yearlyExtraCost: '0' } },
+          // The extra cost of a year does not wait for the machines.
+          then: {
+            ...given.then,
+            scenario: { ...given.then.scenario, unitsByYear: null, yearlyExtraCost: '0' }
+          }
         };
         const units = given.then.machine.units;
         const later = {

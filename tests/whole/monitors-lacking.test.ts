@@ -59,20 +59,21 @@ describe('monitors that a scenario pays for', () => {
     expectFigures(investmentIn(withStock({ capnography: 1, 'inspired-oxygen': 0 }), lowFlow), 3 * 1200);
   });
 
-  test('the theatres beyond those that lack it today, where today’s machines bring some', () => {
+  test('the theatres whose machine brought it, where the ones that come do not', () => {
     const buying: Scenario = { ...lowFlow, id: 'buying', machine: 'like-the-old' };
     const free = { unitPrice: '0', tradeInPerUnit: '0', installationPerUnit: '0' };
     const workbook = withStock(
-      { capnography: 0 },
+      { capnography: 1 },
       {
         scenarios: [today, buying],
         machines: [
-          { ...oldMachine, units: 2, monitors: ['capnography'] },
-          { ...likeTheOld, ...free, monitors: [] }
+          { ...oldMachine, monitors: ['capnography'] },
+          { ...likeTheOld, ...free, units: 2, monitors: [] }
         ]
       }
     );
-    expectFigures(investmentIn(workbook, buying), 2 * 2600);
+    // Two theatres need one from elsewhere, and one stands there.
+    expectFigures(investmentIn(workbook, buying), 2600);
   });
 
   test('none that its machines bring to every theatre', () => {

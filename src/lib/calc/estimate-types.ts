@@ -113,7 +113,7 @@ export interface AheadForATime {
 export interface AgainstBaseline {
   yearlySaving: string;
   co2eAvoidedKg: number;
-  /** By the share of the machines in use, undiscounted. */
+  /** Year by year with the machines that stand in it, undiscounted. */
   co2eAvoidedOverAppraisalKg: number;
   /** Of the department's footprint; null where that was not given, or is 0. */
   departmentSharePercent: number | null;
@@ -266,6 +266,20 @@ export interface Caution {
   evidence: string;
 }
 
+/** A law or policy on an agent that today's practice gives. */
+export interface Restriction {
+  id: string;
+  agent: string;
+  kind: 'law' | 'policy';
+  /** False where it comes after the price year, within the appraisal. */
+  inForce: boolean;
+  /** The whole of it for a reader. */
+  sentence: string;
+  /** The source in one line, and how it is known. */
+  source: string;
+  evidence: string;
+}
+
 export interface ScenarioEstimate {
   id: string;
   perYear: ScenarioYear;
@@ -279,6 +293,8 @@ export interface ScenarioEstimate {
   withoutMachine: AgainstBaseline | null;
   /** What the scenario has over its twin. */
   machineAdds: StepFigures | null;
+  /** From lawful practice to it: what it brings beyond what the law asks for already; null where there is none to compare with. */
+  againstLawful: StepFigures | null;
   /** Why there is no attribution, twin or step, where a run failed. */
   attributionFailed: string | null;
   monitoring: MonitoringNeed[];
@@ -304,6 +320,8 @@ export interface Estimate {
   monitoring: MonitoringNeed[];
   /** Of all scenarios, today included. */
   cautions: Caution[];
+  /** What law and policy where the hospital is say of today's agents; none where the jurisdiction is not given. */
+  restrictions: Restriction[];
   /** What a reader must know, the sentences of the cautions first. */
   warnings: string[];
 }

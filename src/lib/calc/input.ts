@@ -2,6 +2,7 @@
  * What the core takes: the workbook's figures, checked, with the reference set in place of its name. Field for field
  * the workbook of version 1, so that a cell's path means the same on both sides. Money is a decimal string.
  */
+import type { Jurisdiction } from './reference/agent-restrictions.ts';
 import type { ReferenceSet } from './reference/reference-set.ts';
 
 export const agents = ['sevoflurane', 'isoflurane', 'desflurane', 'halothane', 'enflurane'] as const;
@@ -10,7 +11,7 @@ export type Agent = (typeof agents)[number];
 export const bodyModels = ['eger', 'reference-adult', 'two-fat'] as const;
 export type BodyModel = (typeof bodyModels)[number];
 
-export const warmingSets = ['AR6', 'AR5', 'literature-2012', 'custom'] as const;
+export const warmingSets = ['AR6', 'AR5', 'literature-2012', 'literature-2021', 'custom'] as const;
 export type WarmingSet = (typeof warmingSets)[number];
 
 export const monitoringStandards = [
@@ -72,6 +73,12 @@ export interface Site {
   readonly electricityPricePerKWh: Money;
   readonly electricityKgCo2ePerKWh: number;
   readonly departmentFootprintTonnes: number | null;
+  /** Where the hospital is, for statements on restricted agents; null: not given, and nothing is said of them. */
+  readonly jurisdiction: Jurisdiction | null;
+  /** Given in place of an agent that a law restricts; null: no lawful practice is compared with. */
+  readonly lawfulAgentInstead: Agent | null;
+  /** Share of today's cases with a restricted agent that are not exempt. */
+  readonly lawfulSharePercent: number;
 }
 
 export interface Accounting {
@@ -209,6 +216,8 @@ export interface Scenario {
   readonly recoveryMinutesSavedPerCase: number;
   /** Units bought in year 0, 1, 2, …; null: all of the machine's units now. */
   readonly unitsByYear: readonly number[] | null;
+  /** Nothing is bought: theatres that would move follow the plan on the machine that stands there. */
+  readonly machinesStay: boolean;
   readonly avoidedPurchases: readonly AvoidedPurchase[];
 }
 

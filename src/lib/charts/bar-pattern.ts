@@ -1,4 +1,4 @@
-/** Fills for bars and blocks: each colour of the palette has a pattern of its own, so that a grey print tells them apart. */
+/** Fills for bars: each colour of the palette has a pattern of its own, so that a grey print tells them apart. */
 import type { SeriesColour } from './chart-data.ts';
 import { colourIn, type ChartLook } from './chart-look.ts';
 

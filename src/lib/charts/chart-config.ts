@@ -155,10 +155,7 @@ export function chartConfig(
           bodyFont: font,
           displayColors: true,
           usePointStyle: true,
-          filter: ({ datasetIndex }: { datasetIndex: number }) => {
-            const drawn = data.series[datasetIndex]?.drawn;
-            return drawn !== 'band' && drawn !== 'blocks';
-          },
+          filter: ({ datasetIndex }: { datasetIndex: number }) => data.series[datasetIndex]?.drawn !== 'band',
           callbacks: {
             title: (items: readonly TooltipItem[]) => tooltipTitle(data, items[0]),
             label: (item: TooltipItem) => tooltipLine(data, item)
@@ -261,8 +258,8 @@ function dataset(series: Series, data: ChartData, look: ChartLook) {
     data: values,
     showLine: line,
     borderColor: colour,
-    backgroundColor: points ? colour : look.paper,
-    borderWidth: line ? lineWidthPx(series) : points ? 1.5 : 0,
+    backgroundColor: points && series.style.isHollow !== true ? colour : look.paper,
+    borderWidth: line ? lineWidthPx(series) : points ? (series.style.isHollow === true ? 2.5 : 1.5) : 0,
     borderDash: [...dashPx[series.style.dash]],
     borderJoinStyle: 'round' as const,
     pointStyle: line ? ('circle' as const) : markers[series.style.marker],
@@ -270,7 +267,7 @@ function dataset(series: Series, data: ChartData, look: ChartLook) {
     pointBorderColor: points ? edgeOf(series, look) : colour,
     // A cross and a star are strokes only: paper would erase them.
     ...(points && ['cross', 'star'].includes(series.style.marker) ? { pointBorderColor: colour } : {}),
-    pointRadius: points ? 5.5 : 0,
+    pointRadius: points ? (series.style.isLarge === true ? 7.5 : 5.5) : 0,
     pointHoverRadius: points ? 7 : line ? 4 : 0,
     pointHitRadius: points || line ? 8 : 0,
     order: points ? 0 : 1
@@ -278,10 +275,8 @@ function dataset(series: Series, data: ChartData, look: ChartLook) {
 }
 
 /** Invisible points that make the axes reach round what is drawn beside the library. */
-function extent({ drawn, points }: Series): Datum[] {
-  const first = points.map(({ x, y }) => ({ x, y }));
-  const other = points.map(({ x, y, from }) => (drawn === 'band' ? { x, y: from ?? y } : { x: 0, y: 0 }));
-  return [...first, ...other];
+function extent({ points }: Series): Datum[] {
+  return [...points.map(({ x, y }) => ({ x, y })), ...points.map(({ x, y, from }) => ({ x, y: from ?? y }))];
 }
 
 function keyItem(series: Series, datasetIndex: number, look: ChartLook) {
@@ -442,5 +437,5 @@ function tooltipLine(data: ChartData, item: TooltipItem): string {
   const [place, value, figures] =
     data.kind === 'rows' ? (['y', 'x', data.x.figures] as const) : (['x', 'y', data.y.figures] as const);
   const point = series?.points.find((each) => each[place] === item.dataIndex);
-  return `${series?.label ?? ''}: ${figureText(point?.[value] ?? 0, figures)}`;
+  return point?.name ?? `${series?.label ?? ''}: ${figureText(point?.[value] ?? 0, figures)}`;
 }

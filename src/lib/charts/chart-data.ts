@@ -30,13 +30,17 @@ export type SeriesColour = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | AgentColour;
 export type Dash = 'solid' | 'dashed' | 'dotted' | 'dash-dot';
 export type Marker = 'circle' | 'square' | 'triangle' | 'diamond' | 'cross' | 'star';
 
-/** Told apart by more than colour: lines by dash, points by marker, bars and blocks by pattern. */
+/** Told apart by more than colour: lines by dash, points by marker, bars by pattern. */
 export interface SeriesStyle {
   readonly colour: SeriesColour;
   readonly dash: Dash;
   readonly marker: Marker;
   /** Of a line; 2.25 where left out. A second way to tell lines apart where the dash already means something. */
   readonly widthPx?: number;
+  /** Of points: only the edge is drawn. */
+  readonly isHollow?: boolean;
+  /** Of points: the one that is spoken of. */
+  readonly isLarge?: boolean;
 }
 
 export interface ChartPoint {
@@ -52,11 +56,11 @@ export interface ChartPoint {
 
 /**
  * `line`: joined points. `points`: each with its marker. `band`: the area from `from` to `y`.
- * `bars`: one for each point, at the place of its name. `blocks`: rectangles from the origin to the point.
+ * `bars`: one for each point, at the place of its name.
  */
 export interface Series {
   readonly label: string;
-  readonly drawn: 'line' | 'points' | 'band' | 'bars' | 'blocks';
+  readonly drawn: 'line' | 'points' | 'band' | 'bars';
   /**
    * How a reader learns its name: beside the end of its line (where there is no room, from the key), from the key, or
    * from the labels of its points.

@@ -1,8 +1,7 @@
 /**
- * What the chart library does not draw: bands and blocks, the lines to read against, and names beside what they name
+ * What the chart library does not draw: bands, the lines to read against, and names beside what they name
  * instead of in a key.
  */
-import { barPattern } from './bar-pattern.ts';
 import type { ChartData, Dash, Mark, Series } from './chart-data.ts';
 import { colourIn, type ChartLook } from './chart-look.ts';
 import { placeLabel, placesAround, type Box, type Spot } from './place-label.ts';
@@ -55,7 +54,6 @@ export function drawUnder(plot: Plot, { data, look }: Scene): void {
   clipped(plot, () => {
     for (const series of data.series) {
       if (series.drawn === 'band') drawBand(plot, series, look);
-      if (series.drawn === 'blocks') drawBlocks(plot, series, look);
     }
     for (const mark of data.marks) drawMark(plot, mark, look);
   });
@@ -103,22 +101,6 @@ function drawBand({ ctx, x, y }: Plot, series: Series, look: ChartLook): void {
   ctx.stroke();
   ctx.setLineDash([]);
   ctx.globalAlpha = 1;
-}
-
-function drawBlocks({ ctx, x, y }: Plot, series: Series, look: ChartLook): void {
-  for (const point of series.points) {
-    const box = [x(0), y(0), x(point.x) - x(0), y(point.y) - y(0)] as const;
-    // Over what lies below, not mixed with it: the widest comes first, so all stay in sight.
-    ctx.fillStyle = look.paper;
-    ctx.fillRect(...box);
-    ctx.globalAlpha = 0.4;
-    ctx.fillStyle = barPattern(series.style.colour, look);
-    ctx.fillRect(...box);
-    ctx.globalAlpha = 1;
-    ctx.strokeStyle = colourOf(series, look);
-    ctx.lineWidth = 2;
-    ctx.strokeRect(...box);
-  }
 }
 
 function drawMark(plot: Plot, mark: Mark, look: ChartLook): void {
@@ -211,13 +193,6 @@ function inkSpots(plot: Plot, { series, marks }: ChartData): Spot[] {
     const at = points.map((point): Spot => ({ x: plot.x(point.x), y: plot.y(point.y) }));
     if (drawn === 'points') spots.push(...at);
     if (drawn === 'line') at.slice(1).forEach((to, before) => trace(at[before] ?? to, to));
-    if (drawn === 'blocks') {
-      const origin = { x: plot.x(0), y: plot.y(0) };
-      for (const corner of at) {
-        trace({ x: origin.x, y: corner.y }, corner);
-        trace(corner, { x: corner.x, y: origin.y });
-      }
-    }
   }
   const { left, right, top, bottom } = plot.area;
   for (const mark of marks) {
@@ -259,8 +234,7 @@ function labelPoints(plot: Plot, { data, look }: Scene): void {
       const box = place([...around(gap + 3), ...around(4 * gap)]);
       if (box === null) continue;
       drawLeader(plot, spot, box, look);
-      if (drawn === 'blocks') writeOnPlate(plot, point.label, box, look);
-      else write(plot, point.label, box, look, look.ink);
+      write(plot, point.label, box, look, look.ink);
     }
   }
   for (const mark of data.marks) {

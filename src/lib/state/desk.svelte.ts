@@ -3,9 +3,10 @@ import { CaseMemo } from '#lib/calc/known-cases/case-memo.ts';
 import type { CaseSources } from '#lib/calc/case/conditions.ts';
 import { casesLacking } from '#lib/calc/reckoning/cases-ahead.ts';
 import type { estimate } from '#lib/calc/estimate/estimate.ts';
-import type { Estimate, ScenarioEstimate } from '#lib/calc/estimate-types.ts';
+import { ladderInOrder } from '#lib/calc/estimate/estimate.ts';
+import type { Estimate, LadderStep, ScenarioEstimate } from '#lib/calc/estimate-types.ts';
 import { explainer } from '#lib/calc/estimate/explain.ts';
-import type { EstimateInput } from '#lib/calc/input.ts';
+import type { EstimateInput, Lever } from '#lib/calc/input.ts';
 import { recorder } from '#lib/calc/working/recorder.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
@@ -131,6 +132,11 @@ export class Desk {
   });
   readonly today: ScenarioEstimate = $derived(this.scenario(this.baselineId));
   readonly chosen: ScenarioEstimate = $derived(this.scenario(this.chosenId));
+
+  /** The chosen scenario's levers one after the other, in an order of the reader's. */
+  ladder(order: readonly Lever[]): readonly LadderStep[] {
+    return ladderInOrder(this.#input, { scenarioId: this.chosenId, order, memo: this.#memo });
+  }
 
   /** The user's choice of a scenario; null where there was none. */
   get choice(): string | null {

@@ -8,7 +8,7 @@ import { estimateCase, floorOfCase } from '#lib/calc/case/estimate-case.ts';
 import type { FlowCurve } from '#lib/calc/case/flow-curve.ts';
 import { flowCurve, recordedAtFlow } from '#lib/calc/case/flow-curve.ts';
 import type { Agent, EstimateInput, FlowPlan } from '#lib/calc/input.ts';
-import { sourcesOfCases } from '#lib/calc/reckoning/case-sources.ts';
+import { ownCaseSources } from '#lib/calc/reckoning/own-case.ts';
 import { plain } from '#lib/calc/working/plain.ts';
 import { recorderOver, workingOf } from '#lib/calc/working/recorder.ts';
 import type { Reckoner } from '#lib/calc/working/reckoner.ts';
@@ -28,7 +28,7 @@ export function oneCase(
   const scenario = input.scenarios.find(({ id }) => id === scenarioId);
   const row = input.caseMix.find(({ id }) => id === rowId);
   if (scenario === undefined || row === undefined) return null;
-  const sources = sourcesOfCases(input).sourcesOf(scenario, row);
+  const sources = ownCaseSources(input, scenario, row);
   return { plan: sources.plan, agent: sources.agent, given: givenOf(sources) };
 }
 

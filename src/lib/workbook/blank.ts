@@ -26,7 +26,10 @@ export function blankWorkbook(): Workbook {
       facilityLevel: null,
       electricityPricePerKWh: '0',
       electricityKgCo2ePerKWh: 0,
-      departmentFootprintTonnes: null
+      departmentFootprintTonnes: null,
+      jurisdiction: null,
+      lawfulAgentInstead: null,
+      lawfulSharePercent: 100
     },
     accounting: {
       warmingSet: 'AR6',
@@ -104,6 +107,7 @@ export function blankWorkbook(): Workbook {
         extraCostLever: 'flow',
         recoveryMinutesSavedPerCase: 0,
         unitsByYear: null,
+        machinesStay: false,
         avoidedPurchases: []
       }
     ],

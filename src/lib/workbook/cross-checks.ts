@@ -1,5 +1,6 @@
 /** What one part of a workbook demands of another: ids that resolve, one baseline, one open phase, ranges in order. */
 import { findReferenceSet } from '#lib/calc/reference/reference-sets.ts';
+import type { ReferenceSet } from '#lib/calc/reference/reference-set.ts';
 import { checkOverride } from '#lib/calc/reference/plausible-ranges.ts';
 import { agents } from '#lib/calc/input.ts';
 import { quotedNumber } from '#lib/numbers/quoted-number.ts';
@@ -168,12 +169,20 @@ function scenarios(workbook: Workbook, report: Report, locale?: string): void {
 
 function accounting(workbook: Workbook, report: Report): void {
   const { warmingSet, warmingHorizonYears, customWarming } = workbook.accounting;
-  if ((warmingSet === 'AR5' || warmingSet === 'literature-2012') && warmingHorizonYears !== 100)
+  const set = findReferenceSet(workbook.referenceSet);
+  if (
+    set !== null &&
+    warmingSet !== 'custom' &&
+    !set.constants.has(`warming.${warmingSet}.${warmingHorizonYears}.sevoflurane`)
+  ) {
+    const held = horizonsOf(set, warmingSet);
     report(
       'accounting.warmingHorizonYears',
-      `Horizon: ${warmingHorizonYears} years was given; the set ${warmingSet} is held for 100 years only, AR6 for 20, 100 and 500.`
+      held.length === 0
+        ? `Warming potentials: ${warmingSet} was given; reference set ${set.id} does not hold it.`
+        : `Horizon: ${warmingHorizonYears} years was given; reference set ${set.id} holds ${warmingSet} for ${held.join(', ')} years, and AR6 for 20, 100 and 500.`
     );
-  const set = findReferenceSet(workbook.referenceSet);
+  }
   if (set !== null && warmingSet !== 'custom') {
     const lacks = (agent: string): boolean =>
       !set.constants.has(`warming.${warmingSet}.${warmingHorizonYears}.${agent}`);
@@ -194,6 +203,10 @@ function accounting(workbook: Workbook, report: Report): void {
           `Warming potential of ${agent}: none was given; a set of your own needs one for each agent on Prices.`
         );
 }
+
+/** The horizons, in years, for which a reference set holds a set of warming potentials. */
+const horizonsOf = (set: ReferenceSet, warmingSet: string): readonly number[] =>
+  [20, 100, 500].filter((years) => set.constants.has(`warming.${warmingSet}.${years}.sevoflurane`));
 
 function currency(workbook: Workbook, report: Report): void {
   if (!/^[A-Z]{3}$/.test(workbook.currency))

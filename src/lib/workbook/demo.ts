@@ -202,6 +202,7 @@ const scenario: Omit<Scenario, 'id' | 'name' | 'machine' | 'flowPlan'> = {
   extraCostLever: 'flow',
   recoveryMinutesSavedPerCase: 0,
   unitsByYear: null,
+  machinesStay: false,
   avoidedPurchases: []
 };
 

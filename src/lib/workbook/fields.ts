@@ -13,6 +13,7 @@ import {
   warmingSets
 } from '#lib/calc/input.ts';
 import type { Agent } from '#lib/calc/input.ts';
+import { jurisdictions } from '#lib/calc/reference/agent-restrictions.ts';
 import type { Limit } from '#lib/calc/limits.ts';
 import { absorbentLimits, machineLimits, phaseLimits, rowLimits, siteLimits } from '#lib/calc/limits.ts';
 import type { ChoiceOption, Field, FlagField, MoneyField, NumberField, TextField } from './field.ts';
@@ -28,6 +29,13 @@ export const agentOptions = options(agents, {
   desflurane: 'Desflurane',
   halothane: 'Halothane',
   enflurane: 'Enflurane'
+});
+
+export const jurisdictionOptions = options(jurisdictions, {
+  'european-union': 'European Union',
+  england: 'England',
+  scotland: 'Scotland',
+  elsewhere: 'Elsewhere'
 });
 
 export const techniqueOptions = options(techniques, {
@@ -80,6 +88,7 @@ export const warmingSetOptions = options(warmingSets, {
   AR6: 'IPCC AR6 (2021)',
   AR5: 'IPCC AR5 (2013)',
   'literature-2012': 'Literature 2012',
+  'literature-2021': 'AR6, lifetime of sevoflurane corrected',
   custom: 'Figures of your own'
 });
 
@@ -221,6 +230,29 @@ export const siteFields = {
     1e6,
     'The department’s own yearly footprint, to show what share of it is saved.',
     { optional: true, empty: 'no share is shown' }
+  ),
+  jurisdiction: {
+    kind: 'choice',
+    title: 'Where the hospital is',
+    words: 'Whose law and policy on restricted agents are shown.',
+    options: jurisdictionOptions,
+    optional: true,
+    empty: 'not given'
+  },
+  lawfulAgentInstead: {
+    kind: 'choice',
+    title: 'Given in place of a restricted agent',
+    words: 'What today’s practice would give if it kept to the law, to show the saving against that.',
+    options: agentOptions,
+    optional: true,
+    empty: 'not given'
+  },
+  lawfulSharePercent: number(
+    'Not exempt',
+    '%',
+    0,
+    100,
+    'Share of today’s cases with a restricted agent that the law gives no exemption.'
   )
 } as const satisfies Fields;
 
@@ -460,7 +492,14 @@ export const machineFields = {
     optional: true,
     empty: 'the published default'
   }),
-  units: number('Units', '', 0, 500, 'How many there are, or would be bought.', { whole: true }),
+  units: number(
+    'Units',
+    '',
+    0,
+    500,
+    'How many would be bought; of today’s machine one stands in each theatre. Fewer than theatres leave today’s in the rest, more are spares.',
+    { whole: true }
+  ),
   unitPrice: money('Price', 'per unit', 'Purchase price of one.'),
   tradeInPerUnit: money('Trade-in', 'per unit', 'What is paid for an old one handed in.'),
   installationPerUnit: money('Installation', 'per unit', 'Installation and training.'),
@@ -481,12 +520,16 @@ export const scenarioFields = {
   name: text('Scenario', 'What the scenario is called.'),
   machine: choice('Machine', 'machines', 'The machine that is used.'),
   flowPlan: choice('Flow plan', 'flowPlans', 'The plan that cases follow, unless a row has its own.'),
+  machinesStay: flag(
+    'Machines stay',
+    'Nothing is bought: theatres to which the machine would come follow the plan on the one that stands there.'
+  ),
   adoptionPercent: number(
     'Adoption',
     '%',
     0,
     100,
-    'Share of the cases that follow the plan; the others stay as today.'
+    'Share of the cases that follow the plan; the others do today’s plan on the machine that stands in their theatre.'
   ),
   adoptionWithoutMachinePercent: number(
     'Adoption without the machine',
@@ -496,7 +539,13 @@ export const scenarioFields = {
     'Share of the cases that would follow the plan on today’s machines: what a machine adds is told against it.',
     { optional: true, empty: 'the same share' }
   ),
-  capturePercent: number('Capture', '%', 0, 100, 'Share of the exhausted agent that is captured.'),
+  capturePercent: number(
+    'Capture',
+    '%',
+    0,
+    100,
+    'Share of the exhausted agent that is captured, in every case.'
+  ),
   unitsByYear: {
     kind: 'list',
     title: 'Bought by year',

@@ -106,7 +106,12 @@ const schema = z.strictObject({
   referenceSet: anyText,
   invented: z._default(z.boolean(), false),
   ...shape(workbookFields),
-  site: z.strictObject(shape(siteFields)),
+  site: z.strictObject({
+    ...shape(siteFields),
+    jurisdiction: z._default(leaf(siteFields.jurisdiction), null),
+    lawfulAgentInstead: z._default(leaf(siteFields.lawfulAgentInstead), null),
+    lawfulSharePercent: z._default(leaf(siteFields.lawfulSharePercent), 100)
+  }),
   accounting: z.strictObject({
     ...shape(accountingFields),
     bodyModel: z._default(leaf(accountingFields.bodyModel), 'eger'),
@@ -147,6 +152,7 @@ const schema = z.strictObject({
       ...shape(scenarioFields),
       adoptionWithoutMachinePercent: z._default(leaf(scenarioFields.adoptionWithoutMachinePercent), null),
       extraCostLever: z._default(leaf(scenarioFields.extraCostLever), 'flow'),
+      machinesStay: z._default(leaf(scenarioFields.machinesStay), false),
       baseline: z.boolean(),
       flowPlanByCase: z.record(z.string(), anyText),
       agentSwitch: z.record(z.string(), anyText),

@@ -15,6 +15,7 @@ const contract = [
   'lib/calc/input.ts',
   'lib/calc/limits.ts',
   'lib/calc/own-entry.ts',
+  'lib/calc/baseline-of.ts',
   'lib/calc/cell-path.ts',
   'lib/calc/estimate-types.ts',
   'lib/calc/line-names.ts'
@@ -34,6 +35,7 @@ export const rooms: readonly Room[] = [
   { place: 'lib/calc/emissions/', knows: parts },
   { place: 'lib/calc/money/', knows: parts },
   { place: 'lib/calc/monitoring/', knows: parts },
+  { place: 'lib/calc/fleet/', knows: parts },
   { place: 'lib/calc/uncertainty/', knows: parts },
   { place: 'lib/calc/year/', knows: [...parts, 'lib/calc/case/'] },
   { place: 'lib/calc/known-cases/', knows: [...parts, 'lib/calc/case/'] },
@@ -48,7 +50,8 @@ export const rooms: readonly Room[] = [
       'lib/calc/year/',
       'lib/calc/emissions/',
       'lib/calc/money/',
-      'lib/calc/monitoring/'
+      'lib/calc/monitoring/',
+      'lib/calc/fleet/'
     ]
   },
   {
@@ -77,6 +80,7 @@ export const rooms: readonly Room[] = [
       'lib/calc/year/',
       'lib/calc/money/',
       'lib/calc/monitoring/',
+      'lib/calc/fleet/',
       'lib/calc/reckoning/',
       'lib/calc/attribution/'
     ]
@@ -84,6 +88,7 @@ export const rooms: readonly Room[] = [
   { place: 'lib/calc/input.ts', knows: [], knowsTypesOf: ['lib/calc/reference/'] },
   { place: 'lib/calc/limits.ts', knows: [] },
   { place: 'lib/calc/own-entry.ts', knows: [] },
+  { place: 'lib/calc/baseline-of.ts', knows: [], knowsTypesOf: ['lib/calc/input.ts'] },
   { place: 'lib/calc/cell-path.ts', knows: ['lib/calc/own-entry.ts'] },
   { place: 'lib/calc/estimate-types.ts', knows: [], knowsTypesOf: ['lib/calc/'] },
   { place: 'lib/calc/line-names.ts', knows: [], knowsTypesOf: ['lib/calc/'] },

@@ -51,6 +51,7 @@ describe('cells with a number in them', () => {
     for (const path of [
       'caseMix.hip.measuredMlPerCase',
       'site.facilityLevel',
+      'site.lawfulSharePercent',
       'priceYear',
       'sampling.draws',
       'accounting.appraisalYears',

@@ -129,10 +129,10 @@ describe('parsing', () => {
     ['a discount rate of -21 %', 'accounting.discountRatePercent', -21, 'allowed is a number from -20'],
     ['a field of another version', 'site.windows', 3, 'no such field in a workbook of version 1'],
     [
-      'AR5 over 20 years',
+      'the literature of 2012 over 20 years',
       'accounting',
-      { ...demoWorkbook().accounting, warmingSet: 'AR5', warmingHorizonYears: 20 },
-      'for 100 years only'
+      { ...demoWorkbook().accounting, warmingSet: 'literature-2012', warmingHorizonYears: 20 },
+      'holds literature-2012 for 100 years'
     ],
     ['units that do not add up', 'scenarios.closed.unitsByYear', [1, 2], '3 in all were given'],
     [

@@ -8,6 +8,7 @@ import { ladderOf } from './ladder.ts';
 import type { RunsFrom } from './lever-runs.ts';
 import { leverRuns } from './lever-runs.ts';
 import { partsOf } from './parts.ts';
+import { Step } from './step.ts';
 import { withTwin } from './twin.ts';
 
 export type Attribution = ReturnType<typeof attribution>;
@@ -21,6 +22,11 @@ export function attribution(r: Reckoner, input: EstimateInput, start: (r: Reckon
     ladder: (scenario: Scenario, order: readonly Lever[]) =>
       ladderOf(r, runsOf()(scenario), { order, factors: factors() }),
     twin: kept((scenario: Scenario) => withTwin(r, runsOf()(scenario), factors())),
+    /** From lawful practice to the scenario; null where the two are not told apart from today. */
+    againstLawful: kept((scenario: Scenario) => {
+      const { lawful, whole } = runsOf()(scenario);
+      return lawful === null ? null : new Step(r, { from: lawful(), to: whole(), factors: factors() });
+    }),
     increments: once(() => incrementsOf(r, input, { runsOf: runsOf(), factors: factors() }))
   };
 }

@@ -2,10 +2,11 @@
 import type { Against } from '../reckoning/against.ts';
 import type { FailedCell } from '../estimate-types.ts';
 import type { EstimateInput, Lever, Scenario } from '../input.ts';
-import { kept } from '../working/kept.ts';
+import { kept, once } from '../working/kept.ts';
 import type { Reckoner } from '../working/reckoner.ts';
 import type { Variant } from './levers.ts';
-import { changesMachine, leversOf, twinLevers, variantOf } from './levers.ts';
+import { lawfulPracticeOf } from './lawful-practice.ts';
+import { baselineOf, changesMachine, leversOf, twinLevers, variantOf } from './levers.ts';
 
 /** What is asked of a reckoning: any scenario against today, whether the input holds it or not. */
 export interface RunsFrom {
@@ -22,6 +23,8 @@ export interface LeverRuns {
   readonly whole: () => Against;
   /** Machine and adoption off; null where the scenario changes no machine. */
   readonly twin: (() => Against) | null;
+  /** Today as the law allows it; null where nothing that today gives is restricted, or of today itself. */
+  readonly lawful: (() => Against) | null;
 }
 
 /** Thrown where a case could not be computed in a run: its row would be missing from that run and not from others. */
@@ -51,6 +54,12 @@ export function leverRuns(
     if (failed !== undefined) throw new RunFailedError(failed);
     return run;
   };
+  const lawful = once((): (() => Against) | null => {
+    const variant = lawfulPracticeOf(input);
+    if (variant === null) return null;
+    variants.set(variant.scenario.id, { ...variant, of: baselineOf(input) });
+    return once(() => runOf(variant.scenario));
+  });
   return kept((scenario: Scenario): LeverRuns => {
     const levers = leversOf(input, scenario);
     // By which levers are on, so that the order in which they are named makes no run of its own.
@@ -69,6 +78,7 @@ export function leverRuns(
       levers,
       with: withLevers,
       whole: () => runOf(scenario),
+      lawful: scenario.baseline ? null : lawful(),
       twin: changesMachine(input, scenario) ? () => withLevers(twinLevers(input, scenario)) : null
     };
   });

@@ -3,6 +3,7 @@
  * knows which fields of a scenario a lever stands for is here.
  */
 import type { EstimateInput, Lever, Scenario } from '../input.ts';
+import { baselineOf } from '../baseline-of.ts';
 import { levers } from '../input.ts';
 
 /** What the levers of a scenario are told from. */
@@ -20,7 +21,7 @@ export interface Variant {
 const fieldsOf: Readonly<Record<Lever, readonly Field[]>> = {
   agent: ['agentSwitch'],
   flow: ['flowPlan', 'flowPlanByCase'],
-  machine: ['machine', 'unitsByYear', 'avoidedPurchases'],
+  machine: ['machinesStay', 'avoidedPurchases'],
   adoption: ['adoptionPercent'],
   capture: ['capturePercent']
 };
@@ -34,16 +35,9 @@ export const isTwinId = (id: string): boolean => id.endsWith(twinIdOf(''));
 /** The id of the scenario whose twin has this id. */
 export const scenarioOfTwin = (twinId: string): string => twinId.slice(0, twinId.lastIndexOf(mark));
 
-export const baselineOf = ({ scenarios }: Pick<Levered, 'scenarios'>): Scenario => {
-  const today = scenarios.find(({ baseline }) => baseline);
-  if (today === undefined)
-    throw new Error('The input has no baseline; a workbook is checked before it gets here.');
-  return today;
-};
-
-/** Whether the scenario has a twin: one on another machine than today's. */
+/** Whether the scenario has a twin: one that brings another machine than today's. */
 export const changesMachine = (input: Levered, scenario: Scenario): boolean =>
-  scenario.machine !== baselineOf(input).machine;
+  !scenario.machinesStay && scenario.machine !== baselineOf(input).machine;
 
 /** The levers that a scenario uses, in the order of `levers`; of the baseline none. */
 export function leversOf(input: Levered, scenario: Scenario): Lever[] {
@@ -71,12 +65,15 @@ const planOf = ({ flowPlan, flowPlanByCase }: Scenario, row: string): string =>
   flowPlanByCase[row] ?? flowPlan;
 
 /** What a field holds where its lever is off: what today's practice has. Today saves no recovery minutes, by definition. */
-const offValue = (today: Scenario, field: Field): unknown =>
-  field === 'recoveryMinutesSavedPerCase' ? 0 : today[field];
+const offValue = (today: Scenario, field: Field): unknown => {
+  if (field === 'recoveryMinutesSavedPerCase') return 0;
+  return field === 'machinesStay' ? true : today[field];
+};
 
 /**
  * The scenario with only these of its levers on. Off means as today, and of adoption the share that would follow without
- * the machine. With the machine off the plan stays: each case raises it to what today's machine needs.
+ * the machine. With the machine off the plan stays: it is followed from the same year in the theatres that would have
+ * moved, and each case raises it to what today's machine needs.
  *
  * With all its levers on it is the scenario itself; with none of them it equals today's practice in every figure.
  */

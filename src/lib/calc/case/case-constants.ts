@@ -9,6 +9,7 @@ export interface CompartmentConstants {
   readonly volume: Constant;
   readonly share: Constant;
   readonly tissueBlood: Constant;
+  readonly isFat: boolean;
 }
 
 export interface AgentConstants {
@@ -44,7 +45,31 @@ export interface CaseConstants {
   readonly circuitVolume: Constant;
   readonly airOxygen: Constant;
   readonly co2Rise: Readonly<Record<Exclude<Pneumoperitoneum, 'none'>, Constant>>;
+  /** Weight from which the adult's curves hold, with a bridge to the children's lines below; null: they hold from there. */
+  readonly adultWeightLimit: Constant | null;
+  readonly childResidualCapacity: Constant | null;
+  /** The course of CO2 elimination in time; null: it has risen from the first minute. */
+  readonly insufflation: InsufflationConstants | null;
+  /** Null: lung and tissues grow with weight, however large. */
+  readonly obesity: ObesityConstants | null;
   readonly agents: Readonly<Record<Agent, AgentConstants>>;
+}
+
+export interface InsufflationConstants {
+  readonly begins: Constant;
+  readonly plateau: Constant;
+  readonly extraperitoneal: readonly { readonly minute: number; readonly rise: Constant }[];
+}
+
+export interface ObesityConstants {
+  readonly heightM: Constant;
+  readonly bodyMassIndex: Constant;
+  readonly residualShare: Constant;
+  readonly numerator: Constant;
+  readonly manOffset: Constant;
+  readonly manSlope: Constant;
+  readonly womanOffset: Constant;
+  readonly womanSlope: Constant;
 }
 
 /** Which compartments a body model has, and which partition coefficient each goes by. */
@@ -67,13 +92,17 @@ const compartments: Readonly<Record<BodyModel, readonly { group: string; partiti
   ]
 };
 
+/** How the ids of rises at a time begin; the minute follows. */
+const risesAt = 'insufflation.extraperitoneal.rise-at-';
+
 function pick(set: ReferenceSet): CaseConstants {
   const of = (id: string) => take(set, id);
   const bodyOf = (model: BodyModel, agent: Agent) =>
     compartments[model].map(({ group, partition }) => ({
       volume: of(`body.${model}.${group}.volume`),
       share: of(`body.${model}.${group}.share`),
-      tissueBlood: of(`${agent}.${partition}`)
+      tissueBlood: of(`${agent}.${partition}`),
+      isFat: partition === 'fat-blood'
     }));
   const agentOf = (agent: Agent): AgentConstants => ({
     molarMass: of(`${agent}.molar-mass`),
@@ -115,6 +144,30 @@ function pick(set: ReferenceSet): CaseConstants {
       gynaecological: of('pneumoperitoneum.gynaecological.co2-rise'),
       extraperitoneal: of('pneumoperitoneum.extraperitoneal.co2-rise')
     },
+    adultWeightLimit: set.constants.get('adult.weight-limit') ?? null,
+    childResidualCapacity: set.constants.get('child.functional-residual-capacity') ?? null,
+    insufflation: set.constants.has('insufflation.begins')
+      ? {
+          begins: of('insufflation.begins'),
+          plateau: of('insufflation.plateau'),
+          extraperitoneal: [...set.constants.values()]
+            .filter(({ id }) => id.startsWith(risesAt))
+            .map((rise) => ({ minute: Number(rise.id.slice(risesAt.length)), rise }))
+            .sort((one, other) => one.minute - other.minute)
+        }
+      : null,
+    obesity: set.constants.has('obesity.body-mass-index')
+      ? {
+          heightM: of('obesity.assumed-height'),
+          bodyMassIndex: of('obesity.body-mass-index'),
+          residualShare: of('obesity.residual-capacity-share'),
+          numerator: of('lean-weight.numerator'),
+          manOffset: of('lean-weight.man.offset'),
+          manSlope: of('lean-weight.man.slope'),
+          womanOffset: of('lean-weight.woman.offset'),
+          womanSlope: of('lean-weight.woman.slope')
+        }
+      : null,
     agents: {
       sevoflurane: agentOf('sevoflurane'),
       isoflurane: agentOf('isoflurane'),

@@ -11,15 +11,22 @@ import type { CaseGiven } from './conditions.ts';
 import { flowAsRun, neededFlow } from './fresh-gas-flow.ts';
 import { vapourPerLiquid } from './liquid-and-vapour.ts';
 import { cutPhase, restOfCase } from './phase-minutes.ts';
+import { meanRise } from './insufflation.ts';
+import { fatVolume, obesePatient, residualInObesity } from './obesity.ts';
 import {
+  adultResidualCapacity,
   alveolarVentilation,
   cardiacOutput,
   childCo2Production,
   childOxygenUptake,
+  childResidualCapacity,
   co2Production,
   co2UnderPneumoperitoneum,
+  gasExchangeBetween,
   lungVolume,
+  lungVolumeOf,
   oxygenUptake,
+  residualBetween,
   tissueVolume
 } from './physiology.ts';
 import {
@@ -36,6 +43,9 @@ export interface PhaseModel {
   readonly minutes: Quantity;
   readonly plannedFlowLPerMin: number;
   readonly flowLPerMin: Quantity;
+  /** CO2 eliminated and what is breathed for it, means of the phase. */
+  readonly co2MlPerMin: Quantity;
+  readonly ventilationLPerMin: Quantity;
   readonly vaporiser: VaporiserMode;
   /** Setting or limit, %; null where the vaporiser is off or no agent is given. */
   readonly dialPercent: Quantity | null;
@@ -69,8 +79,6 @@ export interface CaseModel {
   readonly isChild: boolean;
   readonly isCut: boolean;
   readonly oxygenMlPerMin: Quantity;
-  readonly co2MlPerMin: Quantity;
-  readonly ventilationLPerMin: Quantity;
   readonly neededFlowLPerMin: Quantity;
   readonly phases: readonly PhaseModel[];
   readonly agent: AgentModel | null;
@@ -83,41 +91,39 @@ export function modelCase(r: Reckoner, given: CaseGiven): CaseModel {
   const isChild = conditions.weightKg < constants.childWeightLimit.value;
   const weightKg = r.cell(conditions.weightKg, 'kg', 'caseMix', cells.row, 'weightKg');
   const exponent = r.constant(constants.sizeExponent);
-  const oxygenMlPerMin = isChild
-    ? r.apply(childOxygenUptake, {
+  const gasExchange = (
+    child: Parameters<typeof childOrAdult>[1]['child'],
+    adult: Parameters<typeof childOrAdult>[1]['adult']
+  ) => childOrAdult(r, { constants, weightKg, child, adult, between: gasExchangeBetween });
+  const oxygenMlPerMin = gasExchange(
+    (kg) =>
+      r.apply(childOxygenUptake, {
         slope: r.constant(constants.childOxygenSlope),
-        weightKg,
+        weightKg: kg,
         intercept: r.constant(constants.childOxygenIntercept)
-      })
-    : r.apply(oxygenUptake, { coefficient: r.constant(constants.oxygenUptake), weightKg, exponent });
-  const restingCo2 = isChild
-    ? r.apply(childCo2Production, {
+      }),
+    (kg) => r.apply(oxygenUptake, { coefficient: r.constant(constants.oxygenUptake), weightKg: kg, exponent })
+  );
+  const restingCo2 = gasExchange(
+    (kg) =>
+      r.apply(childCo2Production, {
         slope: r.constant(constants.childCo2Slope),
-        weightKg,
+        weightKg: kg,
         intercept: r.constant(constants.childCo2Intercept)
-      })
-    : r.apply(co2Production, { coefficient: r.constant(constants.co2Production), weightKg, exponent });
-  const co2MlPerMin =
-    conditions.pneumoperitoneum === 'none'
-      ? restingCo2
-      : r.apply(co2UnderPneumoperitoneum, {
-          co2MlPerMin: restingCo2,
-          risePercent: r.constant(constants.co2Rise[conditions.pneumoperitoneum])
-        });
-  const ventilationLPerMin = r.apply(alveolarVentilation, {
-    factor: r.constant(constants.alveolarFactor),
-    co2MlPerMin,
-    arterialMmHg: r.constant(constants.arterialCo2)
-  });
+      }),
+    (kg) =>
+      r.apply(co2Production, { coefficient: r.constant(constants.co2Production), weightKg: kg, exponent })
+  );
   const neededFlowLPerMin = flowNeededBy(r, given, oxygenMlPerMin);
-  const { phases, isCut } = modelPhases(r, given, constants, neededFlowLPerMin);
+  const { phases, isCut } = modelPhases(r, given, constants, {
+    neededLPerMin: neededFlowLPerMin,
+    restingCo2
+  });
   return {
     constants,
     isChild,
     isCut,
     oxygenMlPerMin,
-    co2MlPerMin,
-    ventilationLPerMin,
     neededFlowLPerMin,
     phases,
     agent:
@@ -127,7 +133,6 @@ export function modelCase(r: Reckoner, given: CaseGiven): CaseModel {
             constants,
             weightKg,
             oxygenMlPerMin,
-            ventilationLPerMin,
             cardiacOutputLPerMin: r.apply(cardiacOutput, {
               coefficient: r.constant(constants.cardiacOutput),
               weightKg,
@@ -135,6 +140,73 @@ export function modelCase(r: Reckoner, given: CaseGiven): CaseModel {
             }),
             phases
           })
+  };
+}
+
+/** A figure of a child by its line, of an adult by its curve, and between them by the set's bridge, where it has one. */
+function childOrAdult(
+  r: Reckoner,
+  {
+    constants: { childWeightLimit, adultWeightLimit },
+    weightKg,
+    child,
+    adult,
+    between
+  }: {
+    readonly constants: CaseConstants;
+    readonly weightKg: Quantity;
+    readonly child: (weightKg: Quantity) => Quantity;
+    readonly adult: (weightKg: Quantity) => Quantity;
+    readonly between: typeof gasExchangeBetween;
+  }
+): Quantity {
+  const weight = r.value(weightKg);
+  if (weight < childWeightLimit.value) return child(weightKg);
+  if (adultWeightLimit === null || weight >= adultWeightLimit.value) return adult(weightKg);
+  const childKg = r.constant(childWeightLimit);
+  const adultKg = r.constant(adultWeightLimit);
+  return r.apply(between, {
+    atChild: child(childKg),
+    atAdult: adult(adultKg),
+    weightKg,
+    childKg,
+    adultKg
+  });
+}
+
+/**
+ * CO2 eliminated in a phase and the ventilation that keeps arterial CO2: the same in every phase, but for the course
+ * of insufflation where the set has one.
+ */
+function breathing(r: Reckoner, { conditions }: CaseGiven, constants: CaseConstants, restingCo2: Quantity) {
+  const { pneumoperitoneum } = conditions;
+  const withRise = (risePercent: Quantity) =>
+    r.apply(co2UnderPneumoperitoneum, { co2MlPerMin: restingCo2, risePercent });
+  const ventilated = (co2MlPerMin: Quantity) => ({
+    co2MlPerMin,
+    ventilationLPerMin: r.apply(alveolarVentilation, {
+      factor: r.constant(constants.alveolarFactor),
+      co2MlPerMin,
+      arterialMmHg: r.constant(constants.arterialCo2)
+    })
+  });
+  const course = constants.insufflation;
+  if (pneumoperitoneum === 'none' || course === null) {
+    const throughout = ventilated(
+      pneumoperitoneum === 'none' ? restingCo2 : withRise(r.constant(constants.co2Rise[pneumoperitoneum]))
+    );
+    return () => throughout;
+  }
+  const earlier: Quantity[] = [];
+  return (minutes: Quantity) => {
+    const rise = meanRise(
+      r,
+      pneumoperitoneum,
+      { course, plateauRise: constants.co2Rise },
+      { minutes, earlier: [...earlier] }
+    );
+    earlier.push(minutes);
+    return ventilated(withRise(rise));
   };
 }
 
@@ -152,11 +224,12 @@ function flowNeededBy(r: Reckoner, { conditions, cells }: CaseGiven, oxygenMlPer
 /** The plan's phases that fall into the case, each with its minutes, its flow and its dial. */
 function modelPhases(
   r: Reckoner,
-  { conditions, cells }: CaseGiven,
+  { conditions, cells, reference }: CaseGiven,
   constants: CaseConstants,
-  neededLPerMin: Quantity
+  { neededLPerMin, restingCo2 }: { neededLPerMin: Quantity; restingCo2: Quantity }
 ): { phases: readonly PhaseModel[]; isCut: boolean } {
   const { agent } = conditions;
+  const breathingOf = breathing(r, { conditions, cells, reference }, constants, restingCo2);
   let fixedMinutes = 0;
   for (const { minutes } of conditions.phases) fixedMinutes += minutes ?? 0;
   const isCut = fixedMinutes > conditions.minutes;
@@ -169,10 +242,13 @@ function modelPhases(
     const place = String(index);
     const isRefused =
       vaporiser !== 'off' && maximum !== null && dialPercent !== null && dialPercent > maximum.value;
+    const { co2MlPerMin, ventilationLPerMin } = breathingOf(minutes);
     phases.push({
       name,
       index,
       minutes,
+      co2MlPerMin,
+      ventilationLPerMin,
       plannedFlowLPerMin: flowLPerMin,
       flowLPerMin: r.apply(flowAsRun, {
         plannedLPerMin: r.cell(flowLPerMin, 'L/min', 'flowPlans', cells.plan, 'phases', place, 'flowLPerMin'),
@@ -223,31 +299,53 @@ interface Patient {
   readonly constants: CaseConstants;
   readonly weightKg: Quantity;
   readonly oxygenMlPerMin: Quantity;
-  readonly ventilationLPerMin: Quantity;
   readonly cardiacOutputLPerMin: Quantity;
   readonly phases: readonly PhaseModel[];
 }
 
 function modelAgent(r: Reckoner, given: CaseGiven, agent: Agent, patient: Patient): AgentModel {
   const { conditions, cells } = given;
-  const { constants, weightKg, oxygenMlPerMin, ventilationLPerMin, cardiacOutputLPerMin, phases } = patient;
+  const { constants, weightKg, oxygenMlPerMin, cardiacOutputLPerMin, phases } = patient;
   const ofAgent = constants.agents[agent];
   const pressureKPa = r.cell(conditions.ambientPressureKPa, 'kPa', 'site', 'ambientPressureKPa');
   const macFraction = macFractionOf(r, given, constants, ofAgent.mac40, pressureKPa);
   const standardKg = r.constant(constants.standardWeight);
   const bloodGas = r.constant(ofAgent.bloodGas);
-  const tissues = ofAgent.bodies[conditions.bodyModel].map(({ volume, share, tissueBlood }) => ({
-    volumeL: r.apply(tissueVolume, { volumeL: r.constant(volume), weightKg, standardKg }),
+  const obese = constants.obesity === null ? null : obesePatient(r, constants.obesity, weightKg);
+  const body = ofAgent.bodies[conditions.bodyModel];
+  const fatVolumesL =
+    obese === null ? [] : body.filter(({ isFat }) => isFat).map(({ volume }) => r.constant(volume));
+  const tissues = body.map(({ volume, share, tissueBlood, isFat }) => ({
+    volumeL:
+      obese !== null && isFat
+        ? r.apply(fatVolume, {
+            volumeL: r.constant(volume),
+            fatVolumesL,
+            limitKg: obese.limitKg,
+            standardKg,
+            weightKg,
+            leanKg: obese.leanKg,
+            leanAtLimitKg: obese.leanAtLimitKg
+          })
+        : r.apply(tissueVolume, {
+            volumeL: r.constant(volume),
+            weightKg: obese === null ? weightKg : obese.leanScaleKg,
+            standardKg
+          }),
     sharePercent: r.constant(share),
     tissueBlood: r.constant(tissueBlood)
   }));
-  const lungVolumeL = r.apply(lungVolume, {
-    residualL: r.constant(constants.residualCapacity),
+  const residualMl = residualOf(r, constants, weightKg, obese);
+  const lungTissue = {
     tissueL: r.constant(constants.lungTissue),
     bloodGas,
-    weightKg,
+    weightKg: obese === null ? weightKg : obese.leanScaleKg,
     standardKg
-  });
+  };
+  const lungVolumeL =
+    residualMl === null
+      ? r.apply(lungVolume, { residualL: r.constant(constants.residualCapacity), ...lungTissue })
+      : r.apply(lungVolumeOf, { residualMl, ...lungTissue });
   const circuitVolumeL =
     conditions.circuitVolumeL === null
       ? r.fallback(constants.circuitVolume, 'machines', cells.machine, 'circuitVolumeL')
@@ -274,7 +372,7 @@ function modelAgent(r: Reckoner, given: CaseGiven, agent: Agent, patient: Patien
     circle: {
       bloodGas: r.value(bloodGas),
       cardiacOutputLPerMin: r.value(cardiacOutputLPerMin),
-      alveolarVentilationLPerMin: r.value(ventilationLPerMin),
+      alveolarVentilationLPerMin: r.value(phases[0]!.ventilationLPerMin),
       oxygenUptakeLPerMin: r.value(oxygenMlPerMin) / 1000,
       lungVolumeL: r.value(lungVolumeL),
       circuitVolumeL: r.value(circuitVolumeL),
@@ -284,14 +382,48 @@ function modelAgent(r: Reckoner, given: CaseGiven, agent: Agent, patient: Patien
         tissueBlood: r.value(tissueBlood)
       })),
       targetFraction: r.value(target),
-      phases: phases.map(({ minutes, flowLPerMin, vaporiser, dialPercent }): CirclePhase => ({
-        minutes: r.value(minutes),
-        flowLPerMin: r.value(flowLPerMin),
-        vaporiser,
-        dialFraction: dialPercent === null ? 0 : r.value(dialPercent) / 100
-      }))
+      phases: phases.map(
+        ({ minutes, flowLPerMin, ventilationLPerMin, vaporiser, dialPercent }): CirclePhase => ({
+          minutes: r.value(minutes),
+          flowLPerMin: r.value(flowLPerMin),
+          alveolarVentilationLPerMin: r.value(ventilationLPerMin),
+          vaporiser,
+          dialFraction: dialPercent === null ? 0 : r.value(dialPercent) / 100
+        })
+      )
     }
   };
+}
+
+/** Gas volume of the lung where it does not simply scale with weight: in children and in obesity, mL; else null. */
+function residualOf(
+  r: Reckoner,
+  constants: CaseConstants,
+  weightKg: Quantity,
+  obese: ReturnType<typeof obesePatient>
+): Quantity | null {
+  const { childResidualCapacity: ofChild, adultWeightLimit, residualCapacity } = constants;
+  const residualL = r.constant(residualCapacity);
+  const standardKg = r.constant(constants.standardWeight);
+  if (obese !== null)
+    return r.apply(residualInObesity, {
+      residualL,
+      limitKg: obese.limitKg,
+      standardKg,
+      sharePercent: obese.residualSharePercent,
+      weightKg,
+      heightM: obese.heightM,
+      bodyMassIndex: obese.bodyMassIndex
+    });
+  if (ofChild === null || adultWeightLimit === null || r.value(weightKg) >= adultWeightLimit.value)
+    return null;
+  return childOrAdult(r, {
+    constants,
+    weightKg,
+    between: residualBetween,
+    child: (kg) => r.apply(childResidualCapacity, { perKgMl: r.constant(ofChild), weightKg: kg }),
+    adult: (kg) => r.apply(adultResidualCapacity, { residualL, weightKg: kg, standardKg })
+  });
 }
 
 function macFractionOf(

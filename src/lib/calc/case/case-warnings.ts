@@ -71,7 +71,11 @@ export function childWarning(given: CaseGiven, model: CaseModel): CaseWarning {
   const atLimit = oxygen(limitKg);
   return {
     code: 'child-formula',
-    sentence: `Below ${said(limitKg)} kg, oxygen consumption and CO2 production follow lines measured in children (3.6 to 25 kg): ${said(here.child)} mL/min oxygen, where the adult formula gives ${said(here.adult)}. At ${said(limitKg)} kg the two differ, ${said(atLimit.child)} against ${said(atLimit.adult)} mL/min, and the result steps.`
+    sentence: `Below ${said(limitKg)} kg, oxygen consumption and CO2 production follow lines measured in children (3.6 to 25 kg): ${said(here.child)} mL/min oxygen, where the adult formula gives ${said(here.adult)}. ${
+      constants.adultWeightLimit === null
+        ? `At ${said(limitKg)} kg the two differ, ${said(atLimit.child)} against ${said(atLimit.adult)} mL/min, and the result steps.`
+        : `From ${said(limitKg)} to ${said(constants.adultWeightLimit.value)} kg a bridge leads from the one to the other.`
+    }`
   };
 }
 

@@ -58,7 +58,6 @@ export function circleInputs(model: CaseModel, agent: AgentModel): Record<string
     'end-tidal target': agent.targetFraction,
     'blood/gas partition coefficient': agent.bloodGas,
     'cardiac output': agent.cardiacOutputLPerMin,
-    'alveolar ventilation': model.ventilationLPerMin,
     'oxygen consumption': model.oxygenMlPerMin,
     'effective lung volume': agent.lungVolumeL,
     'circuit volume': agent.circuitVolumeL
@@ -68,10 +67,11 @@ export function circleInputs(model: CaseModel, agent: AgentModel): Record<string
     inputs[`tissue ${i + 1}: share of cardiac output`] = sharePercent;
     inputs[`tissue ${i + 1}: tissue/blood partition coefficient`] = tissueBlood;
   });
-  for (const { name, index, minutes, flowLPerMin, dialPercent } of model.phases) {
+  for (const { name, index, minutes, flowLPerMin, ventilationLPerMin, dialPercent } of model.phases) {
     const phase = `phase ${index + 1}, ${name}`;
     inputs[`${phase}: minutes`] = minutes;
     inputs[`${phase}: fresh gas flow`] = flowLPerMin;
+    inputs[`${phase}: alveolar ventilation`] = ventilationLPerMin;
     if (dialPercent !== null) inputs[`${phase}: dial`] = dialPercent;
   }
   return inputs;

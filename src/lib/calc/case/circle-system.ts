@@ -39,6 +39,8 @@ export interface CirclePhase {
   readonly minutes: number;
   /** Carrier gas set on the flowmeters, L/min, above 0. */
   readonly flowLPerMin: number;
+  /** Where it differs from the case's own, as under insufflation. */
+  readonly alveolarVentilationLPerMin?: number;
   readonly vaporiser: 'hold' | 'dial' | 'off';
   /** The setting with `dial`, the upper limit with `hold`: share of the mixture, 0 to below 1. */
   readonly dialFraction: number;
@@ -767,8 +769,9 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     for (const { vaporiser, dialFraction } of phases)
       if (vaporiser === 'dial' && dialFraction > scale) scale = dialFraction;
     for (let i = 0; i < phases.length; i++) {
-      const { minutes, flowLPerMin, vaporiser, dialFraction } = phases[i]!;
+      const { minutes, flowLPerMin, alveolarVentilationLPerMin, vaporiser, dialFraction } = phases[i]!;
       system.flow = flowLPerMin;
+      system.ventilation = alveolarVentilationLPerMin ?? given.alveolarVentilationLPerMin;
       system.holds = vaporiser === 'hold';
       system.limit = vaporiser === 'off' ? 0 : (flowLPerMin * dialFraction) / (1 - dialFraction);
       // Without agent anywhere there is nothing to solve: a target of 0 and no fixed dial.
@@ -784,9 +787,21 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     begin(given);
     clear(out);
     system.ideal = true;
+    // Phases that are breathed alike are one: a floor knows no flow.
     let minutes = 0;
-    for (const phase of given.phases) minutes += phase.minutes;
-    if (given.targetFraction > 0) runPhase(minutes, given.targetFraction, false, out, null);
+    for (let i = 0; i < given.phases.length && given.targetFraction > 0; i++) {
+      const { alveolarVentilationLPerMin: ventilation = given.alveolarVentilationLPerMin } = given.phases[i]!;
+      system.ventilation = ventilation;
+      minutes += given.phases[i]!.minutes;
+      const next = given.phases[i + 1];
+      if (
+        next !== undefined &&
+        (next.alveolarVentilationLPerMin ?? given.alveolarVentilationLPerMin) === ventilation
+      )
+        continue;
+      runPhase(minutes, given.targetFraction, false, out, null);
+      minutes = 0;
+    }
     conclude(out);
   }
 

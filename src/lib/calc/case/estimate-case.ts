@@ -327,14 +327,15 @@ function carrierGas(
 function absorbentUse(
   r: Reckoner,
   { conditions, cells }: CaseGiven,
-  { phases, oxygenMlPerMin, co2MlPerMin, ventilationLPerMin, constants }: CaseModel,
+  { phases, oxygenMlPerMin, constants }: CaseModel,
   vapour: readonly PhaseVapour[] | null
 ): Pick<CaseUse, 'co2AbsorbedL' | 'absorbentKg'> {
-  const minuteVentilationLPerMin = r.apply(minuteVentilation, {
-    alveolarLPerMin: ventilationLPerMin,
-    deadSpacePercent: r.constant(constants.deadSpace)
-  });
-  const parts = phases.map(({ minutes, flowLPerMin }, i) => {
+  const deadSpacePercent = r.constant(constants.deadSpace);
+  const parts = phases.map(({ minutes, flowLPerMin, co2MlPerMin, ventilationLPerMin }, i) => {
+    const minuteVentilationLPerMin = r.apply(minuteVentilation, {
+      alveolarLPerMin: ventilationLPerMin,
+      deadSpacePercent
+    });
     const ofPhase = vapour?.[i];
     const spillLPerMin =
       ofPhase === undefined

@@ -44,6 +44,38 @@ const byChildsWeight = (id: string, yields: string) =>
 export const childOxygenUptake = byChildsWeight('case.child-oxygen-uptake', 'Oxygen consumption of a child');
 export const childCo2Production = byChildsWeight('case.child-co2-production', 'CO2 production of a child');
 
+/** Between the heaviest child of the children's lines and the lightest adult of the adult's curve. */
+const bridge = (id: string, yields: string, unit: string) =>
+  formula<{ atChild: number; atAdult: number; weightKg: number; childKg: number; adultKg: number }>({
+    id,
+    yields,
+    words:
+      'a power of body weight through the child’s figure at its limit and the adult’s at its own, without a step',
+    expression: 'A * 10 ^ (log10(B / A) * log10(W / w_c) / log10(w_a / w_c))',
+    inputs: {
+      atChild: { symbol: 'A', unit, words: 'at the end of the children’s line' },
+      atAdult: { symbol: 'B', unit, words: 'at the beginning of the adult’s curve' },
+      weightKg: { symbol: 'W', unit: 'kg', words: 'body weight', testRange: [25, 60] },
+      childKg: { symbol: 'w_c', unit: 'kg', words: 'end of the children’s line', testRange: [20, 30] },
+      adultKg: { symbol: 'w_a', unit: 'kg', words: 'beginning of the adult’s curve', testRange: [50, 70] }
+    },
+    unit,
+    source: 'interpolation of this project',
+    compute: ({ atChild, atAdult, weightKg, childKg, adultKg }) =>
+      atChild * (atAdult / atChild) ** (Math.log(weightKg / childKg) / Math.log(adultKg / childKg))
+  });
+
+export const gasExchangeBetween = bridge(
+  'case.gas-exchange-between-child-and-adult',
+  'Gas exchange between child and adult',
+  'mL/min'
+);
+export const residualBetween = bridge(
+  'case.residual-between-child-and-adult',
+  'Functional residual capacity between child and adult',
+  'mL'
+);
+
 /** CO2 to be breathed out under insufflation. */
 export const co2UnderPneumoperitoneum = formula<{ co2MlPerMin: number; risePercent: number }>({
   id: 'case.co2-under-pneumoperitoneum',
@@ -98,6 +130,62 @@ export const lungVolume = formula<{
   source: 'volumes of a 70 kg adult, scaled by weight',
   compute: ({ residualL, tissueL, bloodGas, weightKg, standardKg }) =>
     ((residualL + tissueL * bloodGas) * weightKg) / standardKg
+});
+
+/** The same where the gas volume is known by itself: in children, and in obesity. */
+export const lungVolumeOf = formula<{
+  residualMl: number;
+  tissueL: number;
+  bloodGas: number;
+  weightKg: number;
+  standardKg: number;
+}>({
+  id: 'case.lung-volume-of-residual',
+  yields: 'Effective lung volume',
+  words: 'gas volume, plus tissue and blood volume scaled by body weight times blood/gas coefficient',
+  expression: 'V / 1000 + B * L * W / W_0',
+  inputs: {
+    residualMl: { symbol: 'V', unit: 'mL', words: 'functional residual capacity of this patient' },
+    tissueL: { symbol: 'B', unit: 'L', words: 'lung tissue and blood' },
+    bloodGas: { symbol: 'L', unit: '1', words: 'blood/gas partition coefficient' },
+    weightKg: { symbol: 'W', unit: 'kg', words: 'body weight' },
+    standardKg: { symbol: 'W_0', unit: 'kg', words: 'weight of the standard adult' }
+  },
+  unit: 'L',
+  source: 'volumes of a 70 kg adult, scaled by weight',
+  compute: ({ residualMl, tissueL, bloodGas, weightKg, standardKg }) =>
+    residualMl / 1000 + (tissueL * bloodGas * weightKg) / standardKg
+});
+
+/** Gas volume of the lung of a child. */
+export const childResidualCapacity = formula<{ perKgMl: number; weightKg: number }>({
+  id: 'case.child-residual-capacity',
+  yields: 'Functional residual capacity of a child',
+  words: 'millilitres per kilogram times body weight',
+  expression: 'c * W',
+  inputs: {
+    perKgMl: { symbol: 'c', unit: 'mL/kg', words: 'per kilogram' },
+    weightKg: { symbol: 'W', unit: 'kg', words: 'body weight', testRange: [3, 25] }
+  },
+  unit: 'mL',
+  source: 'Anesthesiology 1990;73:876-81 (citation from memory)',
+  compute: ({ perKgMl, weightKg }) => perKgMl * weightKg
+});
+
+/** Gas volume of an adult's lung. */
+export const adultResidualCapacity = formula<{ residualL: number; weightKg: number; standardKg: number }>({
+  id: 'case.adult-residual-capacity',
+  yields: 'Functional residual capacity of an adult',
+  words: 'volume in the standard adult, scaled by body weight',
+  expression: '1000 * V * W / W_0',
+  inputs: {
+    residualL: { symbol: 'V', unit: 'L', words: 'functional residual capacity of the standard adult' },
+    weightKg: { symbol: 'W', unit: 'kg', words: 'body weight' },
+    standardKg: { symbol: 'W_0', unit: 'kg', words: 'weight of the standard adult' }
+  },
+  unit: 'mL',
+  source: 'volumes of a 70 kg adult, scaled by weight',
+  compute: ({ residualL, weightKg, standardKg }) => (1000 * residualL * weightKg) / standardKg
 });
 
 /** Volume of one tissue compartment. */

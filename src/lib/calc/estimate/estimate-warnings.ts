@@ -1,4 +1,5 @@
 import type { Caution, Estimate, ScenarioEstimate } from '../estimate-types.ts';
+import { fleetWarnings } from '../fleet/fleet-warnings.ts';
 import type { EstimateInput } from '../input.ts';
 import { reconciliationBounds } from '../year/reconciliation.ts';
 
@@ -30,6 +31,7 @@ export function estimateWarnings(
           ? `${agent} is to be scaled to purchases, but no purchases are given; it is not scaled.`
           : `The use of ${agent} is scaled in every scenario so that today’s meets the purchases.`
       );
+  warnings.push(...fleetWarnings(input));
   const used = new Set(input.machines.map((machine) => machine.absorbent));
   const without = input.absorbents.filter(
     (absorbent) => used.has(absorbent.id) && absorbent.kgCo2ePerKg === null
@@ -53,8 +55,8 @@ export function estimateWarnings(
   return warnings;
 }
 
-/** The warnings of an estimate without those that are cautions, for a page that shows the cautions by themselves. */
-export function warningsBesideCautions({ warnings, cautions }: Estimate): string[] {
-  const shown = new Set(cautions.map(({ sentence }) => sentence));
+/** The warnings of an estimate without cautions and restrictions, for a page that shows these by themselves. */
+export function warningsBesideCautions({ warnings, cautions, restrictions }: Estimate): string[] {
+  const shown = new Set([...cautions, ...restrictions].map(({ sentence }) => sentence));
   return warnings.filter((sentence) => !shown.has(sentence));
 }

@@ -27,6 +27,7 @@ import type {
 } from '../estimate-types.ts';
 import type { Agent, EstimateInput, Lever, Scenario } from '../input.ts';
 import { levers } from '../input.ts';
+import { restrictionsInWords } from './restrictions-in-words.ts';
 import { lowFlowCautions } from './low-flow-cautions.ts';
 import { once } from '../working/kept.ts';
 import { Decimal, text } from '../money/decimal.ts';
@@ -67,7 +68,11 @@ export function estimate(input: EstimateInput, memo = new CaseMemo()): Estimate 
   );
   const monitoring = once(() => overScenarios(scenarios));
   const cautions = once(() => scenarios.flatMap((scenario) => scenario.cautions));
-  const warnings = once(() => estimateWarnings(input, scenarios, cautions()));
+  const restrictions = once(() => restrictionsInWords(input));
+  const warnings = once(() => [
+    ...restrictions().map(({ sentence }) => sentence),
+    ...estimateWarnings(input, scenarios, cautions())
+  ]);
   return {
     format: 'vapour-ledger-estimate',
     version: 1,
@@ -84,6 +89,9 @@ export function estimate(input: EstimateInput, memo = new CaseMemo()): Estimate 
     },
     get cautions() {
       return cautions();
+    },
+    get restrictions() {
+      return restrictions();
     },
     get warnings() {
       return warnings();
@@ -130,6 +138,12 @@ function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Sc
         : { withoutMachine: againstEstimate(found.twin), machineAdds: stepFigures(found.machineAdds) };
     })
   );
+  const lawful = once(() =>
+    unlessFailed(() => {
+      const step = apart.againstLawful(scenario);
+      return step === null ? null : stepFigures(step);
+    })
+  );
   const perYear = once(() => yearEstimate(reckoning.year(scenario)));
   const cases = once(() => reckoning.cases(scenario).map((one) => caseEstimate(reckoning, scenario, one)));
   const againstBaseline = once(() => againstEstimate(reckoning.against(scenario)));
@@ -166,6 +180,9 @@ function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Sc
     },
     get machineAdds() {
       return twin().value?.machineAdds ?? null;
+    },
+    get againstLawful() {
+      return lawful().value;
     },
     get attributionFailed() {
       return parts().sentence;

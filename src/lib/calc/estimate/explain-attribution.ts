@@ -11,7 +11,8 @@ export const attributionRooms = [
   'ladder',
   'ladderInOrder',
   'withoutMachine',
-  'machineAdds'
+  'machineAdds',
+  'againstLawful'
 ] as const;
 export type AttributionRoom = (typeof attributionRooms)[number];
 
@@ -41,6 +42,8 @@ export function attributionFigures(
       return apart.twin(scenario)?.twin;
     case 'machineAdds':
       return apart.twin(scenario)?.machineAdds;
+    case 'againstLawful':
+      return apart.againstLawful(scenario);
   }
 }
 

@@ -88,7 +88,7 @@ function ofRun(path: string, run: AgainstBaseline): string[] {
 
 function attributionPaths(
   id: string,
-  of: Pick<ScenarioEstimate, 'attribution' | 'ladder' | 'withoutMachine' | 'machineAdds'>
+  of: Pick<ScenarioEstimate, 'attribution' | 'ladder' | 'withoutMachine' | 'machineAdds' | 'againstLawful'>
 ): string[] {
   const named = (path: string, figures: readonly string[]) => figures.map((figure) => `${path}.${figure}`);
   return [
@@ -97,7 +97,8 @@ function attributionPaths(
       named(`${id}.ladder.${lever}`, [...partFigures, 'investment'])
     ),
     ...(of.withoutMachine === null ? [] : ofRun(`${id}.withoutMachine`, of.withoutMachine)),
-    ...(of.machineAdds === null ? [] : named(`${id}.machineAdds`, stepFigures))
+    ...(of.machineAdds === null ? [] : named(`${id}.machineAdds`, stepFigures)),
+    ...(of.againstLawful === null ? [] : named(`${id}.againstLawful`, stepFigures))
   ];
 }
 

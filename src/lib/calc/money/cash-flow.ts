@@ -3,7 +3,7 @@
  * adds up. Positive is good: a saving, a flow in.
  */
 import type { CashLine, CostLine } from '../estimate-types.ts';
-import { once } from '../working/kept.ts';
+import { kept, once } from '../working/kept.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { cashLineNames, costLineNames } from './cost-lines.ts';
@@ -37,7 +37,7 @@ export interface CashFlowYear {
 export interface CashFlow {
   /** Year 0 first, up to the end of the appraisal. */
   readonly years: readonly CashFlowYear[];
-  /** Saving of one year at today's prices with all machines in use, by line and in all. */
+  /** Saving of the settled year at today's prices, by line and in all. */
   readonly yearlySavings: Readonly<Record<CostLine, Quantity<Decimal>>>;
   readonly yearlySaving: Quantity<Decimal>;
   /** The initial investment beyond today's practice. */
@@ -110,46 +110,13 @@ export const sumWithoutWorth = formula<{ sum: Decimal; worth: Decimal }, Decimal
   compute: ({ sum, worth }) => sum.minus(worth)
 });
 
-/** Times the share; the whole is taken as it is, which gives the same digits sooner. */
-const inUse = (saving: Decimal, share: number): Decimal => (share === 1 ? saving : saving.times(share));
-
-export const savingOfYear = formula<{ saving: Decimal; share: number }, Decimal>({
-  id: 'money.saving-of-year',
-  yields: 'Saving of the line in this year',
-  words: 'The saving of a full year, times the share of the machines in use.',
-  expression: 's * k',
-  inputs: {
-    saving: { symbol: 's', unit: 'currency', words: 'saving of a full year' },
-    share: { symbol: 'k', unit: '1', words: 'share of the machines in use' }
-  },
-  unit: 'currency',
-  source: 'definition',
-  compute: ({ saving, share }) => inUse(saving, share)
-});
-
-export const grownSavingOfYear = formula<{ saving: Decimal; share: number; growth: Decimal }, Decimal>({
-  id: 'money.grown-saving-of-year',
-  yields: 'Saving of the line in this year',
-  words:
-    'The saving of a full year at today’s prices, times the share of the machines in use and the price level.',
-  expression: 's * k * g',
-  inputs: {
-    saving: { symbol: 's', unit: 'currency', words: 'saving of a full year at today’s prices' },
-    share: { symbol: 'k', unit: '1', words: 'share of the machines in use' },
-    growth: { symbol: 'g', unit: '1', words: 'price level against today' }
-  },
-  unit: 'currency',
-  source: 'definition',
-  compute: ({ saving, share, growth }) => inUse(saving, share).times(growth)
-});
-
 export const savingAtPriceLevel = formula<{ saving: Decimal; growth: Decimal }, Decimal>({
   id: 'money.saving-at-price-level',
   yields: 'Saving of the line at the prices of this year',
-  words: 'The saving of a full year at today’s prices, times the price level.',
+  words: 'The saving of the year at today’s prices, times the price level.',
   expression: 's * g',
   inputs: {
-    saving: { symbol: 's', unit: 'currency', words: 'saving of a full year at today’s prices' },
+    saving: { symbol: 's', unit: 'currency', words: 'saving of the year at today’s prices' },
     growth: { symbol: 'g', unit: '1', words: 'price level against today' }
   },
   unit: 'currency',
@@ -157,23 +124,21 @@ export const savingAtPriceLevel = formula<{ saving: Decimal; growth: Decimal }, 
   compute: ({ saving, growth }) => saving.times(growth)
 });
 
-export const savingOfAllLines = formula<{ savings: readonly Decimal[]; share: number }, Decimal>({
+export const savingOfAllLines = formula<{ savings: readonly Decimal[] }, Decimal>({
   id: 'money.saving-of-all-lines',
   yields: 'Saving of the year',
-  words:
-    'What all lines of cash save in a full year at the prices of this year, times the share of the machines in use.',
-  expression: 'sum(s) * k',
+  words: 'What all lines of cash save in the year, at its prices.',
+  expression: 'sum(s)',
   inputs: {
     savings: {
       symbol: 's',
       unit: 'currency',
-      words: 'savings of a full year: lines whose prices stay, lines whose prices grow'
-    },
-    share: { symbol: 'k', unit: '1', words: 'share of the machines in use' }
+      words: 'savings of the year: lines whose prices stay, lines whose prices grow'
+    }
   },
   unit: 'currency',
   source: 'definition',
-  compute: ({ savings, share }) => inUse(addUp(savings), share)
+  compute: ({ savings }) => addUp(savings)
 });
 
 export const netOfYear = formula<{ saving: Decimal; investment: Decimal }, Decimal>({
@@ -190,18 +155,21 @@ export const netOfYear = formula<{ saving: Decimal; investment: Decimal }, Decim
   compute: ({ saving, investment }) => less(saving, investment)
 });
 
-/** One side of the comparison: the ledger of its year and its outlays. */
+/** One side of the comparison: the ledgers of its years, at today's prices, and its outlays. */
 export interface Side {
+  /** Of the year when all has settled. */
   readonly cost: YearlyCost;
+  /** The same ledger for years that are alike. */
+  readonly costIn: (year: number) => YearlyCost;
   readonly investment: Investment;
 }
 
 /**
- * The cash flow of a scenario against the baseline: C_t = share_t · Σ lines (B − S)(1 + g)^(t − 1) − (I_S,t − I_B,t),
- * and C_0 = −(I_S,0 − I_B,0), over the lines of cash alone.
+ * The cash flow of a scenario against the baseline: C_t = Σ lines (B_t − S_t)(1 + g)^(t − 1) − (I_S,t − I_B,t), and
+ * C_0 = −(I_S,0 − I_B,0), over the lines of cash alone.
  *
- * While only a share of the machines is in use, that share of the full saving is reached. A scenario that equals the
- * baseline has 0 everywhere.
+ * B_t and S_t are the ledgers of year t, with the machines that stand then. A scenario that equals the baseline has 0
+ * everywhere.
  */
 export function cashFlow(
   r: Reckoner,
@@ -212,37 +180,35 @@ export function cashFlow(
     'currency',
     'Year 0 is the day of the decision: nothing is saved yet.'
   );
-  const yearlySavings = byLine((line) =>
-    r.apply(againstToday, { today: baseline.cost.lines[line], scenario: scenario.cost.lines[line] })
+  const savingsBeside = kept((cost: YearlyCost) =>
+    byLine((line) => r.apply(againstToday, { today: baseline.cost.lines[line], scenario: cost.lines[line] }))
   );
+  const yearlySavings = savingsBeside(scenario.cost);
   const growing = cashLineNames.filter((line) => factors.at(-1)?.growth[line] !== undefined);
-  const atLevel = (line: CashLine, level: Quantity<Decimal> | undefined): Quantity<Decimal> => {
-    const saving = yearlySavings[line];
-    return level === undefined ? saving : r.apply(savingAtPriceLevel, { saving, growth: level });
-  };
-  const steadyAt = (standing: YearFactors['standing']): Quantity<Decimal> =>
+  const atLevel = (saving: Quantity<Decimal>, level: Quantity<Decimal> | undefined): Quantity<Decimal> =>
+    level === undefined ? saving : r.apply(savingAtPriceLevel, { saving, growth: level });
+  const steadyAt = (savings: LineSavings, standing: YearFactors['standing']): Quantity<Decimal> =>
     r.apply(sumOfAmounts, {
       amounts: cashLineNames
         .filter((line) => !growing.includes(line))
-        .map((line) => atLevel(line, standing[line]))
+        .map((line) => atLevel(savings[line], standing[line]))
     });
-  const steady = r.records ? null : steadyAt({});
+  const steadyBeside = kept((cost: YearlyCost) => steadyAt(savingsBeside(cost), {}));
   const savingInYear = ({ year, growth, standing }: YearFactors): Quantity<Decimal> => {
     if (year === 0) return nothing;
+    const cost = scenario.costIn(year);
+    const savings = savingsBeside(cost);
     return r.apply(savingOfAllLines, {
-      savings: [steady ?? steadyAt(standing), ...growing.map((line) => atLevel(line, growth[line]))],
-      share: at(scenario.investment.shareInUse, year)
+      savings: [
+        r.records ? steadyAt(savings, standing) : steadyBeside(cost),
+        ...growing.map((line) => atLevel(savings[line], growth[line]))
+      ]
     });
   };
-  const savingOfLineInYear = ({ year, growth, standing }: YearFactors, line: CostLine): Quantity<Decimal> => {
-    if (year === 0) return nothing;
-    const saving = yearlySavings[line];
-    const share = at(scenario.investment.shareInUse, year);
-    const level = growth[line] ?? standing[line];
-    return level === undefined
-      ? r.apply(savingOfYear, { saving, share })
-      : r.apply(grownSavingOfYear, { saving, share, growth: level });
-  };
+  const savingOfLineInYear = ({ year, growth, standing }: YearFactors, line: CostLine): Quantity<Decimal> =>
+    year === 0
+      ? nothing
+      : atLevel(savingsBeside(scenario.costIn(year))[line], growth[line] ?? standing[line]);
   const rows = factors.map((factor) => {
     const saving = savingInYear(factor);
     const investment = r.apply(beyondToday, {
@@ -309,6 +275,7 @@ export function cashFlow(
   };
 }
 
+type LineSavings = Readonly<Record<CostLine, Quantity<Decimal>>>;
 type Savings = CashFlowYear['savings'];
 
 /** What is made where it is asked for. */

@@ -1,5 +1,5 @@
 /**
- * The ledger of one scenario's year at today's prices and full roll-out: six lines of cash and their sum, and beside it
+ * The ledger of one scenario's year at today's prices: six lines of cash and their sum, and beside it
  * two lines that nobody is billed for.
  */
 import type { CashLine, CostLine, ShadowLine } from '../estimate-types.ts';
@@ -10,7 +10,7 @@ import { costConsumables } from './consumables.ts';
 import type { ConsumablePrices } from './consumable-prices.ts';
 import type { AgentCost, ConsumableAmounts } from './consumables.ts';
 import { Decimal, amount } from './decimal.ts';
-import { addUp } from './sum-of-amounts.ts';
+import { addUp, sumOfAmounts } from './sum-of-amounts.ts';
 
 export const cashLineNames = [
   'agents',
@@ -54,6 +54,29 @@ export const costOfService = formula<{ units: number; servicePerUnit: Decimal },
   source: 'definition',
   compute: ({ units, servicePerUnit }) => servicePerUnit.times(units)
 });
+
+/** Machines of one kind that stand in a year. */
+export interface Serviced {
+  readonly machine: Machine;
+  readonly units: Quantity;
+}
+
+function serviceOf(r: Reckoner, standings: readonly Serviced[]): Quantity<Decimal> {
+  const amounts = standings.map(({ machine, units }) =>
+    r.apply(costOfService, {
+      units,
+      servicePerUnit: r.cell(
+        amount(machine.servicePerUnitPerYear),
+        'currency',
+        'machines',
+        machine.id,
+        'servicePerUnitPerYear'
+      )
+    })
+  );
+  const [only] = amounts;
+  return amounts.length === 1 && only !== undefined ? only : r.apply(sumOfAmounts, { amounts });
+}
 
 export const costOfElectricity = formula<{ electricityKWh: number; pricePerKWh: Decimal }, Decimal>({
   id: 'money.cost-of-electricity',
@@ -122,8 +145,9 @@ export const yearlyCost = formula<Record<CashLine, Decimal>, Decimal>({
  * The ledger of one scenario's year.
  *
  * Lines are positive where they cost; `recovery` is zero or negative. Prices are those of today; growth is applied in
- * the cash flow. Service is for all of the machine's units; a phased purchase is accounted for in the cash flow too.
+ * the cash flow. Service is for every machine that stands, spares and those of today that stay among them.
  *
+ * @param standings the machines of the year
  * @throws MoneyInputError as `costConsumables`.
  */
 export function costLines(
@@ -132,13 +156,13 @@ export function costLines(
     prices,
     cells,
     scenario,
-    machine,
+    standings,
     used
   }: {
     prices: ConsumablePrices;
     cells: Pick<EstimateInput, 'site' | 'accounting'>;
     scenario: Scenario;
-    machine: Machine;
+    standings: readonly Serviced[];
     used: YearlyAmounts;
   }
 ): YearlyCost {
@@ -148,16 +172,7 @@ export function costLines(
     agents,
     gases,
     absorbent,
-    service: r.apply(costOfService, {
-      units: r.cell(machine.units, '1', 'machines', machine.id, 'units'),
-      servicePerUnit: r.cell(
-        amount(machine.servicePerUnitPerYear),
-        'currency',
-        'machines',
-        machine.id,
-        'servicePerUnitPerYear'
-      )
-    }),
+    service: serviceOf(r, standings),
     electricity: r.apply(costOfElectricity, {
       electricityKWh: used.electricityKWh,
       pricePerKWh: r.cell(

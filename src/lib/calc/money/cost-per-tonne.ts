@@ -5,19 +5,19 @@ import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal } from './decimal.ts';
 import { noFigure } from './no-figure.ts';
 
-export const avoidedOverAppraisal = formula<{ avoidedKg: number; shares: readonly number[] }>({
+export const avoidedOverAppraisal = formula<{ avoidedKg: readonly number[]; years: readonly number[] }>({
   id: 'money.avoided-over-appraisal',
   yields: 'Emissions avoided over the appraisal',
   words:
-    'What a full year avoids, by the share of the machines in use in each year. Tonnes are not discounted.',
-  expression: 'm * sum(k)',
+    'What a year avoids while the same machines stand in the same theatres, times the number of such years, added up. Tonnes are not discounted.',
+  expression: 'dot(m, n)',
   inputs: {
-    avoidedKg: { symbol: 'm', unit: 'kg CO2e', words: 'emissions avoided in a full year' },
-    shares: { symbol: 'k', unit: '1', words: 'share of the machines in use, year by year' }
+    avoidedKg: { symbol: 'm', unit: 'kg CO2e', words: 'emissions avoided in such a year' },
+    years: { symbol: 'n', unit: '1', words: 'such years' }
   },
   unit: 'kg CO2e',
   source: 'definition',
-  compute: ({ avoidedKg, shares }) => avoidedKg * shares.reduce((sum, share) => sum + share, 0)
+  compute: ({ avoidedKg, years }) => avoidedKg.reduce((sum, kg, place) => sum + kg * (years[place] ?? 0), 0)
 });
 
 export const costPerTonneFormula = formula<{ netPresentValue: Decimal; avoidedKg: number }, Decimal>({

@@ -28,13 +28,20 @@ export interface Outlay {
   readonly total: Quantity<Decimal>;
 }
 
+/** Machines that come together, in as many theatres or fewer. */
+export interface Bought {
+  /** Years from the decision, 0 for now. */
+  readonly year: number;
+  readonly units: Quantity;
+  /** Theatres that they come to, each of which gives up a machine. */
+  readonly theatres: Quantity;
+}
+
 export interface Investment {
   /** Year 0 first, up to the end of the appraisal. */
   readonly outlays: readonly Outlay[];
   /** All of it but replacements and residual value, undiscounted: what the decision itself costs. */
   readonly initial: Quantity<Decimal>;
-  /** Share of the units in use in each year, 0 to 1: the share of the yearly saving that is reached. Year 0 has none. */
-  readonly shareInUse: readonly Quantity[];
 }
 
 export const purchaseOfUnits = formula<{ units: number; unitPrice: Decimal }, Decimal>({
@@ -108,21 +115,6 @@ export const straightLineValue = formula<
     unitPrice.times(units).times(Decimal.max(0, new Decimal(1).minus(new Decimal(ageYears).div(lifeYears))))
 });
 
-export const shareOfUnits = formula<{ bought: readonly number[]; needed: number }>({
-  id: 'money.share-of-units',
-  yields: 'Share of the machines in use',
-  words: 'Units bought up to the year before, over the units needed; never more than all.',
-  expression: 'N > 0 ? min(1, sum(n) / N) : 1',
-  inputs: {
-    bought: { symbol: 'n', unit: '1', words: 'units bought, year by year' },
-    needed: { symbol: 'N', unit: '1', words: 'units needed' }
-  },
-  unit: '1',
-  source: 'definition',
-  compute: ({ bought, needed }) =>
-    needed > 0 ? Math.min(1, bought.reduce((sum, next) => sum + next, 0) / needed) : 1
-});
-
 export const outlayOfYear = formula<Record<OutlayKind, Decimal>, Decimal>({
   id: 'money.outlay-of-year',
   yields: 'Outlay of the year',
@@ -168,9 +160,16 @@ export const initialInvestment = formula<
   }
 });
 
+/** What the monitors cost that become due in a year. */
+export interface MonitorsOfYear {
+  readonly year: number;
+  readonly cost: Quantity<Decimal>;
+}
+
 /** Units bought together, which age together. */
 interface Cohort {
   readonly units: Quantity;
+  readonly theatres: Quantity;
   readonly boughtInYear: number;
   /** Years within the appraisal in which the life of the units in place ends and new ones are bought. */
   readonly replacedInYears: readonly number[];
@@ -179,11 +178,9 @@ interface Cohort {
 /**
  * The outlays of one scenario, over the years 0 … `appraisalYears`.
  *
- * - Units bought in year t are paid at its end (year 0: at once) and save from year t + 1 on. `unitsByYear` null: all of
- *   the machine's units in year 0. `buysMachine` false (the scenario keeps today's machine, or is today's practice):
- *   nothing bought, all in use from the start.
- * - Each unit bought is installed, and one old machine is traded in for it.
- * - One-off cost and `monitors` fall in year 0.
+ * - Units bought in year t are paid at its end (year 0: at once) and save from year t + 1 on.
+ * - Each unit bought is installed, and for each theatre that it comes to an old machine is traded in.
+ * - One-off cost falls in year 0, and `monitors` in their years.
  * - Units are replaced in the whole year nearest to each end of life before the end of the appraisal, price and
  *   installation again.
  * - `residualValue` straight-line: in the last year the price of the newest units less their wear comes back.
@@ -196,14 +193,14 @@ export function investment(
   {
     scenario,
     machine,
-    buysMachine,
+    bought,
     monitors,
     accounting
   }: {
     scenario: Scenario;
     machine: Machine;
-    buysMachine: boolean;
-    monitors: Quantity<Decimal>;
+    bought: readonly Bought[];
+    monitors: readonly MonitorsOfYear[];
     accounting: Accounting;
   }
 ): Investment {
@@ -228,39 +225,26 @@ export function investment(
     machine.id,
     'tradeInPerUnit'
   );
-  const needed = r.cell(machine.units, '1', 'machines', machine.id, 'units');
-
-  const bought: readonly Quantity[] = !buysMachine
-    ? []
-    : (scenario.unitsByYear?.map((units, year) =>
-        r.cell(units, '1', 'scenarios', scenario.id, 'unitsByYear', String(year))
-      ) ?? [needed]);
-  const all = r.assumption(1, '1', 'No machine is bought: the scenario applies in full from the first year.');
-  const cohorts: Cohort[] = bought.slice(0, horizonYears + 1).flatMap((units, boughtInYear) =>
-    r.value(units) > 0
-      ? [
-          {
-            units,
-            boughtInYear,
-            replacedInYears: replacementYears({ boughtInYear, lifeYears: machine.lifeYears, horizonYears })
-          }
-        ]
-      : []
-  );
+  const cohorts = bought
+    .filter(({ year }) => year <= horizonYears)
+    .map(({ year, units, theatres }): Cohort => ({
+      units,
+      theatres,
+      boughtInYear: year,
+      replacedInYears: replacementYears({ boughtInYear: year, lifeYears: machine.lifeYears, horizonYears })
+    }));
 
   const given = new Map<number, Partial<Record<OutlayKind, Quantity<Decimal>>>>();
   const add = (year: number, kinds: Partial<Record<OutlayKind, Quantity<Decimal>>>): void => {
     given.set(year, Object.assign(given.get(year) ?? {}, kinds));
   };
-  add(0, {
-    oneOff: r.cell(amount(scenario.oneOffCost), 'currency', 'scenarios', scenario.id, 'oneOffCost'),
-    monitors
-  });
-  for (const { units, boughtInYear } of cohorts)
+  add(0, { oneOff: r.cell(amount(scenario.oneOffCost), 'currency', 'scenarios', scenario.id, 'oneOffCost') });
+  for (const { year, cost } of monitors) if (year <= horizonYears) add(year, { monitors: cost });
+  for (const { units, theatres, boughtInYear } of cohorts)
     add(boughtInYear, {
       purchase: r.apply(purchaseOfUnits, { units, unitPrice }),
       installation: r.apply(purchaseOfUnits, { units, unitPrice: installation }),
-      tradeIn: r.apply(purchaseOfUnits, { units, unitPrice: tradeIn })
+      tradeIn: r.apply(purchaseOfUnits, { units: theatres, unitPrice: tradeIn })
     });
   // Where the working is kept, years without a replacement say by which life there is none.
   const yearsAhead = Array.from({ length: horizonYears }, (_, ahead) => ahead + 1);
@@ -289,10 +273,7 @@ export function investment(
       outlays: paid.map(({ total }) => total),
       replacements: paid.map(({ kinds }) => kinds.replacement),
       residual: (outlays[horizonYears] as Outlay).kinds.residual
-    }),
-    shareInUse: buysMachine
-      ? outlays.map(({ year }) => r.apply(shareOfUnits, { bought: bought.slice(0, year), needed }))
-      : outlays.map(() => all)
+    })
   };
 }
 

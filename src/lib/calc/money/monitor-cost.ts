@@ -18,27 +18,41 @@ export const costOfMonitor = formula<{ theatres: number; unitPrice: Decimal }, D
   compute: ({ theatres, unitPrice }) => unitPrice.times(theatres)
 });
 
-export const beyondThoseOfToday = formula<{ scenario: number; today: number }>({
-  id: 'money.theatres-beyond-today',
+export const beyondThoseBefore = formula<{ now: number; before: number }>({
+  id: 'money.theatres-beyond-those-before',
   yields: 'Theatres that lack it because of the scenario',
   words:
-    'Theatres that lack it under the scenario less those that need and lack it today already; never below 0.',
+    'Theatres that lack it now less those that need and lack it today already, or have been given it since; never below 0.',
   expression: 'max(0, s - b)',
   inputs: {
-    scenario: { symbol: 's', unit: '1', words: 'theatres that lack it under the scenario' },
-    today: { symbol: 'b', unit: '1', words: 'theatres that need and lack it today' }
+    now: { symbol: 's', unit: '1', words: 'theatres that lack it under the scenario' },
+    before: { symbol: 'b', unit: '1', words: 'theatres that lacked it before' }
   },
   unit: '1',
   source: 'definition',
-  compute: ({ scenario, today }) => Math.max(0, scenario - today)
+  compute: ({ now, before }) => Math.max(0, now - before)
 });
 
-/** A required monitor with the theatres that lack it, under the scenario and under today's practice. */
+export const mostLacking = formula<{ before: number; now: number }>({
+  id: 'money.most-theatres-lacking',
+  yields: 'Theatres that have lacked it so far',
+  words: 'The most theatres that have lacked it in any year so far.',
+  expression: 'max(b, s)',
+  inputs: {
+    before: { symbol: 'b', unit: '1', words: 'theatres that lacked it before' },
+    now: { symbol: 's', unit: '1', words: 'theatres that lack it now' }
+  },
+  unit: '1',
+  source: 'definition',
+  compute: ({ before, now }) => Math.max(before, now)
+});
+
+/** A required monitor with the theatres that lack it, from some year on and before it. */
 export interface MissingMonitor {
   readonly item: string;
   readonly theatresMissing: Quantity;
-  /** null: today's practice does not require it. */
-  readonly missingToday: Quantity | null;
+  /** null: it was not required, or lacking nowhere. */
+  readonly missingBefore: Quantity | null;
   readonly unitPrice: string;
 }
 
@@ -54,18 +68,18 @@ export function costOfGap(
 }
 
 /**
- * Cost of the monitors that a scenario makes necessary: for each item the theatres that lack it beyond those that lack
- * it today already, times its price. What is owed today is owed whatever is decided, so it counts for no scenario, and a
+ * Cost of the monitors that a scenario makes necessary from some year on: for each item the theatres that lack it beyond
+ * those that lacked it before, times its price. What is owed today is owed whatever is decided, so it counts for no scenario, and a
  * machine that brings a missing monitor with it is not credited for that.
  */
 export function monitorCost(r: Reckoner, missing: readonly MissingMonitor[]): Quantity<Decimal> {
-  const notToday = r.assumption(0, '1', 'Today’s practice does not require it, or lacks it in no theatre.');
+  const notBefore = r.assumption(0, '1', 'It was not required before, or lacking in no theatre.');
   return r.apply(sumOfAmounts, {
-    amounts: missing.map(({ item, theatresMissing, missingToday, unitPrice }) =>
+    amounts: missing.map(({ item, theatresMissing, missingBefore, unitPrice }) =>
       costOfGap(r, {
         item,
         unitPrice,
-        theatres: r.apply(beyondThoseOfToday, { scenario: theatresMissing, today: missingToday ?? notToday })
+        theatres: r.apply(beyondThoseBefore, { now: theatresMissing, before: missingBefore ?? notBefore })
       })
     )
   });

@@ -49,17 +49,36 @@ export const countOfGaps = formula<{ gaps: readonly number[] }>({
   compute: ({ gaps }) => gaps.reduce((sum, gap) => sum + gap, 0)
 });
 
-/** The number of `missing`, from the theatres that lack each required monitor. */
+/**
+ * The number of `missing`, from the theatres that lack each required monitor.
+ * @param lackingIn of the places, by their index, in which some rule requires the item
+ */
 export function gapsOf(
   r: Reckoner,
-  needs: readonly Need[],
-  lackingIn: (item: MonitorItem) => Quantity
+  needs: readonly (Need & Pick<UnpricedNeed, 'places'>)[],
+  lackingIn: (item: MonitorItem, places: readonly number[]) => Quantity
 ): Quantity {
-  const gaps = new Map<string, Quantity>();
-  for (const { item, level, applies, theatresMissing } of needs) {
+  const places = new Map<MonitorItem, Set<number>>();
+  const unknown = new Set<MonitorItem>();
+  for (const { item, level, applies, theatresMissing, places: asking } of needs) {
     const device = deviceFor(item);
-    if (level === 'required' && applies === 'yes' && theatresMissing !== null && device !== null)
-      gaps.set(item, r.apply(gapIn, { theatres: lackingIn(device) }));
+    if (level !== 'required' || applies !== 'yes' || device === null) continue;
+    if (theatresMissing === null) unknown.add(device);
+    const known = places.get(device) ?? new Set();
+    for (const place of asking) known.add(place);
+    places.set(device, known);
   }
-  return r.apply(countOfGaps, { gaps: [...gaps.values()] });
+  const gaps = [...places].flatMap(([device, asking]) =>
+    unknown.has(device)
+      ? []
+      : [
+          r.apply(gapIn, {
+            theatres: lackingIn(
+              device,
+              [...asking].sort((a, b) => a - b)
+            )
+          })
+        ]
+  );
+  return r.apply(countOfGaps, { gaps });
 }

@@ -1,6 +1,6 @@
 /** Which monitoring a standard asks for, given what is done in the theatres, and where it lacks. */
 import type { MonitoringNeed } from '../estimate-types.ts';
-import type { MonitoringStandard } from '../input.ts';
+import type { MonitorStock, MonitoringStandard } from '../input.ts';
 import { circumstances } from '../reference/standards/monitoring-rule.ts';
 import type {
   MonitoringDocument,
@@ -12,19 +12,27 @@ import { layers, standards } from '../reference/standards/standards.ts';
 import { kindOf, meets } from './circumstance.ts';
 import type { MonitoredCase } from './circumstance.ts';
 import { theatresMissing } from './theatres-missing.ts';
-import type { Equipment } from './theatres-missing.ts';
+import type { EquippedPlace } from './theatres-missing.ts';
 
 /** A need before money: its cost is `theatresMissing` × `unitPrice`, worked out in the room that holds money. */
 export interface UnpricedNeed extends Omit<MonitoringNeed, 'cost'> {
   /** Decimal as text; null where the stock has no price for it, or no device is bought for the item. */
   readonly unitPrice: string | null;
+  /** Indices of the places in which it is asked for. */
+  readonly places: readonly number[];
 }
 
-export interface MonitoringQuestion extends Equipment {
+/** Theatres with one machine, and the cases that are done there. */
+export interface MonitoredPlace extends EquippedPlace {
+  readonly cases: readonly MonitoredCase[];
+}
+
+export interface MonitoringQuestion<P extends MonitoredPlace = MonitoredPlace> {
   readonly standard: MonitoringStandard;
   /** WHO-WFSA facility level 1 to 3; null: all three. Other standards know no levels. */
   readonly facilityLevel: number | null;
-  readonly cases: readonly MonitoredCase[];
+  readonly places: readonly P[];
+  readonly stock: readonly MonitorStock[];
 }
 
 const levelOfFacility: Readonly<Record<RuleLevel, number>> = {
@@ -39,10 +47,10 @@ const levelOfFacility: Readonly<Record<RuleLevel, number>> = {
  * The needs of a case mix: the rules of the chosen standard, then those of laparoscopy, low flow and labels, each with
  * the rows that trigger it and the theatres that lack it. A rule that no row can meet is left out. One that only the
  * patient on the day can trigger is listed as `when-triggered`, with the rows in which that may happen.
- * @param question standard, facility level, cases with flows in L/min, theatres, stock and what machines bring.
+ * @param question standard, facility level, theatres by machine with their cases (flows in L/min), and stock.
  */
 export function monitoringNeeds(question: MonitoringQuestion): UnpricedNeed[] {
-  const kinds = kindsOf(question.cases);
+  const kinds = question.places.map(({ cases }) => kindsOf(cases));
   return rulesAsked(question).flatMap(({ document, rule }) => need(document, rule, question, kinds));
 }
 
@@ -92,22 +100,39 @@ function kindsOf(cases: readonly MonitoredCase[]): Kinds {
   return { samples, ofRow };
 }
 
+/** Of each place the rows that a rule certainly asks something of; where there is none in any, those in which it may. */
+interface Asked {
+  readonly applies: 'yes' | 'when-triggered';
+  readonly rows: readonly (readonly string[])[];
+}
+
+function askedBy(
+  rule: MonitoringRule,
+  { places }: MonitoringQuestion,
+  kinds: readonly Kinds[]
+): Asked | null {
+  const answers = kinds.map(({ samples }) => samples.map((sample) => meets(sample, rule.when)));
+  const rowsThat = (answer: 'yes' | 'cannot-tell'): string[][] =>
+    places.map(({ cases }, place) => {
+      const [here, { ofRow }] = [answers[place] as readonly string[], kinds[place] as Kinds];
+      if (!here.includes(answer)) return [];
+      return cases.filter((_, row) => here[ofRow[row] as number] === answer).map(({ caseId }) => caseId);
+    });
+  const met = rowsThat('yes');
+  if (met.some((rows) => rows.length > 0)) return { applies: 'yes', rows: met };
+  const open = rowsThat('cannot-tell');
+  return open.some((rows) => rows.length > 0) ? { applies: 'when-triggered', rows: open } : null;
+}
+
 function need(
   document: MonitoringDocument,
   rule: MonitoringRule,
   question: MonitoringQuestion,
-  kinds: Kinds
+  kinds: readonly Kinds[]
 ): UnpricedNeed[] {
-  const answers = kinds.samples.map((sample) => meets(sample, rule.when));
-  const rowsThat = (answer: 'yes' | 'cannot-tell'): string[] =>
-    answers.includes(answer)
-      ? question.cases
-          .filter((_, index) => answers[kinds.ofRow[index] as number] === answer)
-          .map(({ caseId }) => caseId)
-      : [];
-  const met = rowsThat('yes');
-  const why = met.length > 0 ? met : rowsThat('cannot-tell');
-  if (why.length === 0) return [];
+  const asked = askedBy(rule, question, kinds);
+  if (asked === null) return [];
+  const places = question.places.flatMap((_, place) => ((asked.rows[place] ?? []).length > 0 ? [place] : []));
   return [
     {
       item: rule.item,
@@ -117,11 +142,15 @@ function need(
       layer: document.layer,
       rule: rule.id,
       trigger: rule.when.map((circumstance) => circumstances[circumstance]).join('; '),
-      applies: met.length > 0 ? 'yes' : 'when-triggered',
+      applies: asked.applies,
       detail: rule.detail,
       evidence: rule.evidence,
-      why,
-      theatresMissing: theatresMissing(rule.item, question),
+      why: [...new Set(asked.rows.flat())],
+      places,
+      theatresMissing: theatresMissing(rule.item, {
+        asking: places.map((place) => question.places[place] as MonitoredPlace),
+        stock: question.stock
+      }),
       unitPrice: unitPriceOf(rule.item, question)
     }
   ];

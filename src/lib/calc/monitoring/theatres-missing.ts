@@ -5,16 +5,11 @@ import type { RuleItem } from '../reference/standards/monitoring-rule.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 
-/** Monitors that a machine has built in, and how many of the machines there are. */
-export interface BuiltIn {
-  readonly items: readonly MonitorItem[];
-  readonly units: number;
-}
-
-export interface Equipment {
+/** Theatres with one machine. */
+export interface EquippedPlace {
   readonly theatres: number;
-  readonly stock: readonly MonitorStock[];
-  readonly builtIn: BuiltIn;
+  /** Monitors that the machine has built in. */
+  readonly builtIn: readonly MonitorItem[];
 }
 
 /** The device that an item needs; null for a measure that none is bought for. */
@@ -24,53 +19,53 @@ export function deviceFor(item: RuleItem): MonitorItem | null {
   return monitorItems.find((device) => device === item) ?? null;
 }
 
-export const theatresWithout = formula<{ theatres: number; equipped: number; brought: number }>({
+export const theatresWithout = formula<{ needing: readonly number[]; equipped: number }>({
   id: 'monitoring.theatres-without',
   yields: 'Theatres that lack the monitor',
   words:
-    'Theatres less those that have it: by the stock or by the machines, whichever serves more, as the two may stand in the same theatres; never below 0.',
-  expression: 'max(0, T - max(e, m))',
+    'Theatres that need it and whose machine does not bring it, less those that can have it from the stock, which is placed where it is needed; never below 0.',
+  expression: 'max(0, sum(n) - e)',
   inputs: {
-    theatres: { symbol: 'T', unit: '1', words: 'theatres' },
-    equipped: { symbol: 'e', unit: '1', words: 'theatres equipped, by the stock of monitors' },
-    brought: { symbol: 'm', unit: '1', words: 'machines that bring it with them' }
+    needing: { symbol: 'n', unit: '1', words: 'theatres that need it from elsewhere than their machine' },
+    equipped: { symbol: 'e', unit: '1', words: 'theatres equipped, by the stock of monitors' }
   },
   unit: '1',
   source: 'definition',
-  compute: ({ theatres, equipped, brought }) => Math.max(0, theatres - Math.max(equipped, brought))
+  compute: ({ needing, equipped }) => Math.max(0, needing.reduce((sum, next) => sum + next, 0) - equipped)
 });
 
-/**
- * Theatres without the item, as `theatresWithout` has it. null: a measure, or the stock was not given and the machines
- * do not bring it to every theatre.
- */
-export function theatresMissing(item: RuleItem, { theatres, stock, builtIn }: Equipment): number | null {
-  const device = deviceFor(item);
-  if (device === null) return null;
-  const equipped = stock.find((entry) => entry.item === device)?.theatresEquipped;
-  const brought = builtIn.items.includes(device) ? builtIn.units : 0;
-  if (equipped === undefined && brought < theatres) return null;
-  return theatresWithout.compute({ theatres, equipped: equipped ?? 0, brought });
-}
+/** Of places in which an item is asked for, those whose machine does not bring what it needs. */
+export const withoutBuiltIn = <P extends EquippedPlace>(item: RuleItem, asking: readonly P[]): P[] =>
+  asking.filter(({ builtIn }) => !builtIn.some((device) => device === deviceFor(item)));
 
 /**
- * `theatresMissing` as a quantity, for an item of which it gives a number.
- * @param machine id of the machine whose monitors are built in
+ * Theatres without the item, of the places in which it is asked for, as `theatresWithout` has it. null: a measure, or the
+ * stock was not given and the machines do not bring it to all of these theatres.
  */
+export function theatresMissing(
+  item: RuleItem,
+  { asking, stock }: { asking: readonly EquippedPlace[]; stock: readonly MonitorStock[] }
+): number | null {
+  const device = deviceFor(item);
+  if (device === null) return null;
+  const needing = withoutBuiltIn(item, asking).map(({ theatres }) => theatres);
+  const equipped = stock.find((entry) => entry.item === device)?.theatresEquipped;
+  if (equipped === undefined && needing.some((theatres) => theatres > 0)) return null;
+  return theatresWithout.compute({ needing, equipped: equipped ?? 0 });
+}
+
+/** `theatresMissing` as a quantity, for a device of which it gives a number. */
 export function theatresLacking(
   r: Reckoner,
   device: MonitorItem,
-  { theatres, stock, builtIn, machine }: Equipment & { readonly machine: string }
+  { needing, stock }: { needing: readonly Quantity[]; stock: readonly MonitorStock[] }
 ): Quantity {
   const entry = stock.find(({ item }) => item === device);
   return r.apply(theatresWithout, {
-    theatres: r.cell(theatres, '1', 'site', 'theatres'),
+    needing,
     equipped:
       entry === undefined
         ? r.assumption(0, '1', 'The stock says nothing of it, and the machines bring it to every theatre.')
-        : r.cell(entry.theatresEquipped, '1', 'monitors', device, 'theatresEquipped'),
-    brought: builtIn.items.includes(device)
-      ? r.cell(builtIn.units, '1', 'machines', machine, 'units')
-      : r.assumption(0, '1', 'It is not built into the machines of this scenario.')
+        : r.cell(entry.theatresEquipped, '1', 'monitors', device, 'theatresEquipped')
   });
 }

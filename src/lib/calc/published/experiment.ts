@@ -60,7 +60,8 @@ const conditions: Omit<CaseConditions, 'agent' | 'bodyModel'> = {
   capacityLPerKg: 120,
   theatreTemperatureC: 20,
   ambientPressureKPa: 101.325,
-  phases: []
+  // The experiment's own phases stand in its place.
+  phases: [{ name: 'Experiment', minutes: null, flowLPerMin: 1, vaporiser: 'off', dialPercent: null }]
 };
 const cells: CaseCells = {
   row: 'experiment',

@@ -46,9 +46,18 @@ const shareOfFootprint = formula<{ avoidedKg: number; footprintTonnes: number }>
   compute: ({ avoidedKg, footprintTonnes }) => (100 * avoidedKg) / (1000 * footprintTonnes)
 });
 
-/** A side of the comparison, with what its year emits. */
-export interface EmittingSide extends Side {
+/** Years in which a side emits alike. */
+export interface EmittingYears {
   readonly co2eKg: Quantity;
+  /** How many of the appraisal's years, 0 where all lie beyond it. */
+  readonly years: number;
+}
+
+/** A side of the comparison, with what its years emit. */
+export interface EmittingSide extends Side {
+  /** Of the year when all has settled. */
+  readonly co2eKg: Quantity;
+  readonly emitting: readonly EmittingYears[];
 }
 
 export interface AgainstGiven {
@@ -150,9 +159,17 @@ export class Against implements Record<keyof AgainstBaseline, unknown> {
   }
 
   get co2eAvoidedOverAppraisalKg(): Quantity {
+    const { today, scenario } = this.#given;
+    const within = scenario.emitting.filter(({ years }) => years > 0);
     this.#avoided ??= this.#r.apply(avoidedOverAppraisal, {
-      avoidedKg: this.co2eAvoidedKg,
-      shares: this.#given.scenario.investment.shareInUse.slice(1)
+      avoidedKg: within.map(({ co2eKg }) =>
+        co2eKg === scenario.co2eKg
+          ? this.co2eAvoidedKg
+          : this.#r.apply(avoided, { todayKg: today.co2eKg, scenarioKg: co2eKg })
+      ),
+      years: within.map(({ years }) =>
+        this.#r.assumption(years, '1', 'Years of the appraisal in which the same machines stand.')
+      )
     });
     return this.#avoided;
   }

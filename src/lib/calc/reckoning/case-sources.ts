@@ -2,42 +2,64 @@ import type { CaseSources } from '../case/conditions.ts';
 import type { Absorbent, Agent, CaseRow, EstimateInput, FlowPlan, Machine, Scenario } from '../input.ts';
 import { ownEntry } from '../own-entry.ts';
 
-/** What each case of an input is made of, by scenario and row. */
-export interface SourcesOfCases {
-  readonly machineOf: (scenario: Scenario) => Machine;
-  readonly absorbentById: (id: string) => Absorbent;
-  readonly planOf: (scenario: Scenario, row: CaseRow) => FlowPlan;
-  /** The agent given, the scenario's switch applied; null where the technique is not volatile. */
-  readonly agentOf: (scenario: Scenario, row: CaseRow) => Agent | null;
-  readonly sourcesOf: (scenario: Scenario, row: CaseRow) => CaseSources;
+/** On what a case of a row is done: the plan followed, the machine that stands there, the agent given. */
+export interface CaseChoice {
+  readonly plan: FlowPlan;
+  readonly machine: Machine;
+  /** null where the technique is not volatile. */
+  readonly agent: Agent | null;
 }
 
-export function sourcesOfCases(input: EstimateInput): SourcesOfCases {
+/** Where a case is done, as far as its choice depends on it. */
+export interface CasePlace {
+  readonly machine: Machine;
+  /** Whether the scenario's plan is followed there; elsewhere today's is, but for rows with a plan of their own. */
+  readonly moved: boolean;
+}
+
+/** What each case of an input is made of. */
+export interface SourcesOfCases {
+  readonly absorbentById: (id: string) => Absorbent;
+  /** A case that follows the scenario, in a place. */
+  readonly following: (scenario: Scenario, row: CaseRow, place: CasePlace) => CaseChoice;
+  /** A case that does what is done today, in a place. */
+  readonly asToday: (row: CaseRow, place: CasePlace) => CaseChoice;
+  readonly sourcesOf: (row: CaseRow, choice: CaseChoice) => CaseSources;
+}
+
+export function sourcesOfCases(input: EstimateInput, today: Scenario): SourcesOfCases {
   const { site, accounting, reference } = input;
-  const machineById = byId(input.machines, 'machine');
   const planById = byId(input.flowPlans, 'flow plan');
   const absorbentById = byId(input.absorbents, 'absorbent');
-  const machineOf = (scenario: Scenario) => machineById(scenario.machine);
-  const planOf = (scenario: Scenario, row: CaseRow) =>
-    planById(ownEntry(scenario.flowPlanByCase, row.id) ?? scenario.flowPlan);
-  const agentOf = (scenario: Scenario, row: CaseRow) =>
+  const planOf = (scenario: Scenario, row: CaseRow, { moved }: CasePlace): FlowPlan =>
+    planById(
+      ownEntry(scenario.flowPlanByCase, row.id) ??
+        (moved ? scenario.flowPlan : (ownEntry(today.flowPlanByCase, row.id) ?? today.flowPlan))
+    );
+  const agentOf = (scenario: Scenario, row: CaseRow): Agent | null =>
     row.technique === 'volatile' && row.agent !== null
       ? (scenario.agentSwitch[row.agent] ?? row.agent)
       : null;
-  const sourcesOf = (scenario: Scenario, row: CaseRow): CaseSources => {
-    const machine = machineOf(scenario);
-    return {
+  const following: SourcesOfCases['following'] = (scenario, row, place) => ({
+    plan: planOf(scenario, row, place),
+    machine: place.machine,
+    agent: agentOf(scenario, row)
+  });
+  return {
+    absorbentById,
+    following,
+    asToday: (row, { machine }) => following(today, row, { machine, moved: true }),
+    sourcesOf: (row, { plan, machine, agent }) => ({
       row,
-      plan: planOf(scenario, row),
+      plan,
       machine,
-      agent: agentOf(scenario, row),
+      agent,
       absorbent: absorbentById(machine.absorbent),
       site,
       bodyModel: accounting.bodyModel,
       reference
-    };
+    })
   };
-  return { machineOf, absorbentById, planOf, agentOf, sourcesOf };
 }
 
 function byId<T extends { readonly id: string }>(list: readonly T[], what: string): (id: string) => T {

@@ -9,22 +9,33 @@ import { estimateCase } from '../case/estimate-case.ts';
 import type { EstimateInput } from '../input.ts';
 import type { CaseMemo } from '../known-cases/case-memo.ts';
 import { plain } from '../working/plain.ts';
+import { fleetOf } from '../fleet/standing.ts';
+import { baselineOf } from '../baseline-of.ts';
 import { sourcesOfCases } from './case-sources.ts';
+import { choicesIn } from './scenario-cases.ts';
 
-/** The cases of an input that a memo lacks, each once however often it occurs, in order of scenario and row. */
+/** The cases of an input that a memo lacks, each once however often it occurs, in order of scenario, theatres and row. */
 export function casesLacking(input: EstimateInput, memo: CaseMemo): CaseSources[] {
-  const { sourcesOf } = sourcesOfCases(input);
+  const today = baselineOf(input);
+  const sources = sourcesOfCases(input, today);
+  const fleet = fleetOf(plain, input, today);
   const listed = new Set<string>();
-  return input.scenarios.flatMap((scenario) =>
-    input.caseMix.flatMap((row) => {
-      const sources = sourcesOf(scenario, row);
-      if (memo.has(sources)) return [];
-      const text = `${circumstancesText(sources)}|${rowText(row)}`;
-      if (listed.has(text)) return [];
-      listed.add(text);
-      return [sources];
-    })
-  );
+  const lacking: CaseSources[] = [];
+  for (const scenario of input.scenarios)
+    for (const { standings } of fleet.periods(scenario))
+      for (const standing of standings)
+        for (const row of input.caseMix) {
+          const { following, rest } = choicesIn(sources, { today, scenario, row, standing });
+          for (const choice of rest === null ? [following] : [following, rest]) {
+            const one = sources.sourcesOf(row, choice);
+            if (memo.has(one)) continue;
+            const text = `${circumstancesText(one)}|${rowText(row)}`;
+            if (listed.has(text)) continue;
+            listed.add(text);
+            lacking.push(one);
+          }
+        }
+  return lacking;
 }
 
 /** Results of cases; null where one cannot be computed, for which the estimate gives the reason. */

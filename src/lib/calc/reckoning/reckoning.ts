@@ -8,6 +8,8 @@ import type { CaseGiven, CaseSources } from '../case/conditions.ts';
 import { givenOf } from '../case/conditions.ts';
 import { estimateCase, floorOfCase } from '../case/estimate-case.ts';
 import type { FailedCell } from '../estimate-types.ts';
+import { baselineOf } from '../baseline-of.ts';
+import { fleetOf, periodOf } from '../fleet/standing.ts';
 import type { Agent, CaseRow, EstimateInput, Scenario } from '../input.ts';
 import type { CaseMemo } from '../known-cases/case-memo.ts';
 import { recordedCase } from '../known-cases/recorded-case.ts';
@@ -24,10 +26,14 @@ import type { EmittingSide } from './against.ts';
 import { Against } from './against.ts';
 import { sourcesOfCases } from './case-sources.ts';
 import { pricedCase } from './priced-case.ts';
-import { scenarioCases } from './scenario-cases.ts';
+import { ownPlace, scenarioCases } from './scenario-cases.ts';
 import { scenarioMonitoring } from './scenario-monitoring.ts';
 import { scenarioYears } from './scenario-year.ts';
 import { yearParts } from './year-parts.ts';
+
+/** How many years of the appraisal lie in a period. */
+const yearsWithin = (fromYear: number, nextFromYear: number | undefined, appraisalYears: number): number =>
+  Math.max(0, Math.min((nextFromYear ?? Infinity) - 1, appraisalYears) - fromYear + 1);
 
 export type Reckoning = ReturnType<typeof reckon>;
 
@@ -57,30 +63,44 @@ export function reckonWith<C extends CaseUse>(
   modelled: (sources: CaseSources) => C
 ) {
   const { accounting, site } = input;
-  const today = input.scenarios.find((scenario) => scenario.baseline);
-  if (today === undefined)
-    throw new Error('The input has no baseline; a workbook is checked before it gets here.');
+  const today = baselineOf(input);
 
   const prices = once(() => consumablePrices(r, input));
-  const sources = sourcesOfCases(input);
-  const cases = scenarioCases(r, input, { today, sources, modelled });
-  const partsOf = yearParts(r, input, { today, sources, cases });
-  const { yearOf, reconciliation } = scenarioYears(r, input, { today, sources, partsOf, prices });
-  const monitoring = scenarioMonitoring(r, input, { today, sources, cases });
+  const fleet = fleetOf(r, input, today);
+  const sources = sourcesOfCases(input, today);
+  const cases = scenarioCases(r, input, { today, fleet, sources, modelled });
+  const partsIn = yearParts(r, input, cases);
+  const { yearIn, reconciliation } = scenarioYears(r, input, { today, fleet, sources, partsIn, prices });
+  const monitoring = scenarioMonitoring(r, input, { today, fleet, cases });
+  const settledYear = (scenario: Scenario) => {
+    const periods = fleet.periods(scenario);
+    return yearIn(scenario, periods.at(-1) ?? periods[0]);
+  };
 
   const casesOf = (scenario: Scenario) => cases.rowsOf(scenario).map((row) => cases.caseOf(scenario, row));
 
   const factors = once(() => timeFactors(r, accounting));
   const sideOf = kept((scenario: Scenario): EmittingSide => {
-    const { cost, figures } = yearOf(scenario);
+    const { cost, figures } = settledYear(scenario);
+    const periods = fleet.periods(scenario);
     return {
       cost,
+      costIn: (year) => yearIn(scenario, periodOf(periods, year)).cost,
       co2eKg: figures.co2eKg.total,
+      emitting: periods.map((period, index) => ({
+        co2eKg: yearIn(scenario, period).figures.co2eKg.total,
+        years: yearsWithin(period.fromYear, periods[index + 1]?.fromYear, accounting.appraisalYears)
+      })),
       investment: investment(r, {
         scenario,
-        machine: sources.machineOf(scenario),
-        buysMachine: scenario.machine !== today.machine,
-        monitors: monitorCost(r, scenario === today ? [] : monitoring.toBuy(scenario)),
+        machine: ownPlace(periods).machine,
+        bought: fleet.arrivals(scenario),
+        monitors:
+          scenario === today
+            ? []
+            : monitoring
+                .toBuy(scenario)
+                .map(({ year, missing }) => ({ year, cost: monitorCost(r, missing) })),
         accounting
       })
     };
@@ -108,8 +128,8 @@ export function reckonWith<C extends CaseUse>(
     ),
     /** Liquid that the case would use if nothing spilled, mL. */
     floorOf: (scenario: Scenario, row: CaseRow): Quantity =>
-      floorOfCase(r, givenOf(sources.sourcesOf(scenario, row))),
-    year: (scenario: Scenario) => yearOf(scenario).figures,
+      floorOfCase(r, givenOf(sources.sourcesOf(row, cases.caseOf(scenario, row)))),
+    year: (scenario: Scenario) => settledYear(scenario).figures,
     against: kept(
       (scenario: Scenario) =>
         new Against(r, {

@@ -1,33 +1,61 @@
-/** The cases of each scenario, one of each row: what a case uses on the scenario's plan and machine. */
+/** The cases of each scenario: what one of each row uses, on each plan and machine that it is done with. */
 import { OutOfRangeError } from '../case/out-of-range-error.ts';
 import type { CaseMethod, CaseUse } from '../case/case-result.ts';
 import type { CaseSources } from '../case/conditions.ts';
 import type { FailedCell } from '../estimate-types.ts';
-import type { Agent, CaseRow, EstimateInput, FlowPlan, Machine, Scenario } from '../input.ts';
+import type { Fleet, Period, Standing } from '../fleet/standing.ts';
+import type { CaseRow, EstimateInput, Scenario } from '../input.ts';
 import { kept } from '../working/kept.ts';
 import type { Reckoner } from '../working/reckoner.ts';
 import { scaledToMeasured } from '../year/reconciliation.ts';
-import type { SourcesOfCases } from './case-sources.ts';
+import type { CaseChoice, SourcesOfCases } from './case-sources.ts';
 
-/** One case on a scenario's own plan and machine. */
-export interface CaseReckoning<C extends CaseUse> {
+/** One case on one plan and machine. */
+export interface CaseReckoning<C extends CaseUse> extends CaseChoice {
   readonly row: CaseRow;
-  readonly plan: FlowPlan;
-  readonly machine: Machine;
-  readonly agent: Agent | null;
   readonly method: CaseMethod;
   readonly result: C;
 }
 
+/** The cases of a row in theatres where one machine stands. */
+export interface CasesThere<C extends CaseUse> {
+  readonly following: CaseReckoning<C>;
+  /** What those do that do not follow; null where all are alike, or all follow. */
+  readonly rest: CaseReckoning<C> | null;
+}
+
 export interface ScenarioCases<C extends CaseUse> {
+  /** A case that follows the scenario in the theatres that its machine comes to. */
   readonly caseOf: (scenario: Scenario, row: CaseRow) => CaseReckoning<C>;
-  /** Whether a case of the row is the same in a scenario as today. */
-  readonly sameAsToday: (scenario: Scenario, row: CaseRow) => boolean;
+  readonly casesIn: (scenario: Scenario, row: CaseRow, standing: Standing) => CasesThere<C>;
   /** Rows that can be computed, today and in the scenario; the others are left out of its totals and named. */
   readonly rowsOf: (scenario: Scenario) => readonly CaseRow[];
   /** The rows that are left out of a scenario's totals, each with its reason. */
   readonly failedIn: (scenario: Scenario) => readonly FailedCell[];
 }
+
+/** Where a scenario's own cases are told of: the theatres that have moved when all has settled, or those of today. */
+export const ownPlace = (periods: readonly [Period, ...Period[]]): Standing =>
+  (periods.at(-1) ?? periods[0]).standings[0];
+
+/** The choices of a row in theatres where one machine stands: what follows, and what does not where that is another. */
+export function choicesIn(
+  sources: SourcesOfCases,
+  {
+    today,
+    scenario,
+    row,
+    standing
+  }: { today: Scenario; scenario: Scenario; row: CaseRow; standing: Standing }
+): { readonly following: CaseChoice; readonly rest: CaseChoice | null } {
+  const following = sources.following(scenario, row, standing);
+  if (scenario === today || scenario.adoptionPercent >= 100) return { following, rest: null };
+  const rest = sources.asToday(row, standing);
+  return { following, rest: areAlike(following, rest) ? null : rest };
+}
+
+const areAlike = (a: CaseChoice, b: CaseChoice): boolean =>
+  a.plan === b.plan && a.machine === b.machine && a.agent === b.agent;
 
 /**
  * @param today the baseline of the input
@@ -38,49 +66,57 @@ export function scenarioCases<C extends CaseUse>(
   input: EstimateInput,
   {
     today,
+    fleet,
     sources,
     modelled
-  }: { today: Scenario; sources: SourcesOfCases; modelled: (sources: CaseSources) => C }
+  }: {
+    today: Scenario;
+    fleet: Fleet;
+    sources: SourcesOfCases;
+    modelled: (sources: CaseSources) => C;
+  }
 ): ScenarioCases<C> {
-  const { planOf, agentOf, sourcesOf } = sources;
+  const { sourcesOf, following, asToday } = sources;
+  const placeToday = ownPlace(fleet.periods(today));
 
-  const sameAsToday = (scenario: Scenario, row: CaseRow): boolean =>
-    scenario === today ||
-    (scenario.machine === today.machine &&
-      planOf(scenario, row) === planOf(today, row) &&
-      agentOf(scenario, row) === agentOf(today, row));
+  const byPlan = kept((row: CaseRow) =>
+    kept((plan: CaseChoice['plan']) =>
+      kept((machine: CaseChoice['machine']) =>
+        kept((agent: CaseChoice['agent']) => reckonCase(row, { plan, machine, agent }))
+      )
+    )
+  );
+  const reckoned = (row: CaseRow, { plan, machine, agent }: CaseChoice): CaseReckoning<C> =>
+    byPlan(row)(plan)(machine)(agent);
 
-  const casesOf = kept((scenario: Scenario) => kept((row: CaseRow) => reckonCase(scenario, row)));
-  const caseOf = (scenario: Scenario, row: CaseRow) => casesOf(scenario)(row);
-
-  function reckonCase(scenario: Scenario, row: CaseRow): CaseReckoning<C> {
-    if (scenario !== today && sameAsToday(scenario, row)) return caseOf(today, row);
-    const made = sourcesOf(scenario, row);
-    const { plan, machine, agent } = made;
-    const model = modelled(made);
-    const as = (method: CaseMethod, result: C): CaseReckoning<C> => ({
-      row,
-      plan,
-      machine,
-      agent,
-      method,
-      result
-    });
-    if (agent === null || row.measuredMlPerCase === null) return as(model.method, model);
+  function reckonCase(row: CaseRow, choice: CaseChoice): CaseReckoning<C> {
+    const model = modelled(sourcesOf(row, choice));
+    const as = (method: CaseMethod, result: C): CaseReckoning<C> => ({ row, ...choice, method, result });
+    if (choice.agent === null || row.measuredMlPerCase === null) return as(model.method, model);
     const measuredMl = r.cell(row.measuredMlPerCase, 'mL', 'caseMix', row.id, 'measuredMlPerCase');
     // What was measured takes the place of the liquid alone: where the agent went stays the model's own figure.
-    if (scenario === today) return as('measured', { ...model, liquidMl: measuredMl });
-    const todayModelMl = modelled(sourcesOf(today, row)).liquidMl;
+    const done = asToday(row, placeToday);
+    if (areAlike(choice, done)) return as('measured', { ...model, liquidMl: measuredMl });
+    const todayModelMl = modelled(sourcesOf(row, done)).liquidMl;
     // Where the model gives nothing for today there is no ratio to carry over.
     if (!(r.value(todayModelMl) > 0)) return as(model.method, model);
     const liquidMl = r.apply(scaledToMeasured, { modelMl: model.liquidMl, measuredMl, todayModelMl });
     return as('scaled-to-measured', { ...model, liquidMl });
   }
 
-  /** Why the case of a row cannot be computed; null where it can. */
+  const casesIn: ScenarioCases<C>['casesIn'] = (scenario, row, standing) => {
+    const choices = choicesIn(sources, { today, scenario, row, standing });
+    return {
+      following: reckoned(row, choices.following),
+      rest: choices.rest === null ? null : reckoned(row, choices.rest)
+    };
+  };
+
+  /** Why the cases of a row cannot be computed; null where they can. */
   const faultIn = (scenario: Scenario, row: CaseRow): FailedCell | null => {
     try {
-      caseOf(scenario, row);
+      for (const { standings } of fleet.periods(scenario))
+        for (const standing of standings) casesIn(scenario, row, standing);
       return null;
     } catch (error) {
       if (!(error instanceof OutOfRangeError || error instanceof RangeError)) throw error;
@@ -98,8 +134,8 @@ export function scenarioCases<C extends CaseUse>(
   });
 
   return {
-    caseOf,
-    sameAsToday,
+    caseOf: (scenario, row) => reckoned(row, following(scenario, row, ownPlace(fleet.periods(scenario)))),
+    casesIn,
     rowsOf: (scenario) => sorted(scenario).rows,
     failedIn: (scenario) => sorted(scenario).failed
   };

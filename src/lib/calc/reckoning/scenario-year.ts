@@ -1,17 +1,18 @@
 /** A scenario's year: what it uses, what that costs and what it emits. */
 import { co2eLines } from '../emissions/co2e-lines.ts';
 import type { Co2eLine, CostLine } from '../estimate-types.ts';
+import type { Fleet, Period } from '../fleet/standing.ts';
 import type { Agent, EstimateInput, Scenario } from '../input.ts';
 import type { ConsumablePrices } from '../money/consumable-prices.ts';
 import type { YearlyCost } from '../money/cost-lines.ts';
 import { costLines } from '../money/cost-lines.ts';
 import type { Decimal } from '../money/decimal.ts';
-import { kept } from '../working/kept.ts';
+import { kept, once } from '../working/kept.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import type { Consumption } from '../year/consumption.ts';
 import { nitrousOxideLost, recoveryMinutes, together } from '../year/consumption.ts';
 import { estimateOverPurchase, purchasedLiquid, scaledToPurchases } from '../year/reconciliation.ts';
-import { emissionsOfAbsorbent, massOfNitrousOxide } from './amounts.ts';
+import { captureOf, emissionsOfAbsorbent, massOfNitrousOxide } from './amounts.ts';
 import type { SourcesOfCases } from './case-sources.ts';
 import type { YearPart } from './year-parts.ts';
 
@@ -39,7 +40,8 @@ export interface ScenarioYearReckoning {
 }
 
 export interface ScenarioYears {
-  readonly yearOf: (scenario: Scenario) => ScenarioYearReckoning;
+  /** The year of a period, at today's prices. */
+  readonly yearIn: (scenario: Scenario, period: Period) => ScenarioYearReckoning;
   /** Today's estimate ÷ purchase, by agent; null where no purchases were given or nothing is used. */
   readonly reconciliation: (agent: Agent) => Quantity | null;
 }
@@ -49,17 +51,21 @@ export function scenarioYears(
   input: EstimateInput,
   {
     today,
+    fleet,
     sources,
-    partsOf,
+    partsIn,
     prices
   }: {
     today: Scenario;
+    fleet: Fleet;
     sources: SourcesOfCases;
-    partsOf: (scenario: Scenario) => readonly [YearPart, ...YearPart[]];
+    partsIn: (scenario: Scenario, period: Period) => readonly [YearPart, ...YearPart[]];
     prices: () => ConsumablePrices;
   }
 ): ScenarioYears {
   const { reference, site, accounting } = input;
+  const partsOf = kept((scenario: Scenario) => kept((period: Period) => partsIn(scenario, period)));
+  const partsOfToday = () => partsOf(today)(fleet.periods(today)[0]);
 
   /** A quantity of a year: that of its parts, added up. */
   const inAll = (
@@ -73,26 +79,26 @@ export function scenarioYears(
       parts.map(({ use }) => of(use))
     );
 
-  const nitrousOxideUsedKg = kept((scenario: Scenario): Quantity =>
+  const nitrousOxideUsedKg = (parts: readonly YearPart[]): Quantity =>
     massOfNitrousOxide(
       r,
       input,
-      inAll(partsOf(scenario), 'L', (use) => use.nitrousOxideL)
-    )
-  );
+      inAll(parts, 'L', (use) => use.nitrousOxideL)
+    );
+  const usedTodayKg = once(() => nitrousOxideUsedKg(partsOfToday()));
   /** What was bought and is not used today is lost, whatever is done; null where no purchases were given. */
   const nitrousOxideLostKg = (): Quantity | null => {
     const bought = input.gases.nitrousOxideBoughtKgPerYear;
     if (bought === null) return null;
     return r.apply(nitrousOxideLost, {
       boughtKg: r.cell(bought, 'kg', 'gases', 'nitrousOxideBoughtKgPerYear'),
-      usedKg: nitrousOxideUsedKg(today)
+      usedKg: usedTodayKg()
     });
   };
 
   const reconciliation = kept((agent: Agent): Quantity | null => {
     const supply = input.agents.find((each) => each.agent === agent);
-    const use = partsOf(today)[0].use.agents[agent];
+    const use = partsOfToday()[0].use.agents[agent];
     if (supply === undefined || supply.bottlesBoughtPerYear === null || supply.bottlesBoughtPerYear === 0)
       return null;
     if (use === undefined || r.value(use.liquidMl) === 0) return null;
@@ -112,8 +118,8 @@ export function scenarioYears(
   };
 
   /** Agent used in each part: emissions go by where it was used, cost by how much it is in all. */
-  const agentUsesIn = (parts: readonly YearPart[]) =>
-    parts.flatMap(({ use, capturePercent }) =>
+  const agentUsesIn = (parts: readonly YearPart[], capturePercent: Quantity) =>
+    parts.flatMap(({ use }) =>
       (Object.keys(use.agents) as Agent[]).flatMap((agent) => {
         const of = use.agents[agent];
         return of === undefined
@@ -133,9 +139,9 @@ export function scenarioYears(
     return massKg;
   };
 
-  const yearOf = kept((scenario: Scenario): ScenarioYearReckoning => {
-    const parts = partsOf(scenario);
-    const agentUses = agentUsesIn(parts);
+  const reckonYear = (scenario: Scenario, period: Period): ScenarioYearReckoning => {
+    const parts = partsOf(scenario)(period);
+    const agentUses = agentUsesIn(parts, captureOf(r, scenario));
     const liquidMl: Partial<Record<Agent, Quantity>> = {};
     for (const agent of new Set(agentUses.map((use) => use.agent)))
       liquidMl[agent] = together(
@@ -147,7 +153,7 @@ export function scenarioYears(
     const oxygenM3 = inAll(parts, 'm3', (use) => use.oxygenM3);
     const airM3 = inAll(parts, 'm3', (use) => use.airM3);
     const electricityKWh = inAll(parts, 'kWh', (use) => use.electricityKWh);
-    const usedKg = nitrousOxideUsedKg(scenario);
+    const usedKg = scenario === today ? usedTodayKg() : nitrousOxideUsedKg(parts);
     const lostKg = nitrousOxideLostKg();
     const co2eKg = co2eLines(
       r,
@@ -171,7 +177,7 @@ export function scenarioYears(
       prices: prices(),
       cells: input,
       scenario,
-      machine: sources.machineOf(scenario),
+      standings: period.standings,
       used: {
         liquidMl,
         oxygenM3,
@@ -189,7 +195,11 @@ export function scenarioYears(
             scenario.id,
             'recoveryMinutesSavedPerCase'
           ),
-          generalAnaesthetics: parts[0].use.generalAnaesthetics
+          generalAnaesthetics: together(
+            r,
+            '1',
+            parts.filter(({ follows }) => follows).map(({ use }) => use.generalAnaesthetics)
+          )
         })
       }
     });
@@ -213,7 +223,8 @@ export function scenarioYears(
         co2eKg
       }
     };
-  });
+  };
+  const yearsOf = kept((scenario: Scenario) => kept((period: Period) => reckonYear(scenario, period)));
 
-  return { yearOf, reconciliation };
+  return { yearIn: (scenario, period) => yearsOf(scenario)(period), reconciliation };
 }

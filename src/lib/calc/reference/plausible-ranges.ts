@@ -52,9 +52,9 @@ export const plausibleRanges: Readonly<Record<string, PlausibleRange>> = {
   ),
   'mac40.nitrous-oxide': range(90, 120, 'One MAC of nitrous oxide needs about one atmosphere of it.'),
   'mac-age-slope': range(
-    -0.004,
+    -0.006,
     -0.0015,
-    'MAC falls with age by 4 to 8 % per decade in every published set.'
+    'MAC falls with age by 4 to 11 % per decade in every published set.'
   ),
   'metabolised-share': range(0, 60, 'No agent in use is metabolised by much more than half.'),
   'vaporiser-maximum': range(
@@ -76,6 +76,16 @@ export const plausibleRanges: Readonly<Record<string, PlausibleRange>> = {
   'metabolic-coefficient': range(5, 15, 'It gives 120 to 360 mL/min at 70 kg, at rest or anaesthetised.'),
   'oxygen-consumption-change': range(-150, 0, 'Anaesthesia lowers oxygen consumption, by less than half.'),
   'child-weight': range(10, 40, 'The lines for small children end before adult size.'),
+  'adult-weight': range(45, 90, 'Adult size is reached between.'),
+  'body-surface': range(1.5, 2.5, 'A standard adult has nearly 2 m2.'),
+  'body-height': range(1.4, 2, 'Mean heights of adults lie between.'),
+  'body-mass-index': range(25, 40, 'Obesity begins at 30; some countries draw the line lower.'),
+  'gas-exchange-per-surface': range(60, 200, 'From a deep anaesthetic to the awake adult.'),
+  'lean-weight-coefficient': range(50, 20000, 'A factor of a few about the published coefficients.'),
+  'lung-share': range(40, 100, 'The lung gets smaller in obesity, by less than half for 10 kg/m2.'),
+  'child-lung-volume': range(10, 45, 'From an infant to the awake adult’s volume per kg.'),
+  'spill-share': range(0, 100, 'A share.'),
+  'course-minutes': range(0, 60, 'Insufflated CO2 is taken up within minutes.'),
   'child-slope': range(2, 10, 'A small child uses a few mL/min per kg.'),
   'child-intercept': range(0, 40, 'The constant part stays below what a newborn uses in all.'),
   'organ-volume': range(0.0001, 0.5, 'No organ is more than half of the body.'),

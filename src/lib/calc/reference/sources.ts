@@ -6,7 +6,7 @@ import type { Source } from './constant.ts';
 
 /** A journal article known by its place: `container year;locator`. */
 export function article(place: {
-  readonly authors: string;
+  readonly authors?: string;
   readonly container: string;
   readonly year: number;
   readonly locator?: string;

@@ -2,6 +2,7 @@
  * What the sources say that is no number: restrictions, cautions, and where a limit or a figure is missing. Each in
  * our own words, with the same discipline of source and evidence as the constants.
  */
+import { agentRestrictions } from './agent-restrictions.ts';
 import type { Evidence, Source } from './constant.ts';
 import { commonPractice, hseEh40, usLabel } from './sources.ts';
 
@@ -26,24 +27,13 @@ const noAllClear =
   'That none is set is no all-clear: exposure is to be kept as low as can be, and local law and occupational health decide.';
 
 export const statements: readonly Statement[] = [
+  ...agentRestrictions.map(({ id, statement, source, evidence }) => ({ id, statement, source, evidence })),
   {
-    id: 'restriction.desflurane.european-union',
+    id: 'missing.restriction.elsewhere',
     statement:
-      'In the European Union desflurane may not be used as an inhalation anaesthetic from 1 January 2026, except where it is strictly required on medical grounds, and the reason is documented.',
-    source: { title: 'Regulation (EU) 2024/573', year: 2024, locator: 'Article 13' },
-    evidence: 'second-hand'
-  },
-  {
-    id: 'restriction.desflurane.england',
-    statement: 'In England the use of desflurane is limited from 1 April 2024.',
-    source: { authors: 'NHS England', title: 'Guidance on desflurane', year: 2024 },
-    evidence: 'read'
-  },
-  {
-    id: 'restriction.desflurane.scotland',
-    statement: 'In Scotland desflurane has been off the national contract since February 2023.',
-    source: { authors: 'Scottish Government', title: 'Notices on desflurane', year: 2023 },
-    evidence: 'read'
+      'No national law that restricts an anaesthetic agent was found for Australia, Canada, New Zealand, Northern Ireland, Switzerland, the United States or Wales, where many hospitals stopped desflurane by choice. That none was found is no all-clear: local law decides.',
+    source: { title: 'Literature search of this project', year: 2026 },
+    evidence: 'memory'
   },
   {
     id: 'caution.sevoflurane.low-flow',

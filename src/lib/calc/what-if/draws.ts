@@ -1,7 +1,8 @@
 /** The uncertainty run over the real estimate: which cells vary, what one draw yields, and what a run says. */
 import type { Against } from '../reckoning/against.ts';
 import { askedScenarios } from '../reckoning/asked-scenarios.ts';
-import { baselineOf, changesMachine, twinIdOf, twinOf } from '../attribution/levers.ts';
+import { baselineOf } from '../baseline-of.ts';
+import { changesMachine, twinIdOf, twinOf } from '../attribution/levers.ts';
 import { Step } from '../attribution/step.ts';
 import type { CaseUse } from '../case/case-result.ts';
 import { CaseMemo } from '../known-cases/case-memo.ts';
@@ -12,7 +13,7 @@ import { timeFactors } from '../money/time-factors.ts';
 import type { AheadForATime } from '../estimate-types.ts';
 import { text } from '../money/decimal.ts';
 import type { Decimal } from '../money/decimal.ts';
-import { acceptability, likelihoodWithin } from '../uncertainty/acceptability.ts';
+import { acceptability, likelihoodAbove, likelihoodWithin } from '../uncertainty/acceptability.ts';
 import type { Likelihood } from '../uncertainty/acceptability.ts';
 import { bandOf } from '../uncertainty/bands.ts';
 import type { Band } from '../uncertainty/bands.ts';
@@ -168,7 +169,9 @@ export interface ScenarioSpread {
   readonly cumulative: { readonly low: number[]; readonly middle: number[]; readonly high: number[] };
   /** Share of the draws with payback within the user's limit. */
   readonly withinLimit: Likelihood;
-  /** The same over a range of limits, the user's own among them, rising. */
+  /** Share of the draws with a net present value above 0. */
+  readonly npvAboveZero: Likelihood;
+  /** Of payback, the same over a range of limits, the user's own among them, rising. */
   readonly acceptability: readonly Likelihood[];
   /** Its twin on today's machines, and the step from there to the scenario; null where it changes no machine. */
   readonly withoutMachine: SpreadOfOption | null;
@@ -190,6 +193,8 @@ export interface SpreadOfOption {
   readonly npv: Band;
   /** Share of the draws with payback within the user's limit. */
   readonly withinLimit: Likelihood;
+  /** Share of the draws with a net present value above 0. */
+  readonly npvAboveZero: Likelihood;
 }
 
 /** What it would be worth to know more before choosing among today, the scenarios and their twins, in money. */
@@ -247,6 +252,7 @@ export function summaryOf(input: EstimateInput, run: DrawRun, figures: readonly 
         high: yearEnds.map((sorted) => percentile(sorted, 0.95))
       },
       withinLimit: likelihoodWithin(paybacks, paybackLimitYears),
+      npvAboveZero: likelihoodAbove(listOf(drawnFigures.indexOf('npv')), 0),
       acceptability: acceptability(paybacks, limits),
       ...spreadOfTwin(twinLists(run, figures, id), {
         npv: listOf(drawnFigures.indexOf('npv')),
@@ -286,9 +292,14 @@ function spreadOfTwin(
 ): Pick<ScenarioSpread, 'withoutMachine' | 'machineAdds'> {
   if (twin === null) return { withoutMachine: null, machineAdds: null };
   const npvOfStep = npv.map((value, draw) => value - (twin.npv[draw] as number));
+  const spread = (worth: Float64Array, paybackYears: Float64Array): SpreadOfOption => ({
+    npv: bandOf(worth),
+    withinLimit: likelihoodWithin(paybackYears, limit),
+    npvAboveZero: likelihoodAbove(worth, 0)
+  });
   return {
-    withoutMachine: { npv: bandOf(twin.npv), withinLimit: likelihoodWithin(twin.paybackYears, limit) },
-    machineAdds: { npv: bandOf(npvOfStep), withinLimit: likelihoodWithin(twin.stepPaybackYears, limit) }
+    withoutMachine: spread(twin.npv, twin.paybackYears),
+    machineAdds: spread(npvOfStep, twin.stepPaybackYears)
   };
 }
 

@@ -47,8 +47,8 @@ const shapes: Readonly<Record<EstimateInput['sampling']['shape'], string>> = {
 /**
  * The working of a figure of a run.
  * @param path the scenario's id, then one of: `bands.FIGURE.low|middle|high`; `cumulative.low|middle|high.YEAR`;
- *   `acceptability.INDEX`; `withinLimit`; `entered.FIGURE`; `enteredCumulative.YEAR`; `swings.INDEX.OUTCOME.FIGURE`;
- *   `withoutMachine` or `machineAdds`, and `npv.low|middle|high` or `withinLimit`. Or, of no one scenario:
+ *   `acceptability.INDEX`; `withinLimit`; `npvAboveZero`; `entered.FIGURE`; `enteredCumulative.YEAR`; `swings.INDEX.OUTCOME.FIGURE`;
+ *   `withoutMachine` or `machineAdds`, and `npv.low|middle|high`, `withinLimit` or `npvAboveZero`. Or, of no one scenario:
  *   `worthOfKnowing.worthOfAll`; `worthOfKnowing.inputs.INDEX.worth|noise`.
  * @throws NoSuchFigureError where the run has no such figure.
  */
@@ -83,6 +83,8 @@ export function explainDrawn(run: ExplainedRun, path: string): Working {
       return likelihoodOf(run, spread, spread.acceptability[Number(first)]);
     case 'withinLimit':
       return likelihoodOf(run, spread, spread.withinLimit);
+    case 'npvAboveZero':
+      return likelihoodOfWorth(run, spread.npvAboveZero, `${id}.againstBaseline.npv`);
     case 'withoutMachine':
     case 'machineAdds':
       return ofOption(run, spread, { option: kind, first, second });
@@ -134,6 +136,7 @@ function ofOption(
   const entered = `${id}.${option}`;
   if (first === 'withinLimit')
     return likelihoodOf(run, spread, of.withinLimit, `${entered}.simplePaybackYears`);
+  if (first === 'npvAboveZero') return likelihoodOfWorth(run, of.npvAboveZero, `${entered}.npv`);
   const edge = second as keyof typeof percentiles;
   const whose = option === 'machineAdds' ? 'the step from the twin' : 'the twin on today’s machines';
   return percentileOf(run, of.npv[edge], {
@@ -202,14 +205,33 @@ function likelihoodOf(
   entered = `${id}.againstBaseline.simplePaybackYears`
 ): Working {
   if (likelihood === undefined) throw new NoSuchFigureError(id, 'a limit that was counted');
-  const { limit, probability, standardError } = likelihood;
+  const { limit } = likelihood;
+  return shareOfDraws(run, likelihood, {
+    entered,
+    yields: `Share of the draws that have paid for themselves within ${limit} years`,
+    words: `Draws with a simple payback of at most ${limit} years, over all draws.`
+  });
+}
+
+const likelihoodOfWorth = (run: ExplainedRun, likelihood: Likelihood, entered: string): Working =>
+  shareOfDraws(run, likelihood, {
+    entered,
+    yields: 'Share of the draws with a net present value above 0',
+    words: 'Draws with a net present value above 0, over all draws.'
+  });
+
+function shareOfDraws(
+  run: ExplainedRun,
+  { probability, standardError }: Likelihood,
+  { entered, yields, words }: { entered: string; yields: string; words: string }
+): Working {
   return ofDraws(run, {
     value: 100 * probability,
     entered,
     report: {
       id: 'uncertainty.likelihood',
-      yields: `Share of the draws that have paid for themselves within ${limit} years`,
-      words: `Draws with a simple payback of at most ${limit} years, over all draws. ${howDrawn(run)}`,
+      yields,
+      words: `${words} ${howDrawn(run)}`,
       unit: '%',
       source: sources,
       report: [

@@ -83,7 +83,8 @@ export function questionsOf(
   const today = input.scenarios.find(({ baseline }) => baseline) as Scenario;
   const machine = input.machines.find(({ id }) => id === scenario.machine) as Machine;
   const plan = input.flowPlans.find(({ id }) => id === scenario.flowPlan) as FlowPlan;
-  if (comparedWith === 'twin' && scenario.machine === today.machine)
+  const stays = scenario.machinesStay || scenario.machine === today.machine;
+  if (comparedWith === 'twin' && stays)
     return questionSubjects.map((subject) => ({
       subject,
       sentence: 'This scenario stays on today’s machines: there is no step to another.'
@@ -106,7 +107,7 @@ export function questionsOf(
   const cases = totalCases(input);
   const mainAgent = mainAgentOf(input, memo);
   return [
-    scenario.machine === today.machine || machine.units === 0
+    stays || machine.units === 0
       ? {
           subject: 'price',
           sentence: 'This scenario buys no machine, so no purchase price is asked for.'

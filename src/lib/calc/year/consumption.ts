@@ -221,8 +221,9 @@ export function consumption(
 const sumOfParts = (unit: string) =>
   formula<{ parts: readonly number[] }>({
     id: `year.parts-${unit}`,
-    yields: 'Both parts of the year',
-    words: 'cases on the scenario’s plan and cases that stay as today, added up',
+    yields: 'All parts of the year',
+    words:
+      'cases that follow the scenario’s plan and cases that do not, on each machine that stands in the theatres, added up',
     expression: 'sum(x)',
     inputs: { parts: { symbol: 'x', unit, words: 'each part' } },
     unit,
@@ -235,7 +236,8 @@ const sums = {
   kg: sumOfParts('kg'),
   kWh: sumOfParts('kWh'),
   h: sumOfParts('h'),
-  L: sumOfParts('L')
+  L: sumOfParts('L'),
+  '1': sumOfParts('1')
 };
 
 /** The parts of a year added up; a part alone stays as it is. */
@@ -244,16 +246,31 @@ export function together(r: Reckoner, unit: keyof typeof sums, parts: readonly Q
   return parts.length === 1 && only !== undefined ? only : r.apply(sums[unit], { parts });
 }
 
-/** Share of the cases that stays as today. */
+/** Share of the cases that does not follow the scenario's plan. */
 export const restOfCases = formula<{ adoptionPercent: number }>({
   id: 'year.rest-of-cases',
-  yields: 'Share of the cases that stays as today',
+  yields: 'Share of the cases that does not follow',
   words: '100 % less the adoption',
   expression: '100 - a',
   inputs: { adoptionPercent: { symbol: 'a', unit: '%', words: 'adoption', testRange: [0, 100] } },
   unit: '%',
   source: 'definition',
   compute: ({ adoptionPercent }) => 100 - adoptionPercent
+});
+
+/** Share of the cases that is done in some of the theatres, and in one of two ways there. */
+export const partOfCases = formula<{ therePercent: number; sharePercent: number }>({
+  id: 'year.part-of-cases',
+  yields: 'Share of the cases that is counted here',
+  words: 'the share that is done in these theatres times the share of them that does it in this way',
+  expression: 't * a / 100',
+  inputs: {
+    therePercent: { symbol: 't', unit: '%', words: 'share done in these theatres', testRange: [0, 100] },
+    sharePercent: { symbol: 'a', unit: '%', words: 'share of these', testRange: [0, 100] }
+  },
+  unit: '%',
+  source: 'definition',
+  compute: ({ therePercent, sharePercent }) => (therePercent * sharePercent) / 100
 });
 
 /** Recovery minutes saved in a year. */

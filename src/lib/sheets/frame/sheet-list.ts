@@ -114,6 +114,7 @@ export function routeOfCell(path: string): string {
     case 'site':
       if (/electricity/.test(path)) return '/prices/';
       if (/monitoringStandard|facilityLevel/.test(path)) return '/monitoring/';
+      if (/jurisdiction|lawful/.test(path)) return '/scenarios/';
       if (/departmentFootprint/.test(path)) return '/comparison/';
       return '/machines/';
     default:

@@ -24,13 +24,15 @@ function scenariosOf(workbook: Workbook, scenarioId: string): { scenario: Scenar
 /** What is to be decided. */
 export function questionOf(workbook: Workbook, scenarioId: string): string {
   const { scenario, today } = scenariosOf(workbook, scenarioId);
-  if (scenario.machine === today.machine)
+  if (scenario.machine === today.machine || scenario.machinesStay)
     return `Should the department go over to “${scenario.name}” with the machines that it has?`;
   const machine = workbook.machines.find(({ id }) => id === scenario.machine);
   const units = scenario.unitsByYear?.reduce((sum, each) => sum + each, 0) ?? machine?.units ?? 0;
   const phased = (scenario.unitsByYear?.filter((each) => each > 0).length ?? 0) > 1;
   const plan = named(workbook.flowPlans, scenario.flowPlan);
-  const bought = `${units}\u00a0×\u00a0${machine?.name ?? scenario.machine}${phased ? ', over several years,' : ''}`;
+  const { theatres } = workbook.site;
+  const part = units < theatres ? ` for as many of the ${theatres} theatres` : '';
+  const bought = `${units}\u00a0×\u00a0${machine?.name ?? scenario.machine}${part}${phased ? ', over several years,' : ''}`;
   return `Should the department buy ${bought} and follow the flow plan “${plan}”, in place of today’s practice?`;
 }
 
@@ -161,7 +163,7 @@ export function assumptionsOf(workbook: Workbook, scenarioId: string, locale: st
     },
     {
       about: 'Cases',
-      sentence: `${number(cases)} anaesthetics a year in ${number(caseMix.length)} case groups, the same every year. ${number(scenario.adoptionPercent, '%')} of those that the scenario changes follow it; the others stay as today.`
+      sentence: `${number(cases)} anaesthetics a year in ${number(caseMix.length)} case groups, the same every year. ${number(scenario.adoptionPercent, '%')} of those that the scenario changes follow it; the others do today’s plan on the machine that stands in their theatre.`
     },
     {
       about: 'Agent use',

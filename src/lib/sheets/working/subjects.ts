@@ -10,7 +10,7 @@ const reach = 120;
 /** Of a year in two parts, which cases a part is of. */
 const casesByShare: Readonly<Record<string, string>> = {
   'share.plan': 'cases on the scenario’s plan',
-  'share.today': 'cases that stay as today'
+  'share.today': 'cases that do today’s plan'
 };
 
 /** What an input rests on: entries by their path, e.g. `caseMix.lap-chole`, the nearest first. */

@@ -46,6 +46,11 @@ describe('the levers of a scenario', () => {
     ['another plan for one case group', { flowPlanByCase: { 'lap-chole': 'low' } }, ['flow']],
     ['today’s plan for one case group', { flowPlanByCase: { 'lap-chole': 'usual' } }, []],
     ['another machine', { machine: 'm-closed' }, ['machine']],
+    [
+      'another machine’s plan on the machines that stay',
+      { machine: 'm-closed', machinesStay: true, flowPlan: 'low' },
+      ['flow']
+    ],
     ['purchases avoided', { avoidedPurchases: [{ year: 2, units: 1, unitPrice: '9' }] }, ['machine']],
     ['capture', { capturePercent: 20 }, ['capture']],
     ['an adoption of its own alone', { adoptionPercent: 50 }, []],
@@ -81,8 +86,9 @@ describe('a lever that is off', () => {
     expect(off('machine', { unitsByYear: [2, 2] })).toMatchObject({
       agentSwitch,
       flowPlan,
-      machine: 'm-old',
-      unitsByYear: null,
+      machine,
+      machinesStay: true,
+      unitsByYear: [2, 2],
       oneOffCost
     });
     expect(off('capture', { capturePercent: 30 })).toMatchObject({ capturePercent: 0, machine });
@@ -115,7 +121,8 @@ describe('the twin', () => {
     expect(twin).toMatchObject({
       id: 'closed:without-machine',
       baseline: false,
-      machine: 'm-old',
+      machine: closed.machine,
+      machinesStay: true,
       flowPlan: 'closed',
       agentSwitch: closed.agentSwitch,
       adoptionPercent: 70,

@@ -152,6 +152,16 @@ describe('draws', () => {
     for (const payback of figures[twinAt + 2] ?? [])
       if (payback <= sampled.accounting.paybackLimitYears) within += 1;
     expect(closed?.machineAdds?.withinLimit.probability).toBe(within / draws);
+    const sharePositive = (of: (draw: number) => number): number =>
+      Array.from({ length: draws }, (_, draw) => of(draw)).filter((worth) => worth > 0).length / draws;
+    const [wholeNpv, twinNpv] = [npv as Float64Array, figures[twinAt] as Float64Array];
+    const ofWhole = sharePositive((draw) => wholeNpv[draw] as number);
+    const ofTwin = sharePositive((draw) => twinNpv[draw] as number);
+    const ofStep = sharePositive((draw) => (wholeNpv[draw] as number) - (twinNpv[draw] as number));
+    expect(new Set([ofWhole, ofTwin, ofStep]).size).toBeGreaterThan(1);
+    expect(closed?.npvAboveZero.probability).toBe(ofWhole);
+    expect(closed?.withoutMachine?.npvAboveZero.probability).toBe(ofTwin);
+    expect(closed?.machineAdds?.npvAboveZero.probability).toBe(ofStep);
     expect(summary.scenarios.find(({ id }) => id === 'habit')?.machineAdds).toBeNull();
   });
 
@@ -190,6 +200,13 @@ describe('draws', () => {
     expect(explainDrawn(explained, 'closed.machineAdds.withinLimit').value).toBe(
       100 * (closed?.machineAdds?.withinLimit.probability ?? NaN)
     );
+    for (const of of ['', 'withoutMachine.', 'machineAdds.'] as const) {
+      const spread =
+        of === '' ? closed : closed?.[of === 'withoutMachine.' ? 'withoutMachine' : 'machineAdds'];
+      expect(explainDrawn(explained, `closed.${of}npvAboveZero`).value).toBe(
+        100 * (spread?.npvAboveZero.probability ?? NaN)
+      );
+    }
     expect(explainDrawn(explained, 'closed.withoutMachine.npv.low').value).toBe(
       closed?.withoutMachine?.npv.low.value
     );

@@ -40,7 +40,14 @@ test('alike cases are listed once, and an edit lists what it changes', () => {
   const [row] = demo.caseMix;
   const twice = coreInput({ ...demo, caseMix: [row!, { ...row!, id: 'twin', casesPerYear: 7 }] });
   const memo = new CaseMemo();
-  const plans = new Set(demo.scenarios.map(({ flowPlan, machine }) => `${flowPlan} ${machine}`));
+  // Of the demo's row: each plan on its machine, and today's on the machines that come, where some do not follow.
+  const [today] = demo.scenarios;
+  const plans = new Set(
+    demo.scenarios.flatMap(({ flowPlan, machine, adoptionPercent }) => [
+      `${flowPlan} ${machine}`,
+      ...(adoptionPercent < 100 ? [`${today?.flowPlan} ${machine}`] : [])
+    ])
+  );
   expect(casesLacking(twice, memo)).toHaveLength(plans.size);
   void ofScenarios(estimate(twice, memo));
   const edited = coreInput({ ...demo, caseMix: [row!, { ...row!, id: 'twin', minutes: row!.minutes + 1 }] });

@@ -11,7 +11,10 @@ import { costOfOwnership, costOfToday } from '#lib/calc/money/cost-of-ownership.
 import { avoidedOverAppraisal, costPerTonneAvoided } from '#lib/calc/money/cost-per-tonne.ts';
 import { Decimal, text } from '#lib/calc/money/decimal.ts';
 import { internalRates } from '#lib/calc/money/internal-rate.ts';
+import type { Bought } from '#lib/calc/money/investment.ts';
 import { investment } from '#lib/calc/money/investment.ts';
+import { kept } from '#lib/calc/working/kept.ts';
+import type { YearlyCost } from '#lib/calc/money/cost-lines.ts';
 import { netPresentValue } from '#lib/calc/money/net-present-value.ts';
 import type { PaybackYear } from '#lib/calc/money/payback.ts';
 import { aheadForATime, payback } from '#lib/calc/money/payback.ts';
@@ -73,6 +76,7 @@ export const scenario: Scenario = {
   extraCostLever: 'flow',
   recoveryMinutesSavedPerCase: 0,
   unitsByYear: null,
+  machinesStay: false,
   avoidedPurchases: []
 };
 
@@ -85,6 +89,9 @@ export const site: EstimateInput['site'] = {
   scavengingPercent: 95,
   monitoringStandard: 'asa',
   facilityLevel: null,
+  jurisdiction: null,
+  lawfulAgentInstead: null,
+  lawfulSharePercent: 100,
   electricityPricePerKWh: '0.25',
   electricityKgCo2ePerKWh: 0.3,
   departmentFootprintTonnes: null
@@ -164,23 +171,59 @@ export interface Case {
   then: { scenario: Scenario; machine: Machine; used: BareAmounts; monitors: string };
 }
 
+/** Amounts on the way from some to others: all of those at a share of 1. */
+const between = (from: BareAmounts, to: BareAmounts, share: number): BareAmounts =>
+  share === 1
+    ? to
+    : Object.fromEntries(
+        [...new Set([...Object.keys(from), ...Object.keys(to)])].map((name) => {
+          const [before, after] = [from, to].map((bare) => bare[name as keyof BareAmounts] ?? 0) as [
+            number,
+            number
+          ];
+          return [name, before + share * (after - before)];
+        })
+      );
+
 /** All figures of the case; emissions avoided are what today's practice emits beyond the scenario. */
 export function appraiseCase(r: Reckoner, given: Case) {
+  const boughtOf = (which: 'today' | 'then'): Bought[] => {
+    const { scenario: of, machine: on } = given[which];
+    if (on.id === given.today.machine.id) return [];
+    return (of.unitsByYear ?? [on.units]).flatMap((units, year) => {
+      const coming = r.assumption(units, '1', 'Given by the test.');
+      return units > 0 ? [{ year, units: coming, theatres: coming }] : [];
+    });
+  };
+  /** Share of the machines that have come before a year, of those that come in all. */
+  const shareIn = (which: 'today' | 'then', year: number): number => {
+    const bought = boughtOf(which);
+    const units = (of: readonly Bought[]): number => of.reduce((sum, each) => sum + r.value(each.units), 0);
+    return units(bought) === 0 ? 1 : units(bought.filter((each) => each.year < year)) / units(bought);
+  };
   const side = (which: 'today' | 'then'): Side => {
-    const { scenario: of, machine: on, used, monitors } = given[which];
-    return {
-      cost: costLines(r, {
+    const { scenario: of, machine: on, monitors } = given[which];
+    const costAt = kept((share: number): YearlyCost => {
+      const standing = (machine: Machine, of: number) => ({
+        machine,
+        units: r.assumption(machine.units * of, '1', 'Given by the test.')
+      });
+      return costLines(r, {
         prices: consumablePrices(r, given.prices),
         cells: { site: given.prices.site, accounting: given.accounting },
         scenario: of,
-        machine: on,
-        used: amountsOf(r, used)
-      }),
+        standings: [standing(on, share), ...(share === 1 ? [] : [standing(given.today.machine, 1 - share)])],
+        used: amountsOf(r, between(given.today.used, given[which].used, share))
+      });
+    });
+    return {
+      cost: costAt(1),
+      costIn: (year) => costAt(shareIn(which, year)),
       investment: investment(r, {
         scenario: of,
         machine: on,
-        buysMachine: on.id !== given.today.machine.id,
-        monitors: r.assumption(new Decimal(monitors), 'currency', 'Given by the test.'),
+        bought: boughtOf(which),
+        monitors: [{ year: 0, cost: r.assumption(new Decimal(monitors), 'currency', 'Given by the test.') }],
         accounting: given.accounting
       })
     };
@@ -192,6 +235,7 @@ export function appraiseCase(r: Reckoner, given: Case) {
     r,
     flow.years.map(({ discounted }) => discounted)
   );
+  const years = factors.slice(1).map(({ year }) => year);
   const avoidedKg = (given.today.used.co2eKg ?? 0) - (given.then.used.co2eKg ?? 0);
   return {
     bottles: Object.values(then.cost.byAgent).map(({ bottles }) => bottles),
@@ -209,8 +253,10 @@ export function appraiseCase(r: Reckoner, given: Case) {
     costPerTonneAvoided: costPerTonneAvoided(r, {
       netPresentValue: npv,
       avoidedKg: r.apply(avoidedOverAppraisal, {
-        avoidedKg: r.assumption(avoidedKg, 'kg CO2e', 'Given by the test.'),
-        shares: then.investment.shareInUse.slice(1)
+        avoidedKg: years.map((year) =>
+          r.assumption(avoidedKg * shareIn('then', year), 'kg CO2e', 'Given by the test.')
+        ),
+        years: years.map(() => r.assumption(1, '1', 'Given by the test.'))
       })
     }),
     shadow: socialView(r, { flow, npv, factors })

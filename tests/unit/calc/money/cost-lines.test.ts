@@ -20,7 +20,12 @@ const linesOf = (bare: BareAmounts, change: { carbon?: string; recovery?: string
       }
     },
     scenario: { ...scenario, yearlyExtraCost: change.extra ?? '0' },
-    machine: { ...machine, units: 3, servicePerUnitPerYear: '1800.00' },
+    standings: [
+      {
+        machine: { ...machine, servicePerUnitPerYear: '1800.00' },
+        units: plain.assumption(3, '1', 'Given by the test.')
+      }
+    ],
     used: amountsOf(plain, bare)
   });
   const lines: Record<string, string> = { total: text(plain.value(cost.total)) };

@@ -9,7 +9,7 @@ import { consumablePrices } from '#lib/calc/money/consumable-prices.ts';
 import { costPerTonneAvoided } from '#lib/calc/money/cost-per-tonne.ts';
 import { costOfCase } from '#lib/calc/money/consumables.ts';
 import { Decimal } from '#lib/calc/money/decimal.ts';
-import { monitorCost } from '#lib/calc/money/monitor-cost.ts';
+import { monitorCost, mostLacking } from '#lib/calc/money/monitor-cost.ts';
 import type { Formula } from '#lib/calc/working/formula.ts';
 import { plain } from '#lib/calc/working/plain.ts';
 import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
@@ -118,7 +118,10 @@ const figuresOf = (r: Reckoner): Quantity<unknown>[] => {
       {
         item: 'capnography',
         theatresMissing: r.cell(3, '1', 'given', 'theatresMissing'),
-        missingToday: r.cell(1, '1', 'given', 'missingToday'),
+        missingBefore: r.apply(mostLacking, {
+          before: r.cell(1, '1', 'given', 'missingToday'),
+          now: r.cell(2, '1', 'given', 'missingSince')
+        }),
         unitPrice: '2600'
       }
     ]),

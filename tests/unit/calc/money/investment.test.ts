@@ -10,54 +10,79 @@ const invest = ({
   machine: machineChange = {},
   scenario: scenarioChange = {},
   accounting: accountingChange = {},
-  buysMachine = true,
-  monitors = '0'
+  bought = [4],
+  theatres = bought,
+  monitors = ['0']
 }: {
   machine?: Partial<Machine>;
   scenario?: Partial<Scenario>;
   accounting?: Partial<Accounting>;
-  buysMachine?: boolean;
-  monitors?: string;
+  /** Units by year. */
+  bought?: readonly number[];
+  /** Theatres that they come to. */
+  theatres?: readonly number[];
+  monitors?: readonly string[];
 } = {}): Investment =>
   investment(plain, {
     scenario: { ...scenario, ...scenarioChange },
     machine: { ...machine, ...machineChange },
-    buysMachine,
-    monitors: plain.assumption(new Decimal(monitors), 'currency', ''),
+    bought: bought.flatMap((units, year) =>
+      units > 0
+        ? [
+            {
+              year,
+              units: plain.assumption(units, '1', ''),
+              theatres: plain.assumption(theatres[year] ?? 0, '1', '')
+            }
+          ]
+        : []
+    ),
+    monitors: monitors.map((cost, year) => ({
+      year,
+      cost: plain.assumption(new Decimal(cost), 'currency', '')
+    })),
     accounting: { ...accounting, ...accountingChange }
   });
 
 const totals = ({ outlays }: Investment): string[] => outlays.map(({ total }) => text(plain.value(total)));
 const kind = ({ outlays }: Investment, name: OutlayKind): string[] =>
   outlays.map(({ kinds }) => text(plain.value(kinds[name])));
-const shares = ({ shareInUse }: Investment): number[] => shareInUse.map((share) => plain.value(share));
 
 describe('investment', () => {
   test('buys all units now, installs them, trades in the old ones, and adds one-off cost and monitors', () => {
-    const given = invest({ scenario: { oneOffCost: '3000' }, monitors: '2600' });
+    const given = invest({ scenario: { oneOffCost: '3000' }, monitors: ['2600'] });
     // 4 × (48 000 + 1 500 − 2 000) + 3 000 + 2 600
     expect(totals(given)).toEqual(['195600', ...Array<string>(10).fill('0')]);
     expect(text(plain.value(given.initial))).toBe('195600');
-    expect(shares(given).slice(1)).toEqual(Array(10).fill(1));
   });
 
-  test('follows a phased purchase, each unit paid in its year and in use from the next', () => {
-    const given = invest({ scenario: { unitsByYear: [1, 0, 2, 1] }, accounting: { appraisalYears: 5 } });
+  test('follows a phased purchase, each unit paid in its year', () => {
+    const given = invest({ bought: [1, 0, 2, 1], accounting: { appraisalYears: 5 } });
     expect(kind(given, 'purchase')).toEqual(['48000', '0', '96000', '48000', '0', '0']);
     expect(kind(given, 'tradeIn')).toEqual(['2000', '0', '4000', '2000', '0', '0']);
-    expect(shares(given)).toEqual([0, 0.25, 0.25, 0.75, 1, 1]);
     expect(text(plain.value(given.initial))).toBe('190000');
   });
 
-  test('never reaches more than the whole with more units than are needed, nor all with fewer', () => {
-    expect(shares(invest({ scenario: { unitsByYear: [3, 3] } })).slice(1, 4)).toEqual([0.75, 1, 1]);
-    expect(shares(invest({ scenario: { unitsByYear: [2] } })).at(-1)).toBe(0.5);
+  test('trades in one old machine for each theatre that a new one comes to, and none for a spare', () => {
+    const given = invest({ bought: [3, 2], theatres: [3, 1], accounting: { appraisalYears: 5 } });
+    expect(kind(given, 'purchase').slice(0, 2)).toEqual(['144000', '96000']);
+    expect(kind(given, 'installation').slice(0, 2)).toEqual(['4500', '3000']);
+    expect(kind(given, 'tradeIn').slice(0, 2)).toEqual(['6000', '2000']);
+  });
+
+  test('pays for monitors in the years in which they become due', () => {
+    expect(kind(invest({ monitors: ['2600', '0', '1300'] }), 'monitors').slice(0, 4)).toEqual([
+      '2600',
+      '0',
+      '1300',
+      '0'
+    ]);
   });
 
   test('replaces each cohort at the end of its life, before the end of the appraisal, without trade-in', () => {
     const given = invest({
-      machine: { lifeYears: 4, units: 2 },
-      scenario: { unitsByYear: [1, 1] },
+      machine: { lifeYears: 4 },
+      bought: [1, 1],
       accounting: { appraisalYears: 9 }
     });
     // Bought in 0 and 1; lives end in 4, 8 and in 5, 9: the last is the end of the appraisal and buys nothing.
@@ -88,11 +113,11 @@ describe('investment', () => {
   });
 
   test('gives back the price less straight-line wear at the end, where asked for', () => {
-    const left = (lifeYears: number, appraisalYears: number, unitsByYear: number[] | null = null): string =>
+    const left = (lifeYears: number, appraisalYears: number, bought = [4]): string =>
       kind(
         invest({
           machine: { lifeYears },
-          scenario: { unitsByYear },
+          bought,
           accounting: { appraisalYears, residualValue: 'straight-line' }
         }),
         'residual'
@@ -123,13 +148,8 @@ describe('investment', () => {
     expect(() => invest({ machine: { lifeYears: 0 } })).toThrow('A life of 0 years');
   });
 
-  test('buys no machine where today’s stays, and then applies from the first year', () => {
-    const given = invest({
-      buysMachine: false,
-      scenario: { oneOffCost: '500', unitsByYear: [1, 1] },
-      monitors: '100'
-    });
+  test('buys no machine where today’s stays', () => {
+    const given = invest({ bought: [], scenario: { oneOffCost: '500' }, monitors: ['100'] });
     expect(totals(given)).toEqual(['600', ...Array<string>(10).fill('0')]);
-    expect(new Set(shares(given))).toEqual(new Set([1]));
   });
 });

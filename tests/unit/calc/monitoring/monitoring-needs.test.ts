@@ -21,7 +21,6 @@ const capnographs = (theatresEquipped: number): MonitorStock => ({
   theatresEquipped,
   unitPrice: '2600.00'
 });
-const nothingBuiltIn = { items: [], units: 0 };
 
 describe('a circumstance', () => {
   const mask: MonitoredCase = { ...ventilatedAdult, airway: 'mask', neuromuscularBlock: false };
@@ -92,31 +91,42 @@ describe('each rule', () => {
 });
 
 describe('theatres without an item', () => {
-  const equipment = { theatres: 4, stock: [capnographs(3)], builtIn: nothingBuiltIn };
+  const four = { theatres: 4, builtIn: [] };
+  const equipment = { asking: [four], stock: [capnographs(3)] };
+  /** Four theatres, in some of which the machine brings it. */
+  const brought = (item: 'capnography' | 'ecg', theatres: number) => [
+    { theatres, builtIn: [item] },
+    { theatres: 4 - theatres, builtIn: [] }
+  ];
 
   it('are those beyond the stock', () => {
     expect(theatresMissing('capnography', equipment)).toBe(1);
     expect(theatresMissing('capnography', { ...equipment, stock: [capnographs(9)] })).toBe(0);
   });
 
-  it('are fewer where the machines bring it, which is not added to the stock', () => {
-    const builtIn = { items: ['capnography'] as const, units: 4 };
-    expect(theatresMissing('capnography', { ...equipment, builtIn })).toBe(0);
-    expect(theatresMissing('capnography', { ...equipment, builtIn: { ...builtIn, units: 2 } })).toBe(1);
+  it('are only those that ask for it', () => {
     expect(
+      theatresMissing('capnography', { asking: [{ theatres: 2, builtIn: [] }], stock: [capnographs(1)] })
+    ).toBe(1);
+  });
+
+  it('are fewer where the machines bring it, and the stock goes to the others', () => {
+    const lacking = (theatres: number, inStock: number) =>
       theatresMissing('capnography', {
-        ...equipment,
-        stock: [capnographs(0)],
-        builtIn: { ...builtIn, units: 2 }
-      })
-    ).toBe(2);
+        asking: brought('capnography', theatres),
+        stock: [capnographs(inStock)]
+      });
+    expect(lacking(4, 3)).toBe(0);
+    // Two theatres with a capnograph and two machines that bring one make four of four.
+    expect(lacking(2, 2)).toBe(0);
+    expect(lacking(2, 1)).toBe(1);
+    expect(lacking(2, 0)).toBe(2);
   });
 
   it('cannot be told where no stock was given, unless the machines bring it to every theatre', () => {
-    const builtIn = { items: ['ecg'] as const, units: 3 };
     expect(theatresMissing('ecg', equipment)).toBeNull();
-    expect(theatresMissing('ecg', { ...equipment, builtIn })).toBeNull();
-    expect(theatresMissing('ecg', { ...equipment, builtIn: { ...builtIn, units: 4 } })).toBe(0);
+    expect(theatresMissing('ecg', { ...equipment, asking: brought('ecg', 3) })).toBeNull();
+    expect(theatresMissing('ecg', { ...equipment, asking: brought('ecg', 4) })).toBe(0);
   });
 
   it('are counted by the capnographs for the detection of CO2 at intubation', () => {
@@ -132,13 +142,13 @@ describe('theatres without an item', () => {
 });
 
 describe('a list of needs', () => {
+  /** Cases that are all done in four theatres of one kind. */
+  const inFour = (cases: MonitoredCase[]) => [{ theatres: 4, builtIn: ['inspired-oxygen' as const], cases }];
   const question: MonitoringQuestion = {
     standard: 'cas',
     facilityLevel: null,
-    cases: [spinal, ventilatedAdult, { ...intravenousLaparoscopy, lowestFlowLPerMin: 0.5 }],
-    theatres: 4,
-    stock: [capnographs(3), { item: 'ecg', theatresEquipped: 4, unitPrice: '800.00' }],
-    builtIn: { items: ['inspired-oxygen'], units: 4 }
+    places: inFour([spinal, ventilatedAdult, { ...intravenousLaparoscopy, lowestFlowLPerMin: 0.5 }]),
+    stock: [capnographs(3), { item: 'ecg', theatresEquipped: 4, unitPrice: '800.00' }]
   };
 
   it('names for each rule the rows that trigger it, where it lacks and at what price', () => {
@@ -155,13 +165,14 @@ describe('a list of needs', () => {
       evidence: 'second-hand',
       why: ['adult', 'laparoscopy'],
       theatresMissing: 1,
+      places: [0],
       unitPrice: '2600.00'
     });
   });
 
   it('says “when triggered” only while no row triggers it for certain', () => {
     const alarm = (cases: MonitoredCase[]) =>
-      monitoringNeeds({ ...question, standard: 'asa', cases }).find(
+      monitoringNeeds({ ...question, standard: 'asa', places: inFour(cases) }).find(
         ({ item }) => item === 'disconnect-alarm'
       );
     expect(alarm([intravenousSupraglottic])).toMatchObject({ applies: 'when-triggered', why: ['short'] });
@@ -173,7 +184,7 @@ describe('a list of needs', () => {
   });
 
   it('is empty for an empty case mix', () => {
-    expect(monitoringNeeds({ ...question, cases: [] })).toEqual([]);
+    expect(monitoringNeeds({ ...question, places: inFour([]) })).toEqual([]);
   });
 
   it('heeds the facility level for WHO-WFSA alone', () => {
@@ -190,6 +201,7 @@ describe('a list of needs', () => {
       {
         item: 'capnography',
         theatresMissing: 1,
+        asking: question.places,
         unitPrice: '2600.00',
         requiredBy: ['cas', 'eaes-pneumoperitoneum', 'low-flow']
       }

@@ -18,10 +18,8 @@ export function needsOf(
   const needs = monitoringNeeds({
     standard,
     facilityLevel,
-    cases: [row],
-    theatres: 1,
-    stock: [],
-    builtIn: { items: [], units: 0 }
+    places: [{ theatres: 1, builtIn: [], cases: [row] }],
+    stock: []
   });
   return needs.map(
     ({ level, item, applies, layer }) =>

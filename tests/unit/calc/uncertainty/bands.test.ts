@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { acceptability, likelihoodWithin } from '#lib/calc/uncertainty/acceptability.ts';
+import { acceptability, likelihoodAbove, likelihoodWithin } from '#lib/calc/uncertainty/acceptability.ts';
 import { bandOf, settlingBands } from '#lib/calc/uncertainty/bands.ts';
 import { generator } from '#lib/calc/uncertainty/generator.ts';
 import { percentile, sortedFigures, standardErrorOfPercentile } from '#lib/calc/uncertainty/percentiles.ts';
@@ -86,6 +86,12 @@ describe('likelihood', () => {
     expect(likelihoodWithin(paybacks, 5)).toEqual({ limit: 5, probability: 0.5, standardError: 0.25 });
     expect(likelihoodWithin(paybacks, Infinity).probability).toBe(0.75);
     expect(likelihoodWithin(list(NaN), 5).probability).toBeNaN();
+  });
+
+  test('is the share above a limit, what stands on it left out', () => {
+    const worth = list(-1, 0, 0.01, 3, NaN);
+    expect(likelihoodAbove(worth, 0)).toEqual({ limit: 0, probability: 0.5, standardError: 0.25 });
+    expect(likelihoodAbove(list(NaN), 0).probability).toBeNaN();
   });
 
   test('rises along the curve', () => {

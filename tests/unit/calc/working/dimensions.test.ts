@@ -20,7 +20,15 @@ describe('the units of every formula', () => {
         .filter(({ empirical }) => empirical)
         .map(({ id }) => id)
         .sort()
-    ).toEqual(['case.cardiac-output', 'case.co2-production', 'case.mac-at-age', 'case.oxygen-uptake']);
+    ).toEqual([
+      'case.cardiac-output',
+      'case.co2-production',
+      'case.fat-volume-in-obesity',
+      'case.lean-weight',
+      'case.mac-at-age',
+      'case.oxygen-uptake',
+      'case.residual-in-obesity'
+    ]);
   });
 
   test('are those of what goes into them', () => {

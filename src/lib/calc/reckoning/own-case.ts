@@ -1,0 +1,14 @@
+import type { CaseSources } from '../case/conditions.ts';
+import { baselineOf } from '../baseline-of.ts';
+import { fleetOf } from '../fleet/standing.ts';
+import type { CaseRow, EstimateInput, Scenario } from '../input.ts';
+import { plain } from '../working/plain.ts';
+import { sourcesOfCases } from './case-sources.ts';
+import { ownPlace } from './scenario-cases.ts';
+
+/** What a case of a row is made of that follows the scenario, in the theatres that its machine comes to. */
+export function ownCaseSources(input: EstimateInput, scenario: Scenario, row: CaseRow): CaseSources {
+  const today = baselineOf(input);
+  const { following, sourcesOf } = sourcesOfCases(input, today);
+  return sourcesOf(row, following(scenario, row, ownPlace(fleetOf(plain, input, today).periods(scenario))));
+}
