@@ -2,58 +2,54 @@
  * One-line changes of the wiring that no test once noticed: a wrong figure, and a perfect working for it. Each must turn
  * a test red whose name says the rule. Where the code is written anew, its change is written anew as well.
  */
-const partOfTheRest = 'part( today, split.map((row) => [row, rest]) )';
+const rowsOfTheRest =
+  'rows.flatMap(({ row, rest }) => (rest === null ? [] : [[row, rest, restShare] as const]))';
+/** @param {string} rest what the cases are given that do not follow */
+const rowsOfTheRestWith = (rest) =>
+  `rows.flatMap(({ row, following, rest }) => (rest === null ? [] : [[row, ${rest}, restShare] as const]))`;
 
 /** @type {readonly import('../../scripts/apply-change.mjs').Change[]} */
 export const changes = [
   // A scenario's year: the cases that follow it, and those that stay as today.
   {
     rule: 'Cases that do not follow a scenario use what they use today.',
-    edits: [
-      [
-        partOfTheRest,
-        '{ ...part(scenario, split.map((row) => [row, rest])), machine: sources.machineOf(today), capturePercent: captureOf(r, today) }'
-      ]
-    ]
+    edits: [[rowsOfTheRest, rowsOfTheRestWith('following')]]
   },
   {
     rule: 'Cases that do not follow a scenario are given today’s agent.',
+    edits: [[rowsOfTheRest, rowsOfTheRestWith('{ ...rest, agent: following.agent }')]]
+  },
+  {
+    rule: 'Cases that do not follow a scenario are done with the machine that stands where they are done.',
     edits: [
       [
-        partOfTheRest,
-        '{ ...part(today, []), use: consumption(r, { powerW: powerOf(r, input, sources.machineOf(today)), rows: split.map((row) => ' +
-          '({ ...cases.caseOf(today, row), agent: cases.caseOf(scenario, row).agent, sharePercent: rest })) }) }'
+        'following(today, row, { machine, moved: true })',
+        'following(today, row, { machine: input.machines[0] ?? machine, moved: true })'
       ]
     ]
   },
   {
-    // Who stays behind on which machine is a rule that a fleet of machines will change.
-    rule: 'Cases that do not follow a scenario run on today’s machine.',
-    edits: [[partOfTheRest, `{ ...${partOfTheRest}, machine: sources.machineOf(scenario) }`]]
+    rule: 'Where the machine of a scenario has not come, today’s plan is followed.',
+    edits: [['(moved ? scenario.flowPlan : (', '(true ? scenario.flowPlan : (']]
   },
   {
-    rule: 'Cases that do not follow a scenario vent with today’s capture.',
-    edits: [[partOfTheRest, `{ ...${partOfTheRest}, capturePercent: captureOf(r, scenario) }`]]
-  },
-  {
-    rule: 'A scenario that only captures is split by adoption too.',
-    edits: [
-      [
-        '(!cases.sameAsToday(scenario, row) || scenario.capturePercent !== today.capturePercent)',
-        '!cases.sameAsToday(scenario, row)'
-      ]
-    ]
+    rule: 'What a scenario’s year vents, it vents with its own capture.',
+    edits: [['agentUsesIn(parts, captureOf(r, scenario))', 'agentUsesIn(parts, captureOf(r, today))']]
   },
   {
     rule: 'Nitrous oxide lost from the pipes is what is bought less what today uses.',
-    edits: [['usedKg: nitrousOxideUsedKg(today)', 'usedKg: nitrousOxideUsedKg(scenario)']]
+    edits: [
+      ['const nitrousOxideLostKg = (): Quantity', 'const nitrousOxideLostKg = (usedKg: Quantity): Quantity'],
+      ['usedKg: usedTodayKg()', 'usedKg'],
+      ['nitrousOxideLostKg();', 'nitrousOxideLostKg(usedKg);']
+    ]
   },
   {
     rule: 'Recovery minutes are saved in the cases that follow alone.',
     edits: [
       [
-        'generalAnaesthetics: parts[0].use.generalAnaesthetics',
-        "generalAnaesthetics: inAll(parts, '1', (use) => use.generalAnaesthetics)"
+        'parts.filter(({ follows }) => follows).map(({ use }) => use.generalAnaesthetics)',
+        'parts.map(({ use }) => use.generalAnaesthetics)'
       ]
     ]
   },
@@ -68,7 +64,12 @@ export const changes = [
   },
   {
     rule: 'What was bought is held against what today uses, and a scenario does not move the ratio.',
-    edits: [['const use = partsOf(today)[0]', 'const use = partsOf(input.scenarios.at(-1) ?? today)[0]']]
+    edits: [
+      [
+        'const use = partsOfToday()[0]',
+        'const other = input.scenarios.at(-1) ?? today; const use = partsOf(other)(fleet.periods(other)[0])[0]'
+      ]
+    ]
   },
   {
     rule: 'Regional cases count for no machine hour, electricity or recovery.',
@@ -76,7 +77,7 @@ export const changes = [
   },
   {
     rule: 'Monitors that today lacks as well are not bought for a scenario.',
-    edits: [['missingToday: lackedToday.has(item) ? lackingIn(today, item) : null', 'missingToday: null']]
+    edits: [['missingBefore: before.get(monitor.item) ?? null', 'missingBefore: null']]
   },
 
   // One case by itself.
