@@ -2,52 +2,42 @@
  * One-line changes of the wiring that no test once noticed: a wrong figure, and a perfect working for it. Each must turn
  * a test red whose name says the rule. Where the code is written anew, its change is written anew as well.
  */
+const rowsOfTheRest =
+  'rows.flatMap(({ row, rest }) => (rest === null ? [] : [[row, rest, restShare] as const]))';
+/** @param {string} rest what the cases are given that do not follow */
+const rowsOfTheRestWith = (rest) =>
+  `rows.flatMap(({ row, following, rest }) => (rest === null ? [] : [[row, ${rest}, restShare] as const]))`;
+
 /** @type {readonly import('../../scripts/apply-change.mjs').Change[]} */
 export const changes = [
   // A scenario's year: the cases that follow it, and those that stay as today.
   {
-    rule: 'Cases that do not follow a scenario do today’s plan.',
-    edits: [
-      [
-        'const rest = sources.asToday(row, standing);',
-        'const rest = sources.following(scenario, row, standing);'
-      ]
-    ]
+    rule: 'Cases that do not follow a scenario use what they use today.',
+    edits: [[rowsOfTheRest, rowsOfTheRestWith('following')]]
   },
   {
     rule: 'Cases that do not follow a scenario are given today’s agent.',
+    edits: [[rowsOfTheRest, rowsOfTheRestWith('{ ...rest, agent: following.agent }')]]
+  },
+  {
+    rule: 'Cases that do not follow a scenario are done with the machine that stands where they are done.',
     edits: [
       [
-        'const rest = sources.asToday(row, standing);',
-        'const rest = { ...sources.asToday(row, standing), agent: following.agent };'
+        'following(today, row, { machine, moved: true })',
+        'following(today, row, { machine: input.machines[0] ?? machine, moved: true })'
       ]
     ]
   },
   {
-    rule: 'Cases that do not follow a scenario run on the machine that stands in their theatre.',
-    edits: [
-      [
-        'asToday: (row, { machine }) => following(today, row, { machine, moved: true })',
-        'asToday: (row) => following(today, row, { machine: input.machines[0]!, moved: true })'
-      ]
-    ]
-  },
-  {
-    rule: 'What cases vent that do not follow is captured as in the scenario.',
-    edits: [
-      [
-        'const agentUses = agentUsesIn(parts, captureOf(r, scenario));',
-        'const agentUses = [...agentUsesIn(parts.filter(({ follows }) => follows), captureOf(r, scenario)), ' +
-          '...agentUsesIn(parts.filter(({ follows }) => !follows), captureOf(r, today))];'
-      ]
-    ]
+    rule: 'Where the machine of a scenario has not come, today’s plan is followed.',
+    edits: [['(moved ? scenario.flowPlan : (', '(true ? scenario.flowPlan : (']]
   },
   {
     rule: 'Machines of today that stay are serviced.',
     edits: [['service: serviceOf(r, standings)', 'service: serviceOf(r, standings.slice(0, 1))']]
   },
   {
-    rule: 'Machines move no more theatres than there are.',
+    rule: 'Machines that come move no more theatres than are left.',
     edits: [['Math.min(units, theatres - sum(before))', 'units']]
   },
   {
@@ -57,21 +47,19 @@ export const changes = [
     ]
   },
   {
-    rule: 'A year is that of the machines that stand in it.',
-    edits: [
-      [
-        'const cost = scenario.costIn(year);\n    const savings',
-        'const cost = scenario.cost;\n    const savings'
-      ]
-    ]
+    rule: 'A year costs what the machines cost that stand in it.',
+    edits: [['const cost = scenario.costIn(year);', 'const cost = scenario.cost;']]
+  },
+  {
+    rule: 'What a scenario’s year vents, it vents with its own capture.',
+    edits: [['agentUsesIn(parts, captureOf(r, scenario))', 'agentUsesIn(parts, captureOf(r, today))']]
   },
   {
     rule: 'Nitrous oxide lost from the pipes is what is bought less what today uses.',
     edits: [
-      [
-        'usedKg: usedTodayKg()\n',
-        'usedKg: nitrousOxideUsedKg(partsOf(input.scenarios.at(-1) ?? today)(fleet.periods(input.scenarios.at(-1) ?? today)[0]))\n'
-      ]
+      ['const nitrousOxideLostKg = (): Quantity', 'const nitrousOxideLostKg = (usedKg: Quantity): Quantity'],
+      ['usedKg: usedTodayKg()', 'usedKg'],
+      ['nitrousOxideLostKg();', 'nitrousOxideLostKg(usedKg);']
     ]
   },
   {
@@ -97,7 +85,7 @@ export const changes = [
     edits: [
       [
         'const use = partsOfToday()[0]',
-        'const use = partsOf(input.scenarios.at(-1) ?? today)(fleet.periods(input.scenarios.at(-1) ?? today)[0])[0]'
+        'const other = input.scenarios.at(-1) ?? today; const use = partsOf(other)(fleet.periods(other)[0])[0]'
       ]
     ]
   },

@@ -135,6 +135,11 @@ export async function tabLock(
         return;
       case 'freed':
         if (!writes) events.freed();
+        return;
+      case 'i-write':
+      case 'let-go-done':
+        // Answers: whoever asked has heard them above.
+        return;
     }
   };
 

@@ -2,7 +2,7 @@
  * A scenario's cash flow against today's practice, year by year: what is invested, what each line saves, and how it
  * adds up. Positive is good: a saving, a flow in.
  */
-import type { CashLine, CostLine } from '../estimate-types.ts';
+import type { CostLine } from '../estimate-types.ts';
 import { kept, once } from '../working/kept.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
