@@ -4,17 +4,14 @@
  */
 import { testArea } from '../fixtures/published-area.ts';
 
-testArea(
-  'uptake',
-  {
-    'up-1': 4.02,
-    'up-2-30-min': 10.1,
-    'up-2-60-min': 14.8,
-    'up-2-180-min': 35.8,
-    'up-3': 4.63,
-    'up-4-sevoflurane': 5,
-    'up-4-isoflurane': 6.5,
-    'up-4-desflurane': 10.2
-  },
-  { 'up-2-180-min': 23.5 }
-);
+testArea('uptake', {
+  'up-1': 4.02,
+  'up-2-30-min': 10.1,
+  'up-2-60-min': 14.8,
+  'up-2-120-min': 25.4,
+  'up-2-180-min': 35.8,
+  'up-3': 4.63,
+  'up-4-sevoflurane': 5,
+  'up-4-isoflurane': 6.5,
+  'up-4-desflurane': 10.2
+});

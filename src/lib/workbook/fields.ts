@@ -79,7 +79,7 @@ export const leverOptions = options(levers, {
 });
 
 export const bodyModelOptions = options(bodyModels, {
-  eger: 'Eger’s adult, three tissues',
+  eger: 'Adult of three tissue groups',
   'reference-adult': 'Reference adult, organ tables',
   'two-fat': 'Reference adult, two fat tissues'
 });

@@ -22,6 +22,8 @@ export const areaNames: Readonly<Record<CheckArea, string>> = {
   'wash-in': 'Wash-in',
   uptake: 'Uptake',
   'measured use': 'Measured use',
+  'difference between flows': 'Difference between two flows',
+  'dial mode': 'Fixed dial',
   'time to target': 'Time to target',
   circuit: 'Wash-in of an empty circuit',
   'liquid to vapour': 'Liquid to vapour',
@@ -67,13 +69,30 @@ function nearerInWords(check: PublishedCheck, model: BodyModel): string {
     : `The body model is the likely cause: ${met.map(bodyModelName).join(' and ')} met it.`;
 }
 
-/** How many rows the model meets: all of them, and those whose figure others printed apart. */
+/** How many of the measurements the model meets; formulas, rules of thumb and own arithmetic are counted apart. */
 export function metInWords(checks: readonly PublishedCheck[], model: BodyModel): string {
-  const printed = checks.filter(({ computedHere }) => !computedHere);
+  const measured = checks.filter(({ kind }) => kind === 'measurement');
+  const others = checks.filter(({ kind }) => kind !== 'measurement');
   const met = (rows: readonly PublishedCheck[]): string =>
     `${rows.filter((check) => isAccepted(check, check.model[model])).length} of ${rows.length}`;
-  return `${met(checks)} rows lie within the tolerance that is stated for each, ${met(printed)} of those whose figure others measured or printed; the figures of the other ${checks.length - printed.length} were computed here by published formulas.`;
+  return `${met(measured)} measurements lie within the tolerance that is stated for each. Apart from them, so do ${met(others)} rows that nobody measured: published formulas, rules of thumb, and figures that were computed here.`;
 }
+
+/** What a row's published figure is, to stand beside it; empty for a measurement. */
+export const kindInWords = ({ kind }: PublishedCheck): string =>
+  ({
+    measurement: '',
+    formula: 'by a published formula',
+    'rule of thumb': 'rule of thumb',
+    'own arithmetic': 'computed here'
+  })[kind];
+
+/** Published findings that speak against buying for low flow: they stand beside the rows, as they print no millilitres. */
+export const againstThePremise: readonly string[] = [
+  'An automated closed circuit (desflurane, 10 patients) used more in 40 minutes than a simple manual sequence (24 patients), as it starts with high flow and flushes. De Cooman S et al. BMC Anesthesiol 2008;8:4, read as an abstract.',
+  'Halothane use did not depend on flow between 0.5 and 3 L/min; that of isoflurane and enflurane differed only between 0.5 and 3 L/min. Coetzee JF, Stewart LJ. Br J Anaesth 2002;88:46-55, read as an abstract.',
+  'Uptake from the 4th to the 60th minute was nearly constant, and went with neither age nor weight, against the model, which scales it with weight. Hendrickx JFA et al. Anesth Analg 1997;84:413-8, read as an abstract.'
+];
 
 /** A body model as a reader calls it. */
 export const bodyModelName = (body: BodyModel): string =>
