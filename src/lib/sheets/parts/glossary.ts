@@ -82,7 +82,8 @@ export const glossary: readonly GlossaryEntry[] = [
   },
   {
     term: 'adoption',
-    words: 'The share of cases that really follow the new plan; the rest do today’s plan on the machine that stands in their theatre.',
+    words:
+      'The share of cases that really follow the new plan; the rest do today’s plan on the machine that stands in their theatre.',
     sheets: ['/scenarios/', '/payback/', '/report/']
   },
   {
