@@ -5,20 +5,37 @@ import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal } from './decimal.ts';
 import { noFigure } from './no-figure.ts';
 
-export const avoidedOverAppraisal = formula<{ avoidedKg: readonly number[]; years: readonly number[] }>({
-  id: 'money.avoided-over-appraisal',
-  yields: 'Emissions avoided over the appraisal',
-  words:
-    'What a year avoids while the same machines stand in the same theatres, times the number of such years, added up. Tonnes are not discounted.',
-  expression: 'dot(m, n)',
+const avoidedInYears = formula<{ avoidedKg: number; years: number }>({
+  id: 'money.avoided-in-years',
+  yields: 'Emissions avoided while the same machines stand in the same theatres',
+  words: 'What such a year avoids, times the number of such years in the appraisal.',
+  expression: 'm * n',
   inputs: {
     avoidedKg: { symbol: 'm', unit: 'kg CO2e', words: 'emissions avoided in such a year' },
     years: { symbol: 'n', unit: '1', words: 'such years' }
   },
   unit: 'kg CO2e',
   source: 'definition',
-  compute: ({ avoidedKg, years }) => avoidedKg.reduce((sum, kg, place) => sum + kg * (years[place] ?? 0), 0)
+  compute: ({ avoidedKg, years }) => avoidedKg * years
 });
+
+const avoidedInAll = formula<{ parts: readonly number[] }>({
+  id: 'money.avoided-over-appraisal',
+  yields: 'Emissions avoided over the appraisal',
+  words:
+    'What is avoided in the years of each standing of the machines, added up. Tonnes are not discounted.',
+  expression: 'sum(m)',
+  inputs: { parts: { symbol: 'm', unit: 'kg CO2e', words: 'emissions avoided' } },
+  unit: 'kg CO2e',
+  source: 'definition',
+  compute: ({ parts }) => parts.reduce((sum, part) => sum + part, 0)
+});
+
+/** Emissions avoided over the appraisal, kg CO2e, undiscounted: of years that are alike, each kind times its number. */
+export const avoidedOverAppraisal = (
+  r: Reckoner,
+  alike: readonly { readonly avoidedKg: Quantity; readonly years: Quantity }[]
+): Quantity => r.apply(avoidedInAll, { parts: alike.map((years) => r.apply(avoidedInYears, years)) });
 
 export const costPerTonneFormula = formula<{ netPresentValue: Decimal; avoidedKg: number }, Decimal>({
   id: 'money.cost-per-tonne-avoided',

@@ -161,16 +161,16 @@ export class Against implements Record<keyof AgainstBaseline, unknown> {
   get co2eAvoidedOverAppraisalKg(): Quantity {
     const { today, scenario } = this.#given;
     const within = scenario.emitting.filter(({ years }) => years > 0);
-    this.#avoided ??= this.#r.apply(avoidedOverAppraisal, {
-      avoidedKg: within.map(({ co2eKg }) =>
-        co2eKg === scenario.co2eKg
-          ? this.co2eAvoidedKg
-          : this.#r.apply(avoided, { todayKg: today.co2eKg, scenarioKg: co2eKg })
-      ),
-      years: within.map(({ years }) =>
-        this.#r.assumption(years, '1', 'Years of the appraisal in which the same machines stand.')
-      )
-    });
+    this.#avoided ??= avoidedOverAppraisal(
+      this.#r,
+      within.map(({ co2eKg, years }) => ({
+        avoidedKg:
+          co2eKg === scenario.co2eKg
+            ? this.co2eAvoidedKg
+            : this.#r.apply(avoided, { todayKg: today.co2eKg, scenarioKg: co2eKg }),
+        years: this.#r.assumption(years, '1', 'Years of the appraisal in which the same machines stand.')
+      }))
+    );
     return this.#avoided;
   }
 

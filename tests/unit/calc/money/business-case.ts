@@ -252,12 +252,13 @@ export function appraiseCase(r: Reckoner, given: Case) {
     benefitCostRatio: benefitCostRatio(r, { flow, factors }),
     costPerTonneAvoided: costPerTonneAvoided(r, {
       netPresentValue: npv,
-      avoidedKg: r.apply(avoidedOverAppraisal, {
-        avoidedKg: years.map((year) =>
-          r.assumption(avoidedKg * shareIn('then', year), 'kg CO2e', 'Given by the test.')
-        ),
-        years: years.map(() => r.assumption(1, '1', 'Given by the test.'))
-      })
+      avoidedKg: avoidedOverAppraisal(
+        r,
+        years.map((year) => ({
+          avoidedKg: r.assumption(avoidedKg * shareIn('then', year), 'kg CO2e', 'Given by the test.'),
+          years: r.assumption(1, '1', 'Given by the test.')
+        }))
+      )
     }),
     shadow: socialView(r, { flow, npv, factors })
   };
