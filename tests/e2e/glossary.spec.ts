@@ -20,7 +20,7 @@ async function open(page: Page, route: string): Promise<void> {
   // Some words of Payback stand in the break-even questions, each of which is shown with its answer.
   if (route === '/payback/') await expect(page.getByText('What agent price?')).toBeVisible();
   if (['/evidence/', '/report/'].includes(route))
-    await expect(page.getByText('rows lie within the tolerance')).toBeVisible();
+    await expect(page.getByText('measurements lie within the tolerance')).toBeVisible();
   if (route === '/report/') await expect(page.getByText(/published figures of set/)).toBeVisible();
 }
 

@@ -55,7 +55,7 @@ test('Evidence prints each figure with its source, and its widest tables across'
   await page.goto('./evidence/');
   const figures = page.locator('main details summary');
   await expect(figures.first()).toBeVisible();
-  await expect(page.getByText('rows lie within the tolerance')).toBeVisible();
+  await expect(page.getByText('measurements lie within the tolerance')).toBeVisible();
   await page.emulateMedia({ media: 'print' });
   const count = await figures.count();
   expect(count).toBeGreaterThan(150);

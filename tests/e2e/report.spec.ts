@@ -40,7 +40,7 @@ test('the page answers for the chosen scenario, with ranges once the draws are m
 for (const format of ['A4', 'Letter'] as const)
   test(`what the meeting needs prints on one page of ${format}`, async ({ page }) => {
     await page.goto('./report/');
-    await expect(page.getByText('rows lie within the tolerance')).toBeVisible();
+    await expect(page.getByText('measurements lie within the tolerance')).toBeVisible();
     await expect(page.getByText(/published figures of set/)).toBeVisible();
     await page.emulateMedia({ media: 'print' });
     const mm = 96 / 25.4;

@@ -23,7 +23,7 @@ async function showAll(page: Page, sheet: string): Promise<void> {
   }
   if (sheet === 'payback') await page.getByText('Turns at').waitFor({ timeout: 120_000 });
   if (sheet === 'evidence' || sheet === 'report')
-    await page.getByText('rows lie within the tolerance').waitFor();
+    await page.getByText('measurements lie within the tolerance').waitFor();
   const show = page.getByRole('button', { name: /^Show (table|unchanged)$/ });
   while ((await show.count()) > 0) await show.first().click();
 }
