@@ -90,7 +90,7 @@ test('with forced colours a chart keeps its paper and the colours of its series'
 for (const sheet of ['comparison', 'payback', 'machines', 'evidence'])
   test(`what is pressed on ${sheet} is large enough or stands apart`, async ({ page }) => {
     // As tall as the sheet: what a bar covers in part is scrolled out from under it.
-    await page.setViewportSize({ width: 1440, height: 4000 });
+    await page.setViewportSize({ width: 1440, height: 8000 });
     await page.goto(`./${sheet}/`);
     await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
     if (sheet === 'evidence') await page.locator('main details summary').first().click();
