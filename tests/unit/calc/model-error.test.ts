@@ -1,8 +1,9 @@
 import { expect, it } from 'vitest';
-import { modelErrors } from '#lib/calc/published/model-error.ts';
+import { modelErrors, recordedModelError } from '#lib/calc/published/model-error.ts';
 import { publishedChecks } from '#lib/calc/published/published-checks.ts';
 import type { PublishedCheck } from '#lib/calc/published/published-checks.ts';
 import { referenceSets } from '#lib/calc/reference/reference-sets.ts';
+import { workingOf } from '#lib/calc/working/recorder.ts';
 
 const row = (change: Partial<PublishedCheck>): PublishedCheck =>
   ({
@@ -21,9 +22,9 @@ it('has bias and root mean square of the relative error, by area', () => {
     'eger'
   );
   expect(uptake).toMatchObject({ area: 'uptake', rows: 2 });
-  expect(uptake!.bias).toBeCloseTo((0.2 - 0.4) / 2, 12);
-  expect(uptake!.rootMeanSquare).toBeCloseTo(Math.sqrt((0.04 + 0.16) / 2), 12);
-  expect(use).toMatchObject({ area: 'measured use', rows: 1, bias: -0.5, rootMeanSquare: 0.5 });
+  expect(uptake!.biasPercent).toBeCloseTo((20 - 40) / 2, 10);
+  expect(uptake!.rootMeanSquarePercent).toBeCloseTo(Math.sqrt((400 + 1600) / 2), 10);
+  expect(use).toMatchObject({ area: 'measured use', rows: 1, biasPercent: -50, rootMeanSquarePercent: 50 });
 });
 
 it.each(['formula', 'rule of thumb', 'own arithmetic'] as const)('leaves out what is %s', (kind) => {
@@ -39,6 +40,16 @@ it.each(referenceSets)('of set $id stays below a third in every area of measured
   for (const area of ['uptake', 'measured use', 'difference between flows'] as const) {
     const of = errors.find((each) => each.area === area)!;
     expect(of.rows).toBeGreaterThan(1);
-    expect(of.rootMeanSquare).toBeLessThan(1 / 3);
+    expect(of.rootMeanSquarePercent).toBeLessThan(100 / 3);
+  }
+});
+
+it('has a working that ends in what is shown', () => {
+  const [reference] = referenceSets;
+  const checks = publishedChecks(reference!);
+  for (const { area, biasPercent, rootMeanSquarePercent } of modelErrors(checks, 'eger')) {
+    const recorded = recordedModelError(checks, { area, reference: reference!, bodyModel: 'eger' });
+    expect(workingOf(recorded.bias).value).toBe(biasPercent);
+    expect(workingOf(recorded.rootMeanSquare).value).toBe(rootMeanSquarePercent);
   }
 });

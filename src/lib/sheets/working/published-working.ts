@@ -1,3 +1,5 @@
+import { recordedModelError } from '#lib/calc/published/model-error.ts';
+import type { CheckArea, PublishedCheck } from '#lib/calc/published/published-checks.ts';
 import { recordedCheck } from '#lib/calc/published/published-checks.ts';
 import type { BodyModel } from '#lib/calc/input.ts';
 import type { ReferenceSet } from '#lib/calc/reference/reference-set.ts';
@@ -11,3 +13,19 @@ export const checkPath = (id: string, bodyModel: BodyModel): string => `check.${
 export const checkWorking =
   (id: string, of: { readonly reference: ReferenceSet; readonly bodyModel: BodyModel }) => (): Working =>
     workingOf(recordedCheck(id, of));
+
+export type ErrorFigure = 'bias' | 'rootMeanSquare';
+
+/** The name by which the model's error in an area is asked for. */
+export const errorPath = (area: CheckArea, figure: ErrorFigure, bodyModel: BodyModel): string =>
+  `model-error.${area.replaceAll(' ', '-')}.${figure}.${bodyModel}`;
+
+/** How the model's error in an area came about, made once somebody asks. */
+export const errorWorking =
+  (
+    checks: readonly PublishedCheck[],
+    figure: ErrorFigure,
+    of: { readonly area: CheckArea; readonly reference: ReferenceSet; readonly bodyModel: BodyModel }
+  ) =>
+  (): Working =>
+    workingOf(recordedModelError(checks, of)[figure]);
