@@ -1,3 +1,4 @@
+import { fleetWarnings } from '#lib/calc/fleet/fleet-warnings.ts';
 import { estimate } from '#lib/calc/estimate/estimate.ts';
 import { explain, NoSuchFigureError } from '#lib/calc/estimate/explain.ts';
 import { reckon } from '#lib/calc/reckoning/reckoning.ts';
@@ -173,6 +174,7 @@ async function answer(file: string, workbook: Workbook, wanted: Wanted, world: B
       workbook,
       reckoning: reckon(recorder, input),
       cautions: estimated.cautions,
+      warnings: fleetWarnings(input),
       workingOf,
       citation
     });

@@ -43,7 +43,7 @@ describe('a line has one name', () => {
   test('in the spreadsheet', () => {
     const workbook = demoWorkbook();
     const reckoning = reckon(recorder, coreInput(workbook));
-    const sheets = workbookSheets({ workbook, reckoning, cautions: [], workingOf, citation });
+    const sheets = workbookSheets({ workbook, reckoning, cautions: [], warnings: [], workingOf, citation });
     const year = sheets.find(({ name }) => name === 'Year');
     const firstColumn = (year?.rows ?? []).flatMap(([cell]) => (cell?.kind === 'text' ? [cell.text] : []));
     const { agents: _, ...cash } = cashLineTitles;

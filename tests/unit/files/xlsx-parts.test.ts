@@ -23,6 +23,7 @@ const sheets: readonly Sheet[] = [
     workbook,
     reckoning: reckon(recorder, coreInput(workbook)),
     cautions: [],
+    warnings: [],
     workingOf,
     citation
   }),

@@ -27,6 +27,7 @@ const sheetsOf = (workbook: Workbook): readonly Sheet[] =>
     workbook,
     reckoning: reckon(recorder, coreInput(workbook)),
     cautions: estimate(coreInput(workbook)).cautions,
+    warnings: [],
     workingOf,
     citation
   });

@@ -19,6 +19,8 @@ export interface XlsxGiven extends RecordedReckoning {
   readonly workbook: Workbook;
   /** Of the estimate: they stand on the first sheet and on “Results”. */
   readonly cautions: readonly Caution[];
+  /** What else a reader must know of the machines that come, on the first sheet. */
+  readonly warnings: readonly string[];
   /** A source in one line. */
   readonly citation: (source: Source) => string;
 }
@@ -41,7 +43,13 @@ export function xlsxFileName(title: string): string {
 }
 
 /** The sheets, in the order in which they stand. */
-export function workbookSheets({ workbook, citation, cautions, ...recorded }: XlsxGiven): readonly Sheet[] {
+export function workbookSheets({
+  workbook,
+  citation,
+  cautions,
+  warnings,
+  ...recorded
+}: XlsxGiven): readonly Sheet[] {
   const inputs = inputSheets(workbook);
   const formulas = new FormulaSheets({
     inputAddresses: inputs.addresses,
@@ -51,11 +59,11 @@ export function workbookSheets({ workbook, citation, cautions, ...recorded }: Xl
     currency: workbook.currency
   });
   const ledger = ledgerSheets(workbook, { ...recorded, cautions }, formulas);
-  return [readMe(workbook, cautions), ...ledger, ...inputs.sheets, ...formulas.sheets()];
+  return [readMe(workbook, { cautions, warnings }), ...ledger, ...inputs.sheets, ...formulas.sheets()];
 }
 
 const note = (text: string): SheetCell => ({ kind: 'text', text, look: 'note' });
-function readMe(workbook: Workbook, cautions: readonly Caution[]): Sheet {
+function readMe(workbook: Workbook, { cautions, warnings }: Pick<XlsxGiven, 'cautions' | 'warnings'>): Sheet {
   const sentences = [
     ...(workbook.invented
       ? [
@@ -63,6 +71,7 @@ function readMe(workbook: Workbook, cautions: readonly Caution[]): Sheet {
         ]
       : []),
     ...cautions.map((caution) => `Caution: ${caution.sentence} (${caution.source})`),
+    ...warnings,
     'Planning support for a purchase, not clinical guidance: it is no dosing aid. Local policy, the manufacturer’s instructions, the law and the responsible clinician come first, and monitoring standards differ by country.',
     'Tinted cells hold what was typed into the tool, and published constants with their sources. Change one, and every formula that depends on it follows.',
     'Sheet “Cases” holds what one anaesthetic of each group uses, as values: they come from the tool’s circle-system model, which a spreadsheet cannot run. Change minutes, age, weight, technique, agent, flows or a machine’s leak in the tool, and save the file again.',
