@@ -120,13 +120,14 @@ async function runStaticCheck(check) {
     const cache = ['--cache', '--cache-strategy', 'content', '--cache-location', '.cache/prettier'];
     return runCommand(node, [toolScript('prettier'), '--check', '--log-level', 'warn', ...cache, '.']);
   }
-  if (check === 'lint') {
-    const cache = ['--cache', '--cache-strategy', 'content', '--cache-location', '.cache/eslint'];
-    return runCommand(node, [toolScript('eslint'), '--max-warnings', '0', ...cache, '.']);
-  }
+  // Lint and types read the settings that the framework writes; a fresh checkout has none yet.
   const sync = await runCommand(node, [toolScript('@sveltejs/kit', 'svelte-kit'), 'sync'], {
     output: 'on-failure'
   });
+  if (check === 'lint') {
+    const cache = ['--cache', '--cache-strategy', 'content', '--cache-location', '.cache/eslint'];
+    return sync || runCommand(node, [toolScript('eslint'), '--max-warnings', '0', ...cache, '.']);
+  }
   const pages = await runCommand(node, [
     ...[toolScript('svelte-check'), '--tsconfig', './tsconfig.json', '--fail-on-warnings']
   ]);
