@@ -26,9 +26,9 @@ function workbookToTakeApart(): Workbook {
       habit,
       circle,
       everything,
-      { ...closed, id: 'low', flowPlan: 'low' },
-      { ...habit, id: 'minimal', flowPlan: 'minimal' },
-      { ...circle, id: 'circle-low', flowPlan: 'low' }
+      { ...closed, id: 'low', plans: { 'm-closed': 'low' } },
+      { ...habit, id: 'minimal', plans: { 'm-old': 'minimal' } },
+      { ...circle, id: 'circle-low', plans: { 'm-circle': 'low' } }
     ]
   };
 }

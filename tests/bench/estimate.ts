@@ -31,8 +31,8 @@ function largeWorkbook(count = rows): Workbook {
     })),
     scenarios: [
       ...demo.scenarios,
-      { ...circle, id: 'fifth', flowPlan: 'low' },
-      { ...closed, id: 'sixth', flowPlan: 'minimal' }
+      { ...circle, id: 'fifth', plans: { 'm-circle': 'low' } },
+      { ...closed, id: 'sixth', plans: { 'm-closed': 'minimal' } }
     ]
   };
 }

@@ -39,11 +39,11 @@ const onTodaysMachine = (workbook: Workbook, other: Scenario): Scenario => {
     ...other,
     id: 'other',
     baseline: false,
-    machine: today.machine,
+    moves: [],
+    spares: 0,
     capturePercent: today.capturePercent,
     yearlyExtraCost: today.yearlyExtraCost,
-    recoveryMinutesSavedPerCase: 0,
-    unitsByYear: null
+    recoveryMinutesSavedPerCase: 0
   };
 };
 
@@ -56,12 +56,14 @@ test('at adoption 0 %, with machine, capture and supply of today, every yearly f
     fc.property(workbooks, (workbook) => {
       const today = baselineOf(workbook);
       // A plan like today’s under another name, so that every case group has one to follow.
-      const plan = workbook.flowPlans.find(({ id }) => id !== today.flowPlan) ?? workbook.flowPlans[0];
+      const plan =
+        workbook.flowPlans.find(({ id }) => !Object.values(today.plans).includes(id)) ??
+        workbook.flowPlans[0];
       if (plan === undefined) throw new Error('There is no flow plan.');
       const own = { ...plan, id: 'own-plan' };
       const nobody = {
         ...onTodaysMachine(workbook, today),
-        flowPlan: own.id,
+        plans: Object.fromEntries(workbook.machines.map(({ id }) => [id, own.id])),
         flowPlanByCase: {},
         adoptionPercent: 0
       };

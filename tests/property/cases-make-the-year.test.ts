@@ -1,4 +1,5 @@
 /** The cases of a scenario, each times its count, are its year: what they use, cost and emit. */
+import type { TheatreGroup } from '#lib/calc/input.ts';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { estimate } from '#lib/calc/estimate/estimate.ts';
@@ -10,16 +11,20 @@ test('cases times their count give the year, where every case follows the plan',
   fc.assert(
     fc.property(randomWorkbook({ rows: 4 }), (drawn) => {
       // Purchases belong to no case, and what is measured below what is metabolised vents 0 in a case, not in the sum.
+      const [first] = drawn.theatreGroups as readonly [TheatreGroup];
       const workbook = {
         ...drawn,
-        // With a machine for every theatre, no case stays on today's.
         scenarios: drawn.scenarios.map((scenario) => ({
           ...scenario,
           adoptionPercent: 100,
-          unitsByYear: null
+          adoptionFirstYearsPercent: null,
+          // All theatres are alike, so that a case is the same in each.
+          moves: scenario.moves
+            .slice(0, 1)
+            .map((move) => ({ ...move, theatreGroup: first.id, theatres: null }))
         })),
-        machines: drawn.machines.map((machine) => ({ ...machine, units: drawn.site.theatres })),
-        caseMix: drawn.caseMix.map((row) => ({ ...row, measuredMlPerCase: null })),
+        theatreGroups: [first],
+        caseMix: drawn.caseMix.map((row) => ({ ...row, measuredMlPerCase: null, theatreGroups: {} })),
         agents: drawn.agents.map((supply) => ({ ...supply, scaleToPurchases: false })),
         gases: { ...drawn.gases, nitrousOxideBoughtKgPerYear: null }
       };

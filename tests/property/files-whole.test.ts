@@ -27,7 +27,9 @@ const order: readonly TableId[] = [
   'scenarios',
   'plansByCase',
   'avoidedPurchases',
-  'monitors',
+  'monitorPrices',
+  'theatreGroups',
+  'moves',
   'ownFigures',
   'ranges'
 ];
@@ -51,7 +53,7 @@ function takenOver(
 
 /** A file of headings alone is refused, so lists that may be empty are not so here; nor is what no table holds. */
 const full = randomWorkbook({ rows: 4 })
-  .filter(({ caseMix, monitors }) => caseMix.length > 0 && monitors.length > 0)
+  .filter(({ caseMix, monitorPrices }) => caseMix.length > 0 && monitorPrices.length > 0)
   .map((workbook): Workbook => ({ ...workbook, keptTexts: {} }));
 
 /** The workbook with amounts of money in their shortest form: 12.50 and 12.5 are the same amount. */

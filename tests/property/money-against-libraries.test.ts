@@ -126,7 +126,6 @@ describe('against general-purpose finance libraries', () => {
             paymentPlan(plain, {
               units: plain.cell(1, '1', 'given', 'units'),
               terms: {
-                kind: 'lease',
                 perUnitPerYear: String(payment),
                 growthPercent: 0,
                 inAdvance,

@@ -16,6 +16,8 @@ import {
   accounting,
   appraiseCase,
   machine,
+  type Counted,
+  type Phased,
   moneyOf,
   paybackYearsOf,
   prices,
@@ -30,7 +32,7 @@ const money = (low: number, high: number) => cents(low, high).map((value) => val
 const percent = (low: number, high: number) =>
   fc.integer({ min: low * 10, max: high * 10 }).map((n) => n / 10);
 
-const machines = (id: string): fc.Arbitrary<Machine> =>
+const machines = (id: string): fc.Arbitrary<Counted> =>
   fc
     .record({
       units: fc.integer({ min: 0, max: 12 }),
@@ -42,7 +44,7 @@ const machines = (id: string): fc.Arbitrary<Machine> =>
     })
     .map((given) => ({ ...machine, ...given, id }));
 
-const scenarios = (id: string): fc.Arbitrary<Scenario> =>
+const scenarios = (id: string): fc.Arbitrary<Phased> =>
   fc
     .record({
       oneOffCost: money(0, 20_000),

@@ -86,7 +86,6 @@ describe('lease or buy', () => {
       paymentPlan(plain, {
         units: plain.cell(1, '1', 'given', 'units'),
         terms: {
-          kind: 'lease',
           perUnitPerYear,
           growthPercent: 0,
           inAdvance,

@@ -16,12 +16,13 @@ import {
   usual,
   wholeWorkbook
 } from '../fixtures/whole-workbook.ts';
+import { bringing } from '../fixtures/one-group.ts';
 
 // The machines that are bought make the same use of a case as those of today, so that only money tells them apart.
 const buying: Scenario = {
   ...lowFlow,
   id: 'buying',
-  machine: 'like-the-old',
+  ...bringing('like-the-old', 'low'),
   yearlyExtraCost: '250.50',
   oneOffCost: '3000',
   recoveryMinutesSavedPerCase: 4

@@ -10,11 +10,12 @@ import { drawnFigures, setUpRun, summaryOf } from '#lib/calc/what-if/draws.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { lowFlow, today, wholeWorkbook } from '../fixtures/whole-workbook.ts';
+import { bringing, keeping } from '../fixtures/one-group.ts';
 
 const others: readonly Scenario[] = [
   lowFlow,
-  { ...lowFlow, id: 'agent', flowPlan: 'usual', agentSwitch: { sevoflurane: 'desflurane' } },
-  { ...lowFlow, id: 'machine', flowPlan: 'usual', machine: 'closed' }
+  { ...lowFlow, id: 'agent', ...keeping('old', 'usual'), agentSwitch: { sevoflurane: 'desflurane' } },
+  { ...lowFlow, id: 'machine', ...bringing('closed', 'usual') }
 ];
 const minutes = 'caseMix.hernia.minutes';
 const price = 'agents.sevoflurane.bottlePrice';

@@ -19,8 +19,9 @@ import {
   today,
   wholeWorkbook
 } from '../fixtures/whole-workbook.ts';
+import { bringing } from '../fixtures/one-group.ts';
 
-const closed: Scenario = { ...lowFlow, id: 'closed', machine: 'closed' };
+const closed: Scenario = { ...lowFlow, id: 'closed', ...bringing('closed', 'low') };
 const unsound = { ...hernia, id: 'unsound', weightKg: -1 };
 const workbook = wholeWorkbook({
   caseMix: [hernia, unsound, hip],

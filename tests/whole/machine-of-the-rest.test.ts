@@ -18,8 +18,9 @@ import {
   usual,
   wholeWorkbook
 } from '../fixtures/whole-workbook.ts';
+import { bringing } from '../fixtures/one-group.ts';
 
-const closed: Scenario = { ...lowFlow, id: 'closed', machine: 'closed' };
+const closed: Scenario = { ...lowFlow, id: 'closed', ...bringing('closed', 'low') };
 const workbook = wholeWorkbook({ scenarios: [today, closed] });
 const followed = {
   hernia: oneCase(workbook, { row: hernia, plan: low, machine: closedMachine }),

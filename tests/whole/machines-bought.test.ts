@@ -4,14 +4,14 @@ import type { CostLine } from '#lib/calc/estimate-types.ts';
 import type { Scenario } from '#lib/calc/input.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { expectFigures, lowFlow, scenarioOf, today, wholeWorkbook } from '../fixtures/whole-workbook.ts';
+import { bringing, keeping as staying } from '../fixtures/one-group.ts';
 
 /** Two machines now and one in a year; one of the old ones would have been replaced in two years. */
 const phased: Scenario = {
   ...lowFlow,
   id: 'phased',
-  machine: 'like-the-old',
+  ...bringing('like-the-old', 'low', { byYear: [2, 1] }),
   oneOffCost: '3000',
-  unitsByYear: [2, 1],
   avoidedPurchases: [{ year: 2, units: 1, unitPrice: '15000' }]
 };
 const plain = wholeWorkbook({ scenarios: [today, phased] });
@@ -122,7 +122,7 @@ describe('a phased purchase', () => {
 });
 
 test('a scenario that keeps today’s machines buys none, and saves in full from the first year', () => {
-  const keeping: Scenario = { ...phased, machine: 'old', unitsByYear: [2, 1], avoidedPurchases: [] };
+  const keeping: Scenario = { ...phased, ...staying('old', 'low'), avoidedPurchases: [] };
   const { investment, years } = scenarioOf(
     { ...workbook, scenarios: [today, keeping] },
     keeping
@@ -133,7 +133,7 @@ test('a scenario that keeps today’s machines buys none, and saves in full from
 });
 
 test('all machines at once where no years are given', () => {
-  const atOnce: Scenario = { ...phased, unitsByYear: null, avoidedPurchases: [] };
+  const atOnce: Scenario = { ...phased, ...bringing('like-the-old', 'low'), avoidedPurchases: [] };
   const { investment, years } = scenarioOf(
     { ...workbook, scenarios: [today, atOnce] },
     atOnce
@@ -151,7 +151,7 @@ test('what today’s practice pays out once is no outlay of a scenario', () => {
 });
 
 test('payback: where between two year ends the sum of the net flows reaches 0', () => {
-  const cheap: Scenario = { ...lowFlow, machine: 'old', oneOffCost: '1000' };
+  const cheap: Scenario = { ...lowFlow, oneOffCost: '1000' };
   const of = scenarioOf({ ...plain, scenarios: [today, cheap] }, cheap).againstBaseline;
   const yearly = Number(of.yearlySaving);
   expect(1000 / yearly).toBeLessThan(4);

@@ -4,7 +4,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { estimate } from '#lib/calc/estimate/estimate.ts';
-import type { MonitorItem, MonitorStock, Scenario } from '#lib/calc/input.ts';
+import type { MonitorItem, Scenario } from '#lib/calc/input.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import {
@@ -20,6 +20,7 @@ import {
   today,
   wholeWorkbook
 } from '../fixtures/whole-workbook.ts';
+import { bringing as coming, keeping, oneGroup } from '../fixtures/one-group.ts';
 
 const prices: Readonly<Partial<Record<MonitorItem, string>>> = {
   'pulse-oximetry': '900',
@@ -33,16 +34,21 @@ const prices: Readonly<Partial<Record<MonitorItem, string>>> = {
 };
 
 /** Every theatre has every monitor, but of those named here. */
-const stockBut = (lacking: Readonly<Partial<Record<MonitorItem, number>>>): readonly MonitorStock[] =>
-  (Object.entries(prices) as [MonitorItem, string][]).map(([item, unitPrice]) => ({
-    item,
-    theatresEquipped: lacking[item] ?? 3,
-    unitPrice
-  }));
+const stockBut = (
+  lacking: Readonly<Partial<Record<MonitorItem, number>>>
+): Pick<Workbook, 'theatreGroups' | 'monitorPrices'> => {
+  const items = Object.entries(prices) as [MonitorItem, string][];
+  return {
+    theatreGroups: oneGroup(3, 'old', {
+      monitors: Object.fromEntries(items.map(([item]) => [item, lacking[item] ?? 3]))
+    }),
+    monitorPrices: items.map(([item, unitPrice]) => ({ item, unitPrice }))
+  };
+};
 const withStock = (
   lacking: Readonly<Partial<Record<MonitorItem, number>>>,
   changes: Partial<Workbook> = {}
-): Workbook => wholeWorkbook({ monitors: stockBut(lacking), ...changes });
+): Workbook => wholeWorkbook({ ...stockBut(lacking), ...changes });
 const investmentIn = (workbook: Workbook, scenario: Scenario): string =>
   scenarioOf(workbook, scenario).againstBaseline.investment;
 
@@ -60,7 +66,7 @@ describe('monitors that a scenario pays for', () => {
   });
 
   test('the theatres whose machine brought it, where the ones that come do not', () => {
-    const buying: Scenario = { ...lowFlow, id: 'buying', machine: 'like-the-old' };
+    const buying: Scenario = { ...lowFlow, id: 'buying', ...coming('like-the-old', 'low', { byYear: [2] }) };
     const free = { unitPrice: '0', tradeInPerUnit: '0', installationPerUnit: '0' };
     const workbook = withStock(
       { capnography: 1 },
@@ -68,7 +74,7 @@ describe('monitors that a scenario pays for', () => {
         scenarios: [today, buying],
         machines: [
           { ...oldMachine, monitors: ['capnography'] },
-          { ...likeTheOld, ...free, units: 2, monitors: [] }
+          { ...likeTheOld, ...free, monitors: [] }
         ]
       }
     );
@@ -77,7 +83,7 @@ describe('monitors that a scenario pays for', () => {
   });
 
   test('none that its machines bring to every theatre', () => {
-    const buying: Scenario = { ...lowFlow, id: 'buying', machine: 'like-the-old' };
+    const buying: Scenario = { ...lowFlow, id: 'buying', ...coming('like-the-old', 'low') };
     const free = { unitPrice: '0', tradeInPerUnit: '0', installationPerUnit: '0' };
     const workbook = withStock(
       { 'agent-concentration': 0 },
@@ -105,7 +111,7 @@ describe('required monitors that theatres lack', () => {
     const workbook = withStock({ capnography: 1, 'inspired-oxygen': 0 });
     expect(scenarioOf(workbook, today).monitoringGaps).toBe(1);
     expect(scenarioOf(workbook, lowFlow).monitoringGaps).toBe(2);
-    expect(scenarioOf(wholeWorkbook({ monitors: [] }), lowFlow).monitoringGaps).toBe(0);
+    expect(scenarioOf(wholeWorkbook({ monitorPrices: [] }), lowFlow).monitoringGaps).toBe(0);
   });
 
   test('a need names its theatres, their cost, and the groups that trigger it', () => {
@@ -138,13 +144,13 @@ describe('the list over all scenarios', () => {
     const closedNeck: Scenario = {
       ...lowFlow,
       id: 'neck',
-      flowPlan: 'usual',
+      ...keeping('old', 'usual'),
       flowPlanByCase: { neck: 'low' }
     };
     const closedHernia: Scenario = {
       ...lowFlow,
       id: 'hernia',
-      flowPlan: 'usual',
+      ...keeping('old', 'usual'),
       flowPlanByCase: { hernia: 'low' }
     };
     const list = listOf(withStock({}, { scenarios: [today, closedNeck, closedHernia] }));
@@ -154,7 +160,7 @@ describe('the list over all scenarios', () => {
   });
 
   test('tells the most that any scenario lacks', () => {
-    const bringing: Scenario = { ...lowFlow, id: 'bringing', machine: 'closed' };
+    const bringing: Scenario = { ...lowFlow, id: 'bringing', ...coming('closed', 'low') };
     const machines = [oldMachine, { ...closedMachine, monitors: ['capnography' as const] }];
     for (const scenarios of [
       [today, lowFlow, bringing],

@@ -18,8 +18,9 @@ import {
   usual,
   wholeWorkbook
 } from '../fixtures/whole-workbook.ts';
+import { bringing } from '../fixtures/one-group.ts';
 
-const closed: Scenario = { ...lowFlow, id: 'closed', machine: 'closed', capturePercent: 45 };
+const closed: Scenario = { ...lowFlow, id: 'closed', ...bringing('closed', 'low'), capturePercent: 45 };
 const workbook = wholeWorkbook({ scenarios: [today, lowFlow, closed] });
 const absorbents = {
   'soda-lime': { pricePerKg: 9, kgCo2ePerKg: 0.7 },

@@ -20,16 +20,18 @@ import {
   warningsOf,
   wholeWorkbook
 } from '../fixtures/whole-workbook.ts';
+import { bringing, oneGroup } from '../fixtures/one-group.ts';
 
 /** Two machines for three theatres. */
-const twoOfThree: Scenario = { ...lowFlow, id: 'two', machine: 'closed' };
-const workbookWith = (units: number, scenario: Scenario, changes: Partial<Workbook> = {}): Workbook =>
-  wholeWorkbook({
-    scenarios: [today, scenario],
-    machines: [oldMachine, { ...closedMachine, units }],
-    ...changes
-  });
-const workbook = workbookWith(2, twoOfThree);
+const moving = (theatres: number, spares = 0): Scenario => ({
+  ...lowFlow,
+  id: 'two',
+  ...bringing('closed', 'low', { byYear: [theatres], spares })
+});
+const twoOfThree = moving(2);
+const workbookWith = (scenario: Scenario, changes: Partial<Workbook> = {}): Workbook =>
+  wholeWorkbook({ scenarios: [today, scenario], ...changes });
+const workbook = workbookWith(twoOfThree);
 
 const cases = {
   followed: {
@@ -92,8 +94,8 @@ describe('two machines for three theatres', () => {
 });
 
 test('one machine for three theatres saves a third of what three save', () => {
-  const savingOf = (units: number): number => {
-    const bought = workbookWith(units, twoOfThree);
+  const savingOf = (theatres: number): number => {
+    const bought = workbookWith(moving(theatres));
     const [now, then] = [scenarioOf(bought, today), scenarioOf(bought, twoOfThree)];
     return Number(now.perYear.cost.total) - Number(then.perYear.cost.total);
   };
@@ -102,7 +104,7 @@ test('one machine for three theatres saves a third of what three save', () => {
 });
 
 test('machines beyond the theatres are spares: bought, installed and serviced, with no trade-in', () => {
-  const bought = workbookWith(4, twoOfThree);
+  const bought = workbookWith(moving(3, 1));
   const { perYear, againstBaseline } = scenarioOf(bought, twoOfThree);
   expectFigures(againstBaseline.investment, 4 * (20_000 + 700) - 3 * 1500);
   expectFigures(perYear.cost.service, 4 * 1100);
@@ -112,19 +114,18 @@ test('machines beyond the theatres are spares: bought, installed and serviced, w
   );
 });
 
-test('of today’s machine one stands in each theatre, however many are typed', () => {
-  const machines = [{ ...oldMachine, units: 1 }, closedMachine];
-  expectFigures(scenarioOf(wholeWorkbook({ machines }), today).perYear.cost.service, 3 * 1400);
-});
-
 describe('machines that come in two steps', () => {
-  const stepwise: Scenario = { ...twoOfThree, id: 'steps', unitsByYear: [1, 0, 1] };
-  const stepped = workbookWith(2, stepwise);
+  const stepwise: Scenario = {
+    ...twoOfThree,
+    id: 'steps',
+    ...bringing('closed', 'low', { byYear: [1, 0, 1] })
+  };
+  const stepped = workbookWith(stepwise);
   const { againstBaseline, perYear } = scenarioOf(stepped, stepwise);
   const [now, one, two] = [
     Number(scenarioOf(stepped, today).perYear.cost.total),
-    ...[1, 2].map((units) =>
-      Number(scenarioOf(workbookWith(units, twoOfThree), twoOfThree).perYear.cost.total)
+    ...[1, 2].map((theatres) =>
+      Number(scenarioOf(workbookWith(moving(theatres)), twoOfThree).perYear.cost.total)
     )
   ] as [number, number, number];
 
@@ -141,14 +142,13 @@ describe('machines that come in two steps', () => {
   });
 
   test('tonnes add up over the years as they are', () => {
-    const kgOf = (units: number): number =>
-      scenarioOf(workbookWith(units, twoOfThree), twoOfThree).againstBaseline.co2eAvoidedKg;
+    const kgOf = (theatres: number): number =>
+      scenarioOf(workbookWith(moving(theatres)), twoOfThree).againstBaseline.co2eAvoidedKg;
     expectFigures(againstBaseline.co2eAvoidedOverAppraisalKg, 2 * kgOf(1) + 2 * kgOf(2));
   });
 });
 
 describe('monitors where a part of the theatres moves', () => {
-  const prices: Readonly<Partial<Record<MonitorItem, string>>> = { 'agent-concentration': '3900' };
   const full: readonly MonitorItem[] = [
     'pulse-oximetry',
     'ecg',
@@ -159,18 +159,20 @@ describe('monitors where a part of the theatres moves', () => {
     'inspired-oxygen'
   ];
   const stock = (analysers: number): Partial<Workbook> => ({
-    monitors: [
-      ...full.map((item) => ({ item, theatresEquipped: 3, unitPrice: '1000' })),
-      {
-        item: 'agent-concentration' as const,
-        theatresEquipped: analysers,
-        unitPrice: prices['agent-concentration']!
+    theatreGroups: oneGroup(3, 'old', {
+      monitors: {
+        ...Object.fromEntries(full.map((item) => [item, 3])),
+        'agent-concentration': analysers
       }
+    }),
+    monitorPrices: [
+      ...full.map((item) => ({ item, unitPrice: '1000' })),
+      { item: 'agent-concentration', unitPrice: '3900' }
     ]
   });
-  const monitorsOf = (scenario: Scenario, analysers: number, units = 2): number =>
-    Number(scenarioOf(workbookWith(units, scenario, stock(analysers)), scenario).againstBaseline.investment) -
-    units * (20_000 + 700 - 1500);
+  const monitorsOf = (scenario: Scenario, analysers: number): number =>
+    Number(scenarioOf(workbookWith(scenario, stock(analysers)), scenario).againstBaseline.investment) -
+    2 * (20_000 + 700 - 1500);
 
   test('the low plan asks for an analyser in the two theatres where it is followed, not in the third', () => {
     expectFigures(monitorsOf(twoOfThree, 0), 2 * 3900);
@@ -182,8 +184,12 @@ describe('monitors where a part of the theatres moves', () => {
   });
 
   test('machines in two steps ask for theirs when they come', () => {
-    const stepwise: Scenario = { ...twoOfThree, id: 'steps', unitsByYear: [1, 1] };
-    const { years } = scenarioOf(workbookWith(2, stepwise, stock(0)), stepwise).againstBaseline;
+    const stepwise: Scenario = {
+      ...twoOfThree,
+      id: 'steps',
+      ...bringing('closed', 'low', { byYear: [1, 1] })
+    };
+    const { years } = scenarioOf(workbookWith(stepwise, stock(0)), stepwise).againstBaseline;
     const one = 20_000 + 700 - 1500 + 3900;
     expectFigures(
       years.map(({ investment }) => investment),
@@ -192,7 +198,7 @@ describe('monitors where a part of the theatres moves', () => {
   });
 
   test('a need tells how many theatres lack it', () => {
-    const need = scenarioOf(workbookWith(2, twoOfThree, stock(1)), twoOfThree).monitoring.find(
+    const need = scenarioOf(workbookWith(twoOfThree, stock(1)), twoOfThree).monitoring.find(
       ({ rule }) => rule === 'low-flow.agent-concentration'
     );
     expect(need).toMatchObject({ theatresMissing: 1, cost: '3900' });
@@ -204,12 +210,12 @@ describe('the twin of a purchase for a part of the theatres', () => {
 
   test('follows the low plan where the machines would have come, on those that stand there', () => {
     const kept: Scenario = { ...twoOfThree, id: 'kept', machinesStay: true };
-    const { againstBaseline } = scenarioOf(workbookWith(2, kept), kept);
+    const { againstBaseline } = scenarioOf(workbookWith(kept), kept);
     expect(all.withoutMachine?.yearlySaving).toBe(againstBaseline.yearlySaving);
     expectFigures(againstBaseline.investment, 0);
     const lowOnOld = oneCase(workbook, { row: hernia, plan: low, machine: oldMachine });
     expectFigures(
-      scenarioOf(workbookWith(2, kept), kept).perYear.agents.sevoflurane?.liquidMl,
+      scenarioOf(workbookWith(kept), kept).perYear.agents.sevoflurane?.liquidMl,
       200 *
         ((2 / 3) * (0.6 * lowOnOld.liquidMl + 0.4 * cases.old.hernia.liquidMl) +
           (1 / 3) * cases.old.hernia.liquidMl)
@@ -225,11 +231,11 @@ describe('the twin of a purchase for a part of the theatres', () => {
 });
 
 test('a warning says where machines and theatres disagree', () => {
-  expect(warningsOf(workbookWith(2, twoOfThree)).join('\n')).toContain(
+  expect(warningsOf(workbook).join('\n')).toContain(
     '“Low flow” brings 2 machines to 3 theatres: “In use” stays in the other 1.'
   );
-  expect(warningsOf(workbookWith(4, twoOfThree)).join('\n')).toContain(
-    '“Low flow” brings 4 machines to 3 theatres: 1 is a spare, bought and serviced.'
+  expect(warningsOf(workbookWith(moving(3, 1))).join('\n')).toContain(
+    '“Low flow” brings 1 machine more as a spare, bought and serviced.'
   );
-  expect(warningsOf(workbookWith(3, twoOfThree)).join('\n')).not.toContain('theatres');
+  expect(warningsOf(workbookWith(moving(3))).join('\n')).not.toContain('theatres');
 });

@@ -132,7 +132,10 @@ async function open(file: string, world: BatchWorld): Promise<Workbook | null> {
     return null;
   }
   const parsed = readWorkbookFile(bytes);
-  if (parsed.kind === 'workbook') return parsed.workbook;
+  if (parsed.kind === 'workbook') {
+    for (const note of parsed.notes) world.error(`${file}: since it was saved: ${note}`);
+    return parsed.workbook;
+  }
   if (parsed.kind === 'unknown-reference') world.error(`${file}: referenceSet: ${parsed.sentence}`);
   else for (const { path, sentence } of parsed.issues) world.error(`${file}: ${path}: ${sentence}`);
   return null;

@@ -100,7 +100,7 @@ export interface YearRow {
  * Why a sum that stood at 0 or above fell below it: machines replaced at the end of their life, more bought later, or a
  * yearly cost beyond today's.
  */
-export type FallCause = 'replacement' | 'later-purchase' | 'yearly-cost';
+export type FallCause = 'replacement' | 'later-purchase' | 'payment' | 'yearly-cost';
 
 /** A time during which the cumulative cash flow stands at 0 or above, and after which it falls below 0. */
 export interface AheadForATime {
@@ -300,6 +300,8 @@ export interface ScenarioEstimate {
   monitoring: MonitoringNeed[];
   /** Required monitors that theatres lack, each counted once. */
   monitoringGaps: number;
+  /** How required monitors could be placed so that fewest theatres lack one: a proposal, no figure rests on it. */
+  placing: { item: MonitorItem; from: string; to: string; number: number }[];
   cautions: Caution[];
   vapourOnOwnPlan: VapourOnOwnPlan;
   failed: FailedCell[];
@@ -307,7 +309,7 @@ export interface ScenarioEstimate {
 
 export interface Estimate {
   format: 'vapour-ledger-estimate';
-  version: 1;
+  version: 2;
   title: string;
   /** Whether the figures are invented: then they are evidence for nothing. */
   invented: boolean;

@@ -1,6 +1,6 @@
 /**
  * What the core takes: the workbook's figures, checked, with the reference set in place of its name. Field for field
- * the workbook of version 1, so that a cell's path means the same on both sides. Money is a decimal string.
+ * the workbook of version 2, so that a cell's path means the same on both sides. Money is a decimal string.
  */
 import type { Jurisdiction } from './reference/agent-restrictions.ts';
 import type { ReferenceSet } from './reference/reference-set.ts';
@@ -63,10 +63,6 @@ export type Money = string;
 export interface Site {
   readonly theatreTemperatureC: number;
   readonly ambientPressureKPa: number;
-  readonly theatres: number;
-  readonly roomVolumeM3: number;
-  readonly airChangesPerH: number;
-  readonly scavengingPercent: number;
   readonly monitoringStandard: MonitoringStandard;
   /** WHO-WFSA facility level 1 to 3; null: not given, all three levels shown. */
   readonly facilityLevel: number | null;
@@ -80,6 +76,10 @@ export interface Site {
   /** Share of today's cases with a restricted agent that are not exempt. */
   readonly lawfulSharePercent: number;
 }
+
+/** Whether today's machines, where they stay, are bought again at the end of their life. One choice for all options. */
+export const counterfactuals = ['machines-last', 'replaced-at-end-of-life'] as const;
+export type Counterfactual = (typeof counterfactuals)[number];
 
 export interface Accounting {
   readonly warmingSet: WarmingSet;
@@ -97,6 +97,25 @@ export interface Accounting {
   readonly bodyModel: BodyModel;
   /** What a machine is worth at the end of the appraisal: nothing, or its price less straight-line wear. */
   readonly residualValue: 'none' | 'straight-line';
+  readonly counterfactual: Counterfactual;
+}
+
+/** Theatres that are alike: the same machine of today, the same room. */
+export interface TheatreGroup {
+  readonly id: string;
+  readonly name: string;
+  readonly theatres: number;
+  /** Id of the machine that stands in each of them today. */
+  readonly machine: string;
+  /** Age of the machines of today; null: not given. */
+  readonly machineAgeYears: number | null;
+  /** Hours a year for which one theatre is staffed; null: not given, and no capacity is told. */
+  readonly staffedHoursPerTheatre: number | null;
+  readonly roomVolumeM3: number;
+  readonly airChangesPerH: number;
+  readonly scavengingPercent: number;
+  /** Theatres that have an item today; an item that is absent was not counted, and nobody can tell. */
+  readonly monitors: Readonly<Partial<Record<MonitorItem, number>>>;
 }
 
 export interface AgentSupply {
@@ -143,6 +162,11 @@ export interface CaseRow {
   readonly airway: Airway;
   /** The user's own measured liquid per case under today's practice; replaces the estimate of the baseline. */
   readonly measuredMlPerCase: number | null;
+  /**
+   * Theatre group id → share of the cases that are done there. Groups without a share of their own have what is left, in
+   * proportion to their theatres; empty: all cases in proportion.
+   */
+  readonly theatreGroups: Readonly<Record<string, number>>;
 }
 
 export interface Phase {
@@ -173,7 +197,6 @@ export interface Machine {
   readonly minimumFlowLPerMin: number;
   /** null: the cited default. */
   readonly powerW: number | null;
-  readonly units: number;
   readonly unitPrice: Money;
   readonly tradeInPerUnit: Money;
   readonly installationPerUnit: Money;
@@ -195,17 +218,53 @@ export interface AvoidedPurchase {
   readonly unitPrice: Money;
 }
 
+/** How machines are paid for that are not bought. */
+export interface Payment {
+  readonly kind: 'lease' | 'managed';
+  /** Of the first year. */
+  readonly perUnitPerYear: Money;
+  readonly includesService: boolean;
+  /** Whether the absorbent is in it that is used on these machines. */
+  readonly includesConsumables: boolean;
+  readonly growthPercent: number;
+  /** At the start of each year; otherwise at its end. */
+  readonly inAdvance: boolean;
+  readonly termYears: number;
+  readonly atEnd: 'return' | 'buy' | 'renew';
+  readonly endPricePerUnit: Money;
+}
+
+/** A machine that comes to theatres of a group. */
+export interface Move {
+  /** Id of the group. */
+  readonly theatreGroup: string;
+  /** Id of the machine that comes. */
+  readonly machine: string;
+  /** Years from the decision, 0 for now: paid then, and in use from the year after. */
+  readonly year: number;
+  /** How many theatres of the group; null: all that are left with another machine. */
+  readonly theatres: number | null;
+  /** null: bought. */
+  readonly payment: Payment | null;
+}
+
 export interface Scenario {
   readonly id: string;
   readonly name: string;
   readonly baseline: boolean;
-  readonly machine: string;
-  readonly flowPlan: string;
-  /** Case-mix row id → flow plan id, where a row departs from the scenario's plan. */
+  /** What comes where, and when; theatres that no move names keep the machine of today. */
+  readonly moves: readonly Move[];
+  /** Machine id → id of the plan that cases follow on it; on a machine without one, today's plan of the theatre. */
+  readonly plans: Readonly<Record<string, string>>;
+  /** Machines that are bought beyond those that go to theatres, with the last move and of its kind. */
+  readonly spares: number;
+  /** Case-mix row id → flow plan id, where a row departs from the plan of the machine. */
   readonly flowPlanByCase: Readonly<Record<string, string>>;
   /** Agent → agent given instead. */
   readonly agentSwitch: Readonly<Partial<Record<Agent, Agent>>>;
   readonly adoptionPercent: number;
+  /** The shares of the first years, before `adoptionPercent` is reached; null: it is so from the first year on. */
+  readonly adoptionFirstYearsPercent: readonly number[] | null;
   /** The share that would follow on today's machines; null: the same share, so adoption is nothing the machine brings. */
   readonly adoptionWithoutMachinePercent: number | null;
   readonly capturePercent: number;
@@ -214,16 +273,13 @@ export interface Scenario {
   /** What the one-off cost, the yearly extra cost and the recovery minutes belong to. */
   readonly extraCostLever: Lever;
   readonly recoveryMinutesSavedPerCase: number;
-  /** Units bought in year 0, 1, 2, …; null: all of the machine's units now. */
-  readonly unitsByYear: readonly number[] | null;
   /** Nothing is bought: theatres that would move follow the plan on the machine that stands there. */
   readonly machinesStay: boolean;
   readonly avoidedPurchases: readonly AvoidedPurchase[];
 }
 
-export interface MonitorStock {
+export interface MonitorPrice {
   readonly item: MonitorItem;
-  readonly theatresEquipped: number;
   readonly unitPrice: Money;
 }
 
@@ -253,6 +309,7 @@ export interface EstimateInput {
   readonly reference: ReferenceSet;
   readonly site: Site;
   readonly accounting: Accounting;
+  readonly theatreGroups: readonly TheatreGroup[];
   readonly agents: readonly AgentSupply[];
   readonly gases: GasSupply;
   readonly absorbents: readonly Absorbent[];
@@ -260,7 +317,7 @@ export interface EstimateInput {
   readonly flowPlans: readonly FlowPlan[];
   readonly machines: readonly Machine[];
   readonly scenarios: readonly Scenario[];
-  readonly monitors: readonly MonitorStock[];
+  readonly monitorPrices: readonly MonitorPrice[];
   /** By cell path. */
   readonly ranges: Readonly<Record<string, Range>>;
   readonly sampling: Sampling;

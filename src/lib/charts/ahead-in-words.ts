@@ -7,6 +7,7 @@ import { listInWords } from './figure-text.ts';
 const untilWhat: Readonly<Record<FallCause, string>> = {
   replacement: 'until machines are replaced',
   'later-purchase': 'until more is bought',
+  payment: 'until machines are paid for again',
   'yearly-cost': 'until its yearly cost has used that up'
 };
 

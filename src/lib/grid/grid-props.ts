@@ -24,7 +24,8 @@ export interface GridProps {
   readonly onundo?: () => void;
   readonly onredo?: () => void;
   readonly rowOpenLabel?: string;
-  readonly addRowLabel?: string;
+  /** null: rows are added from outside the grid. */
+  readonly addRowLabel?: string | null;
   /** What stands in place of rows while there are none. */
   readonly emptyText?: string;
   /** Columns that stay in sight beside the row's header, counted from the first; one where left out, three at most. */

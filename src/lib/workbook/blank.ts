@@ -18,10 +18,6 @@ export function blankWorkbook(): Workbook {
     site: {
       theatreTemperatureC: 20,
       ambientPressureKPa: 101.325,
-      theatres: 1,
-      roomVolumeM3: 110,
-      airChangesPerH: 20,
-      scavengingPercent: 95,
       monitoringStandard: 'who-wfsa',
       facilityLevel: null,
       electricityPricePerKWh: '0',
@@ -44,8 +40,23 @@ export function blankWorkbook(): Workbook {
       carbonGrowthPercent: 0,
       recoveryMinuteValue: '0',
       bodyModel: 'eger',
-      residualValue: 'none'
+      residualValue: 'none',
+      counterfactual: 'machines-last'
     },
+    theatreGroups: [
+      {
+        id: 'main',
+        name: 'Theatres',
+        theatres: 1,
+        machine: 'm-now',
+        machineAgeYears: null,
+        staffedHoursPerTheatre: null,
+        roomVolumeM3: 110,
+        airChangesPerH: 20,
+        scavengingPercent: 95,
+        monitors: {}
+      }
+    ],
     agents: (['sevoflurane', 'isoflurane', 'desflurane'] as const).map((agent) => ({
       agent,
       bottleMl: agent === 'desflurane' ? 240 : 250,
@@ -80,7 +91,6 @@ export function blankWorkbook(): Workbook {
         sampleReturned: false,
         minimumFlowLPerMin: 0.3,
         powerW: null,
-        units: 1,
         unitPrice: '0',
         tradeInPerUnit: '0',
         installationPerUnit: '0',
@@ -95,23 +105,24 @@ export function blankWorkbook(): Workbook {
         id: 'today',
         name: 'Today',
         baseline: true,
-        machine: 'm-now',
-        flowPlan: 'usual',
+        moves: [],
+        plans: { 'm-now': 'usual' },
+        spares: 0,
         flowPlanByCase: {},
         agentSwitch: {},
         adoptionPercent: 100,
+        adoptionFirstYearsPercent: null,
         adoptionWithoutMachinePercent: null,
         capturePercent: 0,
         oneOffCost: '0',
         yearlyExtraCost: '0',
         extraCostLever: 'flow',
         recoveryMinutesSavedPerCase: 0,
-        unitsByYear: null,
         machinesStay: false,
         avoidedPurchases: []
       }
     ],
-    monitors: [],
+    monitorPrices: [],
     ranges: {},
     sampling: { draws: 10000, seed: 20260101, shape: 'pert', minutesTogether: false, overBodyModels: true },
     overrides: [],

@@ -3,6 +3,7 @@ import { findReferenceSet } from '#lib/calc/reference/reference-sets.ts';
 import type { ReferenceSet } from '#lib/calc/reference/reference-set.ts';
 import { checkOverride } from '#lib/calc/reference/plausible-ranges.ts';
 import { agents } from '#lib/calc/input.ts';
+import { ownEntry } from '#lib/calc/own-entry.ts';
 import { quotedNumber } from '#lib/numbers/quoted-number.ts';
 import { quoted } from './field.ts';
 import { rangeFault } from './range-fault.ts';
@@ -21,7 +22,9 @@ export function crossChecks(workbook: Workbook, locale?: string): readonly Issue
   caseRows(workbook, report, locale);
   flowPlans(workbook, report);
   machines(workbook, report);
-  scenarios(workbook, report, locale);
+  theatreGroups(workbook, report, locale);
+  scenarios(workbook, report);
+  moves(workbook, report, locale);
   accounting(workbook, report);
   ranges(workbook, report, locale);
   currency(workbook, report);
@@ -39,7 +42,8 @@ function uniqueIds(workbook: Workbook, report: Report): void {
     flowPlans: workbook.flowPlans.map((entry) => entry.id),
     machines: workbook.machines.map((entry) => entry.id),
     scenarios: workbook.scenarios.map((entry) => entry.id),
-    monitors: workbook.monitors.map((entry) => entry.item)
+    theatreGroups: workbook.theatreGroups.map((entry) => entry.id),
+    monitorPrices: workbook.monitorPrices.map((entry) => entry.item)
   };
   for (const [name, keys] of Object.entries(keyed)) {
     const seen = new Set<string>();
@@ -111,9 +115,8 @@ function machines(workbook: Workbook, report: Report): void {
       );
 }
 
-function scenarios(workbook: Workbook, report: Report, locale?: string): void {
-  const written = (value: number): string => quotedNumber(value, locale);
-  const machineById = new Map(workbook.machines.map((entry) => [entry.id, entry]));
+function scenarios(workbook: Workbook, report: Report): void {
+  const machineIds = new Set(workbook.machines.map((entry) => entry.id));
   const plans = new Set(workbook.flowPlans.map((entry) => entry.id));
   const cases = new Set(workbook.caseMix.map((entry) => entry.id));
   const supplied = new Set<string>(workbook.agents.map((entry) => entry.agent));
@@ -125,17 +128,15 @@ function scenarios(workbook: Workbook, report: Report, locale?: string): void {
     );
   for (const scenario of workbook.scenarios) {
     const at = `scenarios.${scenario.id}`;
-    const machine = machineById.get(scenario.machine);
-    if (machine === undefined)
-      report(
-        `${at}.machine`,
-        `Machine: “${scenario.machine}” is not in the list; allowed is one of ${list(machineById.keys())}.`
-      );
-    if (!plans.has(scenario.flowPlan))
-      report(
-        `${at}.flowPlan`,
-        `Flow plan: “${scenario.flowPlan}” is not in the list; allowed is one of ${list(plans)}.`
-      );
+    for (const [machineId, planId] of Object.entries(scenario.plans)) {
+      if (!machineIds.has(machineId))
+        report(`${at}.plans.${machineId}`, `“${machineId}” is not the id of a machine.`);
+      if (!plans.has(planId))
+        report(
+          `${at}.plans.${machineId}`,
+          `Flow plan: “${planId}” is not in the list; allowed is one of ${list(plans)}.`
+        );
+    }
     for (const [caseId, planId] of Object.entries(scenario.flowPlanByCase)) {
       if (!cases.has(caseId))
         report(`${at}.flowPlanByCase.${caseId}`, `“${caseId}” is not the id of a case group.`);
@@ -158,11 +159,145 @@ function scenarios(workbook: Workbook, report: Report, locale?: string): void {
           `Agent: “${to}” has no entry among the agents on Prices; allowed is one of ${list(supplied)}.`
         );
     }
-    const bought = scenario.unitsByYear?.reduce((sum, units) => sum + units, 0);
-    if (bought !== undefined && machine !== undefined && bought !== machine.units)
+  }
+}
+
+function theatreGroups(workbook: Workbook, report: Report, locale?: string): void {
+  const written = (value: number): string => quotedNumber(value, locale);
+  const machineById = new Map(workbook.machines.map((entry) => [entry.id, entry]));
+  const groups = new Set(workbook.theatreGroups.map((entry) => entry.id));
+  const today = workbook.scenarios.find(({ baseline }) => baseline);
+  for (const {
+    id,
+    name,
+    machine: machineId,
+    machineAgeYears,
+    theatres,
+    monitors
+  } of workbook.theatreGroups) {
+    const at = `theatreGroups.${id}`;
+    const machine = machineById.get(machineId);
+    if (machine === undefined)
       report(
-        `${at}.unitsByYear`,
-        `Units by year: ${written(bought)} in all were given; “${machine.name}” has ${written(machine.units)} units, and the years must add up to that.`
+        `${at}.machine`,
+        `Machine of today: “${machineId}” is not in the list; allowed is one of ${list(machineById.keys())}.`
+      );
+    else if (today !== undefined && ownEntry(today.plans, machineId) === undefined)
+      report(
+        `scenarios.${today.id}.plans.${machineId}`,
+        `Flow plan: “${machine.name}” stands in “${name}” today, and “${today.name}” names no plan for it; choose one on Scenarios.`
+      );
+    if (machine !== undefined && machineAgeYears !== null && machineAgeYears > machine.lifeYears)
+      report(
+        `${at}.machineAgeYears`,
+        `Age of the machines: ${written(machineAgeYears)} years was given; “${machine.name}” has a life of ${written(machine.lifeYears)}, and is at most that old.`
+      );
+    for (const [item, number] of Object.entries(monitors))
+      if (number !== undefined && number > theatres)
+        report(
+          `${at}.monitors.${item}`,
+          `Theatres that have it: ${written(number)} was given; “${name}” has ${written(theatres)}.`
+        );
+  }
+  for (const { id, name, theatreGroups: shares } of workbook.caseMix) {
+    const given = Object.entries(shares);
+    if (given.length === 0) continue;
+    for (const [group] of given)
+      if (!groups.has(group))
+        report(`caseMix.${id}.theatreGroups.${group}`, `“${group}” is not the id of a theatre group.`);
+    const all = given.reduce((sum, [, percent]) => sum + percent, 0);
+    const takeTheRest = [...groups].some((group) => ownEntry(shares, group) === undefined);
+    if (all > 100 + 1e-9 || (all < 100 - 1e-9 && !takeTheRest))
+      report(
+        `caseMix.${id}.theatreGroups.${given.at(-1)?.[0]}`,
+        `Share of the cases: the shares of “${name}” add up to ${written(all)} %; they have to make 100 %, or leave a group empty for the rest.`
+      );
+  }
+}
+
+function moves(workbook: Workbook, report: Report, locale?: string): void {
+  const written = (value: number): string => quotedNumber(value, locale);
+  const machineById = new Map(workbook.machines.map((entry) => [entry.id, entry]));
+  const groupById = new Map(workbook.theatreGroups.map((entry) => [entry.id, entry]));
+  const { appraisalYears } = workbook.accounting;
+  for (const scenario of workbook.scenarios) {
+    const at = `scenarios.${scenario.id}`;
+    if (scenario.baseline && scenario.moves.length > 0)
+      report(
+        `${at}.moves`,
+        `Machines that come: ${written(scenario.moves.length)} were given for “${scenario.name}”, which stands for today; nothing comes there.`
+      );
+    scenario.moves.forEach((move, index) => {
+      const cell = `${at}.moves.${index}`;
+      const machine = machineById.get(move.machine);
+      if (machine === undefined)
+        report(
+          `${cell}.machine`,
+          `Machine that comes: “${move.machine}” is not in the list; allowed is one of ${list(machineById.keys())}.`
+        );
+      else if (ownEntry(scenario.plans, move.machine) === undefined)
+        report(
+          `${at}.plans.${move.machine}`,
+          `Flow plan: “${scenario.name}” brings “${machine.name}” and names no plan for it; choose one.`
+        );
+      if (!groupById.has(move.theatreGroup))
+        report(
+          `${cell}.theatreGroup`,
+          `Theatre group: “${move.theatreGroup}” is not in the list; allowed is one of ${list(groupById.keys())}.`
+        );
+      if (move.year > appraisalYears - 1)
+        report(
+          `${cell}.year`,
+          `Year: ${written(move.year)} was given; the appraisal is of ${written(appraisalYears)} years, so a machine comes in year 0 to ${written(appraisalYears - 1)}.`
+        );
+      const term = move.payment?.termYears;
+      if (machine !== undefined && term !== undefined && term > machine.lifeYears)
+        report(
+          `${cell}.payment.termYears`,
+          `Term: ${written(term)} years was given; “${machine.name}” has a life of ${written(machine.lifeYears)}, and is paid for no longer than that.`
+        );
+    });
+    for (const group of workbook.theatreGroups) movesOfGroup(workbook, scenario, group, report, written);
+  }
+}
+
+/** Whether the moves of a group fit into its theatres, year by year. */
+function movesOfGroup(
+  { accounting: { appraisalYears } }: Workbook,
+  scenario: Workbook['scenarios'][number],
+  { id, name, theatres }: Workbook['theatreGroups'][number],
+  report: Report,
+  written: (value: number) => string
+): void {
+  const inOrder = scenario.moves
+    .map((move, index) => ({ ...move, index }))
+    .filter(({ theatreGroup }) => theatreGroup === id)
+    .sort((a, b) => a.year - b.year);
+  const taken: { theatres: number; year: number; until: number; index: number }[] = [];
+  for (const { theatres: asked, year, payment, index } of inOrder) {
+    const until = payment?.atEnd === 'return' ? year + payment.termYears : Infinity;
+    const before = taken.filter((each) => each.until > year).reduce((sum, each) => sum + each.theatres, 0);
+    const left = theatres - before;
+    const cell = `scenarios.${scenario.id}.moves.${index}.theatres`;
+    if (left <= 0)
+      report(
+        cell,
+        `Theatres: all ${written(theatres)} of “${name}” have moved by then, so none is left for this machine.`
+      );
+    else if (asked !== null && asked > left)
+      report(
+        cell,
+        `Theatres: ${written(asked)} was given; “${name}” has ${written(theatres)}${before > 0 ? `, of which ${written(left)} are left` : ''}.`
+      );
+    taken.push({ theatres: Math.max(0, Math.min(asked ?? left, left)), year, until, index });
+  }
+  for (const { theatres: returned, until, index } of taken) {
+    if (until >= appraisalYears) continue;
+    const after = taken.filter(({ year }) => year === until).reduce((sum, each) => sum + each.theatres, 0);
+    if (after < returned)
+      report(
+        `scenarios.${scenario.id}.moves.${index}.payment.atEnd`,
+        `At the end of the term: the machines in “${name}” go back in year ${written(until)}, before the appraisal ends, and no other comes in that year; let one come, or buy or renew them.`
       );
   }
 }

@@ -1,4 +1,4 @@
-import type { CaseRow, Machine, Phase, Scenario } from '#lib/calc/input.ts';
+import type { CaseRow, Machine, Move, Phase, Scenario, TheatreGroup } from '#lib/calc/input.ts';
 import { blankWorkbook } from './blank.ts';
 import type { Workbook } from './workbook.ts';
 
@@ -14,7 +14,8 @@ const adult: Omit<CaseRow, 'id' | 'name' | 'casesPerYear' | 'minutes'> = {
   pneumoperitoneum: 'none',
   neuromuscularBlock: true,
   airway: 'tracheal-tube',
-  measuredMlPerCase: null
+  measuredMlPerCase: null,
+  theatreGroups: {}
 };
 
 const caseMix: readonly CaseRow[] = [
@@ -173,7 +174,6 @@ const machine: Omit<Machine, 'id' | 'name'> = {
   sampleReturned: false,
   minimumFlowLPerMin: 0.5,
   powerW: 97,
-  units: 4,
   unitPrice: '0',
   tradeInPerUnit: '0',
   installationPerUnit: '0',
@@ -190,21 +190,33 @@ const fullMonitoring: Machine['monitors'] = [
   'nitrous-oxide-concentration'
 ];
 
-const scenario: Omit<Scenario, 'id' | 'name' | 'machine' | 'flowPlan'> = {
+const scenario: Omit<Scenario, 'id' | 'name'> = {
   baseline: false,
+  moves: [],
+  plans: {},
+  spares: 0,
   flowPlanByCase: {},
   agentSwitch: {},
   adoptionPercent: 100,
+  adoptionFirstYearsPercent: null,
   adoptionWithoutMachinePercent: null,
   capturePercent: 0,
   oneOffCost: '0',
   yearlyExtraCost: '0',
   extraCostLever: 'flow',
   recoveryMinutesSavedPerCase: 0,
-  unitsByYear: null,
   machinesStay: false,
   avoidedPurchases: []
 };
+
+/** All theatres that are left change over now. */
+const comes = (machineId: string): Move => ({
+  theatreGroup: 'main',
+  machine: machineId,
+  year: 0,
+  theatres: null,
+  payment: null
+});
 
 /** An invented hospital with invented prices, so that a first visit shows results at once. */
 export function demoWorkbook(): Workbook {
@@ -215,12 +227,30 @@ export function demoWorkbook(): Workbook {
     title: 'Invented hospital, invented prices',
     site: {
       ...blank.site,
-      theatres: 4,
       monitoringStandard: 'association-of-anaesthetists',
       electricityPricePerKWh: '0.25',
       electricityKgCo2ePerKWh: 0.3,
       departmentFootprintTonnes: 160
     },
+    theatreGroups: [
+      {
+        ...blank.theatreGroups[0],
+        id: 'main',
+        name: 'Theatres',
+        theatres: 4,
+        machine: 'm-old',
+        monitors: {
+          'pulse-oximetry': 4,
+          'non-invasive-blood-pressure': 4,
+          ecg: 4,
+          capnography: 3,
+          'agent-concentration': 2,
+          temperature: 4,
+          neuromuscular: 2,
+          'processed-eeg': 1
+        }
+      } as TheatreGroup
+    ],
     agents: [
       {
         agent: 'sevoflurane',
@@ -308,13 +338,12 @@ export function demoWorkbook(): Workbook {
       }
     ],
     scenarios: [
-      { ...scenario, id: 'today', name: 'Today', baseline: true, machine: 'm-old', flowPlan: 'usual' },
+      { ...scenario, id: 'today', name: 'Today', baseline: true, plans: { 'm-old': 'usual' } },
       {
         ...scenario,
         id: 'habit',
         name: 'Low flow, same machines',
-        machine: 'm-old',
-        flowPlan: 'low',
+        plans: { 'm-old': 'low' },
         adoptionPercent: 70,
         oneOffCost: '3000.00'
       },
@@ -322,8 +351,8 @@ export function demoWorkbook(): Workbook {
         ...scenario,
         id: 'circle',
         name: 'Circle system B, minimal flow',
-        machine: 'm-circle',
-        flowPlan: 'minimal',
+        moves: [comes('m-circle')],
+        plans: { 'm-circle': 'minimal' },
         adoptionPercent: 85,
         agentSwitch: { desflurane: 'sevoflurane' },
         oneOffCost: '4000.00'
@@ -332,22 +361,22 @@ export function demoWorkbook(): Workbook {
         ...scenario,
         id: 'closed',
         name: 'Closed-circuit A',
-        machine: 'm-closed',
-        flowPlan: 'closed',
+        moves: [comes('m-closed')],
+        plans: { 'm-closed': 'closed' },
         adoptionPercent: 90,
         agentSwitch: { desflurane: 'sevoflurane' },
         oneOffCost: '5000.00'
       }
     ],
-    monitors: [
-      { item: 'pulse-oximetry', theatresEquipped: 4, unitPrice: '900.00' },
-      { item: 'non-invasive-blood-pressure', theatresEquipped: 4, unitPrice: '700.00' },
-      { item: 'ecg', theatresEquipped: 4, unitPrice: '800.00' },
-      { item: 'capnography', theatresEquipped: 3, unitPrice: '2600.00' },
-      { item: 'agent-concentration', theatresEquipped: 2, unitPrice: '3900.00' },
-      { item: 'temperature', theatresEquipped: 4, unitPrice: '350.00' },
-      { item: 'neuromuscular', theatresEquipped: 2, unitPrice: '1900.00' },
-      { item: 'processed-eeg', theatresEquipped: 1, unitPrice: '4200.00' }
+    monitorPrices: [
+      { item: 'pulse-oximetry', unitPrice: '900.00' },
+      { item: 'non-invasive-blood-pressure', unitPrice: '700.00' },
+      { item: 'ecg', unitPrice: '800.00' },
+      { item: 'capnography', unitPrice: '2600.00' },
+      { item: 'agent-concentration', unitPrice: '3900.00' },
+      { item: 'temperature', unitPrice: '350.00' },
+      { item: 'neuromuscular', unitPrice: '1900.00' },
+      { item: 'processed-eeg', unitPrice: '4200.00' }
     ],
     ranges: {
       'caseMix.lap-chole.minutes': { low: 60, high: 95 },

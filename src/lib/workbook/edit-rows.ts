@@ -1,5 +1,5 @@
 /** Rows in and out of the workbook's lists. */
-import type { Agent, CaseRow, FlowPlan, Machine, Scenario } from '#lib/calc/input.ts';
+import type { Agent, CaseRow, FlowPlan, Machine, Scenario, TheatreGroup } from '#lib/calc/input.ts';
 import { agents, monitorItems } from '#lib/calc/input.ts';
 import { blankWorkbook } from './blank.ts';
 import { limits } from './workbook.ts';
@@ -7,19 +7,27 @@ import type { Workbook } from './workbook.ts';
 
 /** The workbook's lists that grow and shrink. */
 export type ListName =
-  'caseMix' | 'flowPlans' | 'machines' | 'scenarios' | 'agents' | 'absorbents' | 'monitors';
+  | 'theatreGroups'
+  | 'caseMix'
+  | 'flowPlans'
+  | 'machines'
+  | 'scenarios'
+  | 'agents'
+  | 'absorbents'
+  | 'monitorPrices';
 
 /** A change that was made, or a sentence on why it was not. */
 export type RowsChanged = { readonly workbook: Workbook } | { readonly sentence: string };
 
 const most: Readonly<Record<ListName, number>> = {
+  theatreGroups: limits.theatreGroups,
   caseMix: limits.caseMix,
   flowPlans: limits.flowPlans,
   scenarios: limits.scenarios,
   machines: limits.machines,
   absorbents: limits.absorbents,
   agents: agents.length,
-  monitors: monitorItems.length
+  monitorPrices: monitorItems.length
 };
 
 /** An entry's id within its list. */
@@ -60,11 +68,13 @@ const newCase: Omit<CaseRow, 'id'> = {
   pneumoperitoneum: 'none',
   neuromuscularBlock: true,
   airway: 'tracheal-tube',
-  measuredMlPerCase: null
+  measuredMlPerCase: null,
+  theatreGroups: {}
 };
 
 /** What the id of a new entry starts with, in lists whose entries have one. */
 const stems = {
+  theatreGroups: 'theatres',
   caseMix: 'case',
   flowPlans: 'plan',
   machines: 'machine',
@@ -75,7 +85,7 @@ const stems = {
 /** A key for a new entry, unlike the others; null where every agent or monitor stands in the list already. */
 function freshKey(list: ListName, keys: ReadonlySet<string>): string | null {
   if (list === 'agents') return agents.find((each) => !keys.has(each)) ?? null;
-  if (list === 'monitors') return monitorItems.find((each) => !keys.has(each)) ?? null;
+  if (list === 'monitorPrices') return monitorItems.find((each) => !keys.has(each)) ?? null;
   return freshId(stems[list], keys);
 }
 
@@ -102,8 +112,20 @@ function newEntries(workbook: Workbook, list: ListName, keys: readonly string[])
       return keys.map((id) => ({ ...blank.absorbents[0], id, name: 'New absorbent' }));
     case 'agents':
       return keys.map((agent) => ({ ...blank.agents[0], agent, bottlePrice: '0' }));
-    case 'monitors':
-      return keys.map((item) => ({ item, theatresEquipped: 0, unitPrice: '0' }));
+    case 'monitorPrices':
+      return keys.map((item) => ({ item, unitPrice: '0' }));
+    case 'theatreGroups': {
+      const [like] = workbook.theatreGroups;
+      return keys.map((id): TheatreGroup => ({
+        ...(like as TheatreGroup),
+        id,
+        name: 'More theatres',
+        theatres: 1,
+        machineAgeYears: null,
+        staffedHoursPerTheatre: null,
+        monitors: {}
+      }));
+    }
   }
 }
 
@@ -149,7 +171,7 @@ export function duplicateRows(
   workbook: Workbook,
   { list, rows }: { list: ListName; rows: readonly number[] }
 ): RowsChanged {
-  if (list === 'agents' || list === 'monitors')
+  if (list === 'agents' || list === 'monitorPrices')
     return { sentence: 'Each of these stands once in the list, so there is nothing to duplicate.' };
   const entries: object[] = [...workbook[list]];
   if (rows.length > roomIn(workbook, list)) return full(list);
@@ -199,19 +221,38 @@ export function deleteRows(
       ...workbook,
       ranges: without(workbook.ranges),
       keptTexts: without(workbook.keptTexts),
-      ...(list === 'caseMix'
-        ? {
-            scenarios: workbook.scenarios.map((scenario) => ({
-              ...scenario,
-              flowPlanByCase: Object.fromEntries(
-                Object.entries(scenario.flowPlanByCase).filter(([caseId]) => !goingKeys.has(caseId))
-              )
-            }))
-          }
-        : {}),
+      ...withoutMentions(workbook, list, goingKeys),
       [list]: (workbook[list] as readonly object[]).filter((entry) => !goingKeys.has(entryKey(entry)))
     }
   };
+}
+
+/** What other entries say of those that go, and that nothing rests on once they are gone, goes with them. */
+function withoutMentions(
+  { scenarios, caseMix }: Workbook,
+  list: ListName,
+  going: ReadonlySet<string>
+): Partial<Workbook> {
+  const staying = <T>(record: Readonly<Record<string, T>>): Record<string, T> =>
+    Object.fromEntries(Object.entries(record).filter(([key]) => !going.has(key)));
+  switch (list) {
+    case 'caseMix':
+      return {
+        scenarios: scenarios.map((each) => ({ ...each, flowPlanByCase: staying(each.flowPlanByCase) }))
+      };
+    case 'machines':
+      return { scenarios: scenarios.map((each) => ({ ...each, plans: staying(each.plans) })) };
+    case 'theatreGroups':
+      return {
+        scenarios: scenarios.map((each) => ({
+          ...each,
+          moves: each.moves.filter(({ theatreGroup }) => !going.has(theatreGroup))
+        })),
+        caseMix: caseMix.map((row) => ({ ...row, theatreGroups: staying(row.theatreGroups) }))
+      };
+    default:
+      return {};
+  }
 }
 
 function refusalToDelete(workbook: Workbook, list: ListName, keys: readonly string[]): string | null {
@@ -221,15 +262,32 @@ function refusalToDelete(workbook: Workbook, list: ListName, keys: readonly stri
     case 'machines':
       return inUse(
         'This machine is',
-        workbook.scenarios.filter((s) => keys.includes(s.machine)).map((s) => s.name)
+        [
+          ...workbook.theatreGroups.filter(({ machine }) => keys.includes(machine)),
+          ...workbook.scenarios.filter(({ moves }) => moves.some(({ machine }) => keys.includes(machine)))
+        ].map(({ name }) => name)
       );
+    case 'theatreGroups': {
+      if (workbook.theatreGroups.every(({ id }) => keys.includes(id)))
+        return 'The last theatres cannot be deleted: cases are done somewhere.';
+      const only = workbook.caseMix.filter(({ theatreGroups }) => {
+        const left = Object.entries(theatreGroups).filter(([id]) => !keys.includes(id));
+        const all = left.reduce((sum, [, percent]) => sum + percent, 0);
+        const others = workbook.theatreGroups.filter(
+          ({ id }) => !keys.includes(id) && theatreGroups[id] === undefined
+        );
+        return Object.keys(theatreGroups).length > 0 && all !== 100 && others.length === 0;
+      });
+      return only.length === 0
+        ? null
+        : `${only.map(({ name }) => `“${name}”`).join(', ')} would not add up to 100 % without these theatres; change its shares first.`;
+    }
     case 'flowPlans':
       return inUse(
         'This flow plan is',
         workbook.scenarios
-          .filter(
-            (s) =>
-              keys.includes(s.flowPlan) || Object.values(s.flowPlanByCase).some((id) => keys.includes(id))
+          .filter((s) =>
+            [...Object.values(s.plans), ...Object.values(s.flowPlanByCase)].some((id) => keys.includes(id))
           )
           .map((s) => s.name)
       );

@@ -9,13 +9,19 @@ import {
   gasFields,
   machineFields,
   markFields,
-  monitorFields,
+  monitorInPlaceField,
+  monitorPriceFields,
+  moveFields,
+  paymentFields,
   phaseFields,
   planByCaseField,
   planFields,
+  planOnMachineField,
   samplingFields,
   scenarioFields,
+  shareOfCasesField,
   siteFields,
+  theatreGroupFields,
   warmingFields,
   workbookFields
 } from './fields.ts';
@@ -31,7 +37,8 @@ const byRoom: Readonly<Record<string, Readonly<Record<string, Field>>>> = {
   flowPlans: planFields,
   machines: machineFields,
   scenarios: scenarioFields,
-  monitors: monitorFields
+  monitorPrices: monitorPriceFields,
+  theatreGroups: theatreGroupFields
 };
 
 /** In a cell, a warming potential may be left out. */
@@ -51,6 +58,11 @@ export function fieldAt(path: string): Field | undefined {
   if (parts[0] === 'flowPlans' && parts[2] === 'phases') return ownEntry<Field>(phaseFields, key);
   if (parts[0] === 'scenarios' && parts[2] === 'flowPlanByCase') return planByCaseField;
   if (parts[0] === 'scenarios' && parts[2] === 'agentSwitch') return agentSwitchField;
+  if (parts[0] === 'scenarios' && parts[2] === 'plans') return planOnMachineField;
+  if (parts[0] === 'scenarios' && parts[2] === 'moves')
+    return ownEntry<Field>(parts[4] === 'payment' ? paymentFields : moveFields, key);
+  if (parts[0] === 'theatreGroups' && parts[2] === 'monitors') return monitorInPlaceField;
+  if (parts[0] === 'caseMix' && parts[2] === 'theatreGroups') return shareOfCasesField;
   const room = ownEntry(byRoom, parts[0] ?? '');
   return room !== undefined && parts.length <= 3 ? ownEntry(room, key) : undefined;
 }

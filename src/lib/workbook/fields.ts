@@ -16,7 +16,15 @@ import type { Agent } from '#lib/calc/input.ts';
 import { jurisdictions } from '#lib/calc/reference/agent-restrictions.ts';
 import type { Limit } from '#lib/calc/limits.ts';
 import { absorbentLimits, machineLimits, phaseLimits, rowLimits, siteLimits } from '#lib/calc/limits.ts';
-import type { ChoiceOption, Field, FlagField, MoneyField, NumberField, TextField } from './field.ts';
+import type {
+  ChoiceField,
+  ChoiceOption,
+  Field,
+  FlagField,
+  MoneyField,
+  NumberField,
+  TextField
+} from './field.ts';
 
 const options = <Id extends string>(
   ids: readonly Id[],
@@ -156,11 +164,8 @@ const text = (title: string, words: string, maxLength = 200): TextField => ({
 
 const flag = (title: string, words: string): FlagField => ({ kind: 'flag', title, words });
 
-const choice = (
-  title: string,
-  of: readonly ChoiceOption[] | 'machines' | 'flowPlans' | 'absorbents',
-  words: string
-) => ({ kind: 'choice', title, options: of, words }) as const;
+const choice = (title: string, of: ChoiceField['options'], words: string) =>
+  ({ kind: 'choice', title, options: of, words }) as const;
 
 type Fields = Readonly<Record<string, Field>>;
 
@@ -178,9 +183,6 @@ export const markFields = {
 const notUsedYet = 'Not used yet: no figure rests on it.';
 
 export const siteFields = {
-  theatres: number('Theatres', '', 1, 500, 'Operating theatres in which the case mix is done.', {
-    whole: true
-  }),
   theatreTemperatureC: within(
     siteLimits.theatreTemperatureC,
     'Theatre temperature',
@@ -190,20 +192,6 @@ export const siteFields = {
     siteLimits.ambientPressureKPa,
     'Ambient pressure',
     'MAC is a partial pressure: at altitude the same effect needs a higher concentration.'
-  ),
-  roomVolumeM3: number('Room volume', 'm³', 10, 2000, `Volume of one theatre. ${notUsedYet}`, {
-    notUsedYet: true
-  }),
-  airChangesPerH: number('Air changes', '1/h', 0.1, 100, `Air changes an hour in a theatre. ${notUsedYet}`, {
-    notUsedYet: true
-  }),
-  scavengingPercent: number(
-    'Scavenging',
-    '%',
-    0,
-    100,
-    `Share of the spilled gas that the scavenging takes away. ${notUsedYet}`,
-    { notUsedYet: true }
   ),
   monitoringStandard: choice(
     'Monitoring standard',
@@ -256,6 +244,117 @@ export const siteFields = {
   )
 } as const satisfies Fields;
 
+export const theatreGroupFields = {
+  name: text('Theatre group', 'Theatres that are alike: the same machine of today, the same room.'),
+  theatres: number('Theatres', '', 1, 500, 'How many operating theatres it has.', { whole: true }),
+  machine: choice('Machine of today', 'machines', 'The machine that stands in each of them today.'),
+  machineAgeYears: number(
+    'Age of the machines',
+    'years',
+    0,
+    60,
+    'How old today’s machines are; it tells when their life ends, where they are to be replaced then.',
+    { optional: true, empty: 'not known' }
+  ),
+  staffedHoursPerTheatre: number(
+    'Staffed',
+    'h/year',
+    0,
+    8784,
+    'Hours a year for which one theatre is staffed, to hold the cases against.',
+    { optional: true, empty: 'no capacity is told' }
+  ),
+  roomVolumeM3: number('Room volume', 'm³', 10, 2000, `Volume of one theatre. ${notUsedYet}`, {
+    notUsedYet: true
+  }),
+  airChangesPerH: number('Air changes', '1/h', 0.1, 100, `Air changes an hour in a theatre. ${notUsedYet}`, {
+    notUsedYet: true
+  }),
+  scavengingPercent: number(
+    'Scavenging',
+    '%',
+    0,
+    100,
+    `Share of the spilled gas that the scavenging takes away. ${notUsedYet}`,
+    { notUsedYet: true }
+  )
+} as const satisfies Fields;
+
+/** Theatres of a group that have a monitor today. */
+export const monitorInPlaceField = {
+  ...number('Theatres that have it', '', 0, 500, 'Theatres of the group that have the monitor today.', {
+    whole: true
+  }),
+  optional: true,
+  empty: 'not counted'
+} as const satisfies Field;
+
+/** Share of a case group that is done in a theatre group. */
+export const shareOfCasesField = {
+  ...number(
+    'Share of the cases',
+    '%',
+    0,
+    100,
+    'Share of the case group that is done in these theatres; groups without one have what is left, in proportion to their theatres.'
+  ),
+  optional: true,
+  empty: 'in proportion'
+} as const satisfies Field;
+
+/** The plan that cases follow on a machine in one scenario. */
+export const planOnMachineField = {
+  kind: 'choice',
+  title: 'Flow plan on a machine',
+  words: 'The plan that cases follow on this machine in this scenario.',
+  options: 'flowPlans',
+  optional: true,
+  empty: 'today’s plan'
+} as const satisfies Field;
+
+export const moveFields = {
+  theatreGroup: choice('In', 'theatreGroups', 'The theatre group to which the machine comes.'),
+  machine: choice('Machine that comes', 'machines', 'It takes the place of the one that stands there.'),
+  year: number('Year', '', 0, 60, 'Years from now, 0 for now: paid then, in use from the year after.', {
+    whole: true
+  }),
+  theatres: number('Theatres', '', 1, 500, 'In how many theatres of the group.', {
+    whole: true,
+    optional: true,
+    empty: 'all that are left'
+  })
+} as const satisfies Fields;
+
+export const paymentFields = {
+  kind: choice(
+    'Paid for by',
+    [
+      { id: 'lease', label: 'Lease or rental' },
+      { id: 'managed', label: 'Managed service' }
+    ],
+    'How the machines are paid for that are not bought.'
+  ),
+  perUnitPerYear: money('Payment', 'per unit and year', 'What is paid for one machine in the first year.'),
+  includesService: flag('Service is in it', 'Whether the payment includes the yearly service.'),
+  includesConsumables: flag(
+    'Absorbent is in it',
+    'Whether the payment includes the absorbent that is used on these machines.'
+  ),
+  growthPercent: number('Grows', '%/year', -50, 50, 'Growth of the payment from year to year.'),
+  inAdvance: flag('In advance', 'Paid at the start of each year; otherwise at its end.'),
+  termYears: number('Term', 'years', 1, 60, 'How long payments run.', { whole: true }),
+  atEnd: choice(
+    'At the end of the term',
+    [
+      { id: 'return', label: 'Returned' },
+      { id: 'buy', label: 'Bought' },
+      { id: 'renew', label: 'Renewed' }
+    ],
+    'What happens to the machine then; one that is returned needs another to come in its place.'
+  ),
+  endPricePerUnit: money('Price at the end', 'per unit', 'What one costs where it is bought then.')
+} as const satisfies Fields;
+
 export const accountingFields = {
   warmingSet: choice('Warming potentials', warmingSetOptions, 'Published set of global warming potentials.'),
   warmingHorizonYears: {
@@ -295,6 +394,14 @@ export const accountingFields = {
       { id: 'straight-line', label: 'Straight line' }
     ],
     'What a machine counts for at the end of the appraisal.'
+  ),
+  counterfactual: choice(
+    'Today’s machines',
+    [
+      { id: 'machines-last', label: 'Last through the appraisal' },
+      { id: 'replaced-at-end-of-life', label: 'Are replaced at the end of their life' }
+    ],
+    'What becomes of today’s machines where they stay: one choice for all scenarios, and for today.'
   ),
   agentGrowthPercent: number(
     'Agent prices grow',
@@ -492,14 +599,6 @@ export const machineFields = {
     optional: true,
     empty: 'the published default'
   }),
-  units: number(
-    'Units',
-    '',
-    0,
-    500,
-    'How many would be bought; of today’s machine one stands in each theatre. Fewer than theatres leave today’s in the rest, more are spares.',
-    { whole: true }
-  ),
   unitPrice: money('Price', 'per unit', 'Purchase price of one.'),
   tradeInPerUnit: money('Trade-in', 'per unit', 'What is paid for an old one handed in.'),
   installationPerUnit: money('Installation', 'per unit', 'Installation and training.'),
@@ -518,8 +617,6 @@ export const machineFields = {
 
 export const scenarioFields = {
   name: text('Scenario', 'What the scenario is called.'),
-  machine: choice('Machine', 'machines', 'The machine that is used.'),
-  flowPlan: choice('Flow plan', 'flowPlans', 'The plan that cases follow, unless a row has its own.'),
   machinesStay: flag(
     'Machines stay',
     'Nothing is bought: theatres to which the machine would come follow the plan on the one that stands there.'
@@ -531,6 +628,14 @@ export const scenarioFields = {
     100,
     'Share of the cases that follow the plan; the others do today’s plan on the machine that stands in their theatre.'
   ),
+  adoptionFirstYearsPercent: {
+    kind: 'list',
+    title: 'Adoption in the first years',
+    words: 'Per cent of the cases in year 1, 2 and so on, until the adoption is reached, e.g. 50, 80.',
+    max: 100,
+    maxLength: 60,
+    empty: 'the same from year 1 on'
+  },
   adoptionWithoutMachinePercent: number(
     'Adoption without the machine',
     '%',
@@ -546,14 +651,14 @@ export const scenarioFields = {
     100,
     'Share of the exhausted agent that is captured, in every case.'
   ),
-  unitsByYear: {
-    kind: 'list',
-    title: 'Bought by year',
-    words: 'Units bought now and in the next years, e.g. 2, 2 for a purchase over two years.',
-    max: 500,
-    maxLength: 61,
-    empty: 'all now'
-  },
+  spares: number(
+    'Spares',
+    '',
+    0,
+    500,
+    'Machines bought beyond those that go to theatres, with the last that come and of their kind.',
+    { whole: true }
+  ),
   oneOffCost: money('One-off cost', '', 'Training and other cost once, now.'),
   yearlyExtraCost: money('Extra cost', 'a year', 'Any other yearly cost; a minus sign for a saving.', {
     signed: true
@@ -576,10 +681,10 @@ export const scenarioFields = {
 export const planByCaseField = {
   kind: 'choice',
   title: 'Flow plan of a case group',
-  words: 'The plan of this case group in this scenario, where it is not the scenario’s own.',
+  words: 'The plan of this case group in this scenario, where it is not that of the machine.',
   options: 'flowPlans',
   optional: true,
-  empty: 'as the scenario'
+  empty: 'as on the machine'
 } as const satisfies Field;
 
 /** The agent given instead of another in one scenario. */
@@ -599,9 +704,8 @@ export const avoidedPurchaseFields = {
   unitPrice: money('Price', 'per unit', 'What one would have cost.')
 } as const satisfies Fields;
 
-export const monitorFields = {
+export const monitorPriceFields = {
   item: choice('Monitor', monitorItemOptions, 'The monitor.'),
-  theatresEquipped: number('Theatres equipped', '', 0, 500, 'Theatres that have it today.', { whole: true }),
   unitPrice: money('Price', 'per theatre', 'Price of one.')
 } as const satisfies Fields;
 

@@ -1,17 +1,21 @@
 import { quoted } from './field.ts';
+import type { Migrated } from './migrate-version-1.ts';
+import { migrateVersion1 } from './migrate-version-1.ts';
 import type { Issue } from './workbook.ts';
 import { workbookFormat, workbookVersion } from './workbook.ts';
 
 /** Moves a document on by one version; `migrations[n]` takes version n to n + 1. */
-type Migration = (document: Record<string, unknown>) => Record<string, unknown>;
+type Migration = (document: Record<string, unknown>) => Migrated;
 
-/** Version 1 is the first, so nothing has to be moved yet. */
-const migrations: Readonly<Record<number, Migration>> = {};
+const migrations: Readonly<Record<number, Migration>> = { 1: migrateVersion1 };
 
-/** The document in the current version, or why it cannot be taken: not ours, or from a newer version. */
+/**
+ * The document in the current version, with what is said of the move, or why it cannot be taken: not ours, or from a
+ * newer version.
+ */
 export function migrate(
   document: unknown
-): { readonly document: unknown } | { readonly issues: readonly Issue[] } {
+): { readonly document: unknown; readonly notes: readonly string[] } | { readonly issues: readonly Issue[] } {
   if (typeof document !== 'object' || document === null || Array.isArray(document))
     return {
       issues: [{ path: 'workbook', sentence: `${quoted(document)} was given; allowed is a workbook.` }]
@@ -42,7 +46,10 @@ export function migrate(
         }
       ]
     };
-  let moved = given;
-  for (let from = version; from < workbookVersion; from++) moved = migrations[from]?.(moved) ?? moved;
-  return { document: moved };
+  let moved: Migrated = { document: given, notes: [] };
+  for (let from = version; from < workbookVersion; from++) {
+    const next = migrations[from]?.(moved.document);
+    if (next !== undefined) moved = { document: next.document, notes: [...moved.notes, ...next.notes] };
+  }
+  return moved;
 }

@@ -15,7 +15,8 @@ function* ownCells(workbook: Workbook): Generator<readonly [path: string, value:
     yield [`machines.${id}.unitPrice`, unitPrice];
     yield [`machines.${id}.servicePerUnitPerYear`, servicePerUnitPerYear];
   }
-  for (const { item, unitPrice } of workbook.monitors) yield [`monitors.${item}.unitPrice`, unitPrice];
+  for (const { item, unitPrice } of workbook.monitorPrices)
+    yield [`monitorPrices.${item}.unitPrice`, unitPrice];
   yield ['gases.oxygenPerM3', workbook.gases.oxygenPerM3];
   yield ['gases.airPerM3', workbook.gases.airPerM3];
   yield ['gases.nitrousOxidePerKg', workbook.gases.nitrousOxidePerKg];

@@ -6,7 +6,12 @@ import type { Issue, Workbook } from './workbook.ts';
 import { checkShape } from './workbook.ts';
 
 export type ParsedWorkbook =
-  | { readonly kind: 'workbook'; readonly workbook: Workbook }
+  | {
+      readonly kind: 'workbook';
+      readonly workbook: Workbook;
+      /** What was moved on from an older version and now says something else than when it was saved. */
+      readonly notes: readonly string[];
+    }
   /** Sound, but made with a reference set that this version does not have: to be read only, or moved on request. */
   | { readonly kind: 'unknown-reference'; readonly workbook: Workbook; readonly sentence: string }
   | { readonly kind: 'refused'; readonly issues: readonly Issue[] };
@@ -29,5 +34,5 @@ export function parseWorkbook(document: unknown): ParsedWorkbook {
       workbook: shaped.workbook,
       sentence: `Reference set: ${quoted(referenceSet)} was given; this version has ${referenceSets.map((set) => set.id).join(', ')}.`
     };
-  return { kind: 'workbook', workbook: shaped.workbook };
+  return { kind: 'workbook', workbook: shaped.workbook, notes: migrated.notes };
 }

@@ -1,4 +1,4 @@
-/** The document that the user edits, version 1, as a checked shape: structure here, limits in `fields.ts`. */
+/** The document that the user edits, version 2, as a checked shape: structure here, limits in `fields.ts`. */
 import * as z from 'zod/mini';
 import type { EstimateInput, MonitorItem } from '#lib/calc/input.ts';
 import { agents, monitorItems } from '#lib/calc/input.ts';
@@ -14,18 +14,23 @@ import {
   caseFields,
   gasFields,
   machineFields,
-  monitorFields,
+  monitorInPlaceField,
+  monitorPriceFields,
+  moveFields,
+  paymentFields,
   phaseFields,
   planFields,
   samplingFields,
   scenarioFields,
+  shareOfCasesField,
   siteFields,
+  theatreGroupFields,
   warmingFields,
   workbookFields
 } from './fields.ts';
 
 export const workbookFormat = 'vapour-ledger-workbook';
-export const workbookVersion = 1;
+export const workbookVersion = 2;
 
 /** The most that a workbook may hold; beyond it a file is refused. */
 export const limits = {
@@ -34,6 +39,8 @@ export const limits = {
   scenarios: 50,
   phases: 12,
   machines: 50,
+  theatreGroups: 50,
+  moves: 200,
   absorbents: 20,
   avoidedPurchases: 61
 } as const;
@@ -63,6 +70,10 @@ const leaf = (field: Field) =>
 
 const shape = (fields: Readonly<Record<string, Field>>) =>
   Object.fromEntries(Object.entries(fields).map(([key, field]) => [key, leaf(field)]));
+
+/** Entries for some keys, each of which may be left out. */
+const optional = (keys: readonly string[], entry: ReturnType<typeof leaf>) =>
+  Object.fromEntries(keys.map((key) => [key, z.optional(entry)]));
 
 const idPattern = /^[a-z0-9]+(-[a-z0-9]+)*$/;
 const id = z.custom<string>(
@@ -116,6 +127,7 @@ const schema = z.strictObject({
     ...shape(accountingFields),
     bodyModel: z._default(leaf(accountingFields.bodyModel), 'eger'),
     residualValue: z._default(leaf(accountingFields.residualValue), 'none'),
+    counterfactual: z._default(leaf(accountingFields.counterfactual), 'machines-last'),
     customWarming: z._default(
       z.strictObject(
         Object.fromEntries(
@@ -125,10 +137,33 @@ const schema = z.strictObject({
       {}
     )
   }),
+  theatreGroups: listOf(
+    'Theatre groups',
+    z.strictObject({
+      id,
+      ...shape(theatreGroupFields),
+      machineAgeYears: z._default(leaf(theatreGroupFields.machineAgeYears), null),
+      staffedHoursPerTheatre: z._default(leaf(theatreGroupFields.staffedHoursPerTheatre), null),
+      monitors: z._default(z.strictObject(optional(monitorItems, leaf(monitorInPlaceField))), {})
+    }),
+    limits.theatreGroups,
+    1
+  ),
   agents: listOf('Agents', z.strictObject(shape(agentFields)), agents.length),
   gases: z.strictObject(shape(gasFields)),
   absorbents: listOf('Absorbents', z.strictObject({ id, ...shape(absorbentFields) }), limits.absorbents, 1),
-  caseMix: listOf('Case groups', z.strictObject({ id, ...shape(caseFields) }), limits.caseMix),
+  caseMix: listOf(
+    'Case groups',
+    z.strictObject({
+      id,
+      ...shape(caseFields),
+      theatreGroups: z.pipe(
+        z._default(z.nullable(z.record(z.string(), leaf(shareOfCasesField))), null),
+        z.transform((shares) => shares ?? {})
+      )
+    }),
+    limits.caseMix
+  ),
   flowPlans: listOf(
     'Flow plans',
     z.strictObject({ id, ...shape(planFields), phases: listOf('Phases', phase, limits.phases, 1) }),
@@ -150,21 +185,36 @@ const schema = z.strictObject({
     z.strictObject({
       id,
       ...shape(scenarioFields),
+      moves: z._default(
+        listOf(
+          'Machines that come',
+          z.strictObject({
+            ...shape(moveFields),
+            theatres: z._default(leaf(moveFields.theatres), null),
+            payment: z._default(z.nullable(z.strictObject(shape(paymentFields))), null)
+          }),
+          limits.moves
+        ),
+        []
+      ),
+      plans: z.record(z.string(), anyText),
+      spares: z._default(leaf(scenarioFields.spares), 0),
+      adoptionFirstYearsPercent: z._default(leaf(scenarioFields.adoptionFirstYearsPercent), null),
       adoptionWithoutMachinePercent: z._default(leaf(scenarioFields.adoptionWithoutMachinePercent), null),
       extraCostLever: z._default(leaf(scenarioFields.extraCostLever), 'flow'),
       machinesStay: z._default(leaf(scenarioFields.machinesStay), false),
       baseline: z.boolean(),
-      flowPlanByCase: z.record(z.string(), anyText),
-      agentSwitch: z.record(z.string(), anyText),
+      flowPlanByCase: z._default(z.record(z.string(), anyText), {}),
+      agentSwitch: z._default(z.record(z.string(), anyText), {}),
       avoidedPurchases: z._default(
-        listOf('Avoided purchases', z.strictObject(shape(avoidedPurchaseFields)), 61),
+        listOf('Avoided purchases', z.strictObject(shape(avoidedPurchaseFields)), limits.avoidedPurchases),
         []
       )
     }),
     limits.scenarios,
     1
   ),
-  monitors: listOf('Monitors', z.strictObject(shape(monitorFields)), monitorItems.length),
+  monitorPrices: listOf('Monitors', z.strictObject(shape(monitorPriceFields)), monitorItems.length),
   ranges: z.record(z.string(), z.strictObject({ low: anyNumber, high: anyNumber })),
   sampling: z._default(z.strictObject(shape(samplingFields)), {
     draws: 10000,
@@ -215,7 +265,7 @@ function structuralSentence(issue: z.core.$ZodIssue): string {
 /**
  * Checks the structure and each single value of a parsed document; what one part says of another is checked in
  * `cross-checks.ts`.
- * @returns the workbook with the defaults of fields that version 1 lets be absent, or every issue found.
+ * @returns the workbook with the defaults of fields that may be absent, or every issue found.
  */
 export function checkShape(
   document: unknown

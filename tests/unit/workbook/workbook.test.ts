@@ -305,7 +305,15 @@ describe('rows', () => {
     expect(workbook.caseMix[2]?.id).toBe('lap-chole');
     workbook = done(deleteRows(workbook, { list: 'caseMix', rows: [2] }));
     expect(Object.keys(workbook.ranges)).not.toContain('caseMix.lap-chole.minutes');
-    for (const list of ['machines', 'flowPlans', 'scenarios', 'absorbents', 'agents', 'monitors'] as const)
+    for (const list of [
+      'machines',
+      'flowPlans',
+      'scenarios',
+      'absorbents',
+      'agents',
+      'monitorPrices',
+      'theatreGroups'
+    ] as const)
       workbook = done(insertRows(workbook, { list, at: 0, count: 1 }));
     expect(parseWorkbook(plainCopy(workbook)).kind).toBe('workbook');
   });

@@ -74,7 +74,8 @@ export function lawfulPracticeOf(input: Asked, among?: readonly AgentRestriction
       id: `${today.id}:lawful`,
       baseline: false,
       agentSwitch,
-      adoptionPercent: lawfulSharePercent
+      adoptionPercent: lawfulSharePercent,
+      adoptionFirstYearsPercent: null
     },
     cells: { adoptionPercent: 'site.lawfulSharePercent' }
   };

@@ -7,7 +7,7 @@ import type { Reckoner } from '../working/reckoner.ts';
 import type { Variant } from './levers.ts';
 import { lawfulPracticeOf } from './lawful-practice.ts';
 import { baselineOf } from '../baseline-of.ts';
-import { changesMachine, leversOf, twinLevers, variantOf } from './levers.ts';
+import { bringsMachines, leversOf, twinLevers, variantOf } from './levers.ts';
 
 /** What is asked of a reckoning: any scenario against today, whether the input holds it or not. */
 export interface RunsFrom {
@@ -80,7 +80,7 @@ export function leverRuns(
       with: withLevers,
       whole: () => runOf(scenario),
       lawful: scenario.baseline ? null : lawful(),
-      twin: changesMachine(input, scenario) ? () => withLevers(twinLevers(input, scenario)) : null
+      twin: bringsMachines(scenario) ? () => withLevers(twinLevers(input, scenario)) : null
     };
   });
 }

@@ -4,10 +4,11 @@
  */
 import type { EstimateInput, Lever, Scenario } from '../input.ts';
 import { baselineOf } from '../baseline-of.ts';
+import { planToday, planUnder } from '../fleet/plan-followed.ts';
 import { levers } from '../input.ts';
 
 /** What the levers of a scenario are told from. */
-export type Levered = Pick<EstimateInput, 'scenarios' | 'caseMix'>;
+export type Levered = Pick<EstimateInput, 'scenarios' | 'caseMix' | 'theatreGroups'>;
 
 type Field = keyof Scenario;
 
@@ -20,7 +21,7 @@ export interface Variant {
 
 const fieldsOf: Readonly<Record<Lever, readonly Field[]>> = {
   agent: ['agentSwitch'],
-  flow: ['flowPlan', 'flowPlanByCase'],
+  flow: ['plans', 'flowPlanByCase'],
   machine: ['machinesStay', 'avoidedPurchases'],
   adoption: ['adoptionPercent'],
   capture: ['capturePercent']
@@ -35,9 +36,9 @@ export const isTwinId = (id: string): boolean => id.endsWith(twinIdOf(''));
 /** The id of the scenario whose twin has this id. */
 export const scenarioOfTwin = (twinId: string): string => twinId.slice(0, twinId.lastIndexOf(mark));
 
-/** Whether the scenario has a twin: one that brings another machine than today's. */
-export const changesMachine = (input: Levered, scenario: Scenario): boolean =>
-  !scenario.machinesStay && scenario.machine !== baselineOf(input).machine;
+/** Whether the scenario has a twin: one that brings machines. */
+export const bringsMachines = ({ moves, machinesStay }: Scenario): boolean =>
+  !machinesStay && moves.some(({ theatres }) => theatres !== 0);
 
 /** The levers that a scenario uses, in the order of `levers`; of the baseline none. */
 export function leversOf(input: Levered, scenario: Scenario): Lever[] {
@@ -47,12 +48,10 @@ export function leversOf(input: Levered, scenario: Scenario): Lever[] {
     agent: [...Object.keys(scenario.agentSwitch), ...Object.keys(today.agentSwitch)].some(
       (agent) => givenInstead(scenario, agent) !== givenInstead(today, agent)
     ),
-    flow: input.caseMix.some(({ id }) => planOf(scenario, id) !== planOf(today, id)),
+    flow: changesPlan(input, scenario),
     machine:
-      changesMachine(input, scenario) ||
-      scenario.avoidedPurchases.length > 0 ||
-      today.avoidedPurchases.length > 0,
-    adoption: changesMachine(input, scenario) && scenario.adoptionWithoutMachinePercent !== null,
+      bringsMachines(scenario) || scenario.avoidedPurchases.length > 0 || today.avoidedPurchases.length > 0,
+    adoption: bringsMachines(scenario) && scenario.adoptionWithoutMachinePercent !== null,
     capture: scenario.capturePercent !== today.capturePercent
   };
   const bears = namedFields.some((field) => Number(scenario[field]) !== Number(offValue(today, field)));
@@ -61,12 +60,29 @@ export function leversOf(input: Levered, scenario: Scenario): Lever[] {
 
 const givenInstead = ({ agentSwitch }: Scenario, agent: string): string =>
   (agentSwitch as Readonly<Record<string, string>>)[agent] ?? agent;
-const planOf = ({ flowPlan, flowPlanByCase }: Scenario, row: string): string =>
-  flowPlanByCase[row] ?? flowPlan;
+
+/** Whether a case group follows another plan than today's in some theatre. */
+function changesPlan(input: Levered, scenario: Scenario): boolean {
+  const today = baselineOf(input);
+  return input.theatreGroups.some((group) => {
+    const coming = scenario.moves.filter(({ theatreGroup }) => theatreGroup === group.id);
+    const places = [group.machine, ...coming.map(({ machine }) => machine)].map((planOf) => ({
+      group,
+      planOf
+    }));
+    return places.some((place) =>
+      input.caseMix.some(
+        ({ id }) => planUnder(scenario, id, { place, today }) !== planToday(today, id, place)
+      )
+    );
+  });
+}
 
 /** What a field holds where its lever is off: what today's practice has. Today saves no recovery minutes, by definition. */
 const offValue = (today: Scenario, field: Field): unknown => {
   if (field === 'recoveryMinutesSavedPerCase') return 0;
+  // No plan named for a machine: today's of the theatre is followed on it.
+  if (field === 'plans') return {};
   return field === 'machinesStay' ? true : today[field];
 };
 
@@ -88,7 +104,7 @@ export function variantOf(input: Levered, scenario: Scenario, on: readonly Lever
     for (const field of [...fieldsOf[lever], ...(lever === scenario.extraCostLever ? namedFields : [])]) {
       // Where it is only for the cost named after it that adoption is a lever, its share stays.
       if (lever === 'adoption' && field === 'adoptionPercent') {
-        if (!changesMachine(input, scenario) || scenario.adoptionWithoutMachinePercent === null) continue;
+        if (!bringsMachines(scenario) || scenario.adoptionWithoutMachinePercent === null) continue;
         Object.assign(values, { [field]: scenario.adoptionWithoutMachinePercent });
         cells[field] = `scenarios.${scenario.id}.adoptionWithoutMachinePercent`;
       } else {
@@ -110,7 +126,7 @@ export const twinLevers = (input: Levered, scenario: Scenario): Lever[] =>
  * share that would follow there. null where the scenario changes no machine.
  */
 export function twinOf(input: Levered, scenario: Scenario): Variant | null {
-  if (!changesMachine(input, scenario)) return null;
+  if (!bringsMachines(scenario)) return null;
   const { scenario: twin, cells } = variantOf(input, scenario, twinLevers(input, scenario));
   return { scenario: { ...twin, id: twinIdOf(scenario.id), baseline: false }, cells };
 }

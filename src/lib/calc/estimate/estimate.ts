@@ -75,7 +75,7 @@ export function estimate(input: EstimateInput, memo = new CaseMemo()): Estimate 
   ]);
   return {
     format: 'vapour-ledger-estimate',
-    version: 1,
+    version: 2,
     title: input.title,
     invented: input.invented,
     currency: input.currency,
@@ -195,6 +195,9 @@ function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Sc
     },
     get monitoringGaps() {
       return number(reckoning.monitoringGaps(scenario));
+    },
+    get placing() {
+      return [...reckoning.placing(scenario)];
     },
     get vapourOnOwnPlan() {
       return vapour();

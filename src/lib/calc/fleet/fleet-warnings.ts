@@ -1,32 +1,68 @@
-/** Where machines that come and theatres disagree, one sentence each. */
-import { baselineOf } from '../baseline-of.ts';
-import type { EstimateInput, Machine } from '../input.ts';
+/** What a reader must know of theatres and machines beside the figures, one sentence each. */
+import type { EstimateInput, Scenario } from '../input.ts';
+import { capacityOf } from './capacity.ts';
+import { theatresMovedBy } from './theatres-moved.ts';
+
+type Asked = Pick<EstimateInput, 'machines' | 'scenarios' | 'theatreGroups' | 'caseMix' | 'accounting'>;
 
 const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
-/** What a reader must know of the machines that stand where, beside the figures. */
-export function fleetWarnings(input: Pick<EstimateInput, 'machines' | 'scenarios' | 'site'>): string[] {
-  const today = baselineOf(input);
-  const theatres = input.site.theatres;
-  const inTheatres = counted(theatres, 'theatre', 'theatres');
-  const machineOf = (id: string): Machine | undefined => input.machines.find((machine) => machine.id === id);
-  const standing = machineOf(today.machine);
-  const warnings: string[] = [];
-  if (standing !== undefined && standing.units !== theatres && standing.units > 0)
-    warnings.push(
-      `One “${standing.name}” stands in each of the ${inTheatres}, so ${theatres} count for service, not the ${standing.units} that are entered.`
-    );
-  for (const { name, machine: id, unitsByYear, machinesStay } of input.scenarios) {
-    const machine = machineOf(id);
-    if (machine === undefined || machinesStay || id === today.machine) continue;
-    const units = unitsByYear?.reduce((sum, each) => sum + each, 0) ?? machine.units;
-    if (units === theatres) continue;
-    const brings = `“${name}” brings ${units === 0 ? 'no machine' : counted(units, 'machine', 'machines')} to ${inTheatres}:`;
-    warnings.push(
-      units > theatres
-        ? `${brings} ${counted(units - theatres, 'is a spare', 'are spares')}, bought and serviced.`
-        : `${brings} “${standing?.name ?? today.machine}” stays in ${units === 0 ? 'all of them' : `the other ${theatres - units}`}.`
-    );
-  }
-  return warnings;
+export const fleetWarnings = (input: Asked): string[] => [
+  ...aboveCapacity(input),
+  ...input.scenarios.flatMap((scenario) => [...partMoved(input, scenario), ...spares(scenario)]),
+  ...lifeEnds(input)
+];
+
+const aboveCapacity = (input: Asked): string[] =>
+  capacityOf(input).flatMap(({ group, anaesthesiaHours, staffedHours, takenUpPercent }) =>
+    staffedHours === null || (takenUpPercent ?? (anaesthesiaHours > 0 ? Infinity : 0)) <= 100
+      ? []
+      : [
+          `“${group.name}” is staffed for ${Math.round(staffedHours)} hours a year, and its cases take ${Math.round(anaesthesiaHours)}: check the cases, their minutes, or the hours.`
+        ]
+  );
+
+function partMoved(input: Asked, scenario: Scenario): string[] {
+  if (scenario.machinesStay || scenario.moves.length === 0) return [];
+  const moved = theatresMovedBy(input, scenario);
+  const staying = input.theatreGroups
+    .map((group) => ({ group, theatres: group.theatres - (moved.get(group.id) ?? 0) }))
+    .filter(({ theatres }) => theatres > 0);
+  if (staying.length === 0) return [];
+  const all = input.theatreGroups.reduce((sum, { theatres }) => sum + theatres, 0);
+  const comes = [...moved.values()].reduce((sum, theatres) => sum + theatres, 0);
+  const nameOf = (id: string): string => input.machines.find((machine) => machine.id === id)?.name ?? id;
+  const only = input.theatreGroups.length === 1;
+  const where = staying.map(
+    ({ group, theatres }) =>
+      `“${nameOf(group.machine)}” stays in ${comes === 0 ? 'all of them' : only ? `the other ${theatres}` : `${theatres} of “${group.name}”`}`
+  );
+  return [
+    `“${scenario.name}” brings ${comes === 0 ? 'no machine' : counted(comes, 'machine', 'machines')} to ${counted(all, 'theatre', 'theatres')}: ${where.join(', ')}.`
+  ];
+}
+
+function spares({ name, spares: number, moves, machinesStay }: Scenario): string[] {
+  if (number === 0 || machinesStay) return [];
+  return [
+    moves.length === 0
+      ? `“${name}” has ${counted(number, 'spare', 'spares')} but brings no machine: spares are of the kind that comes, so none is counted.`
+      : `“${name}” brings ${counted(number, 'machine more as a spare', 'machines more as spares')}, bought and serviced.`
+  ];
+}
+
+function lifeEnds({ accounting, theatreGroups, scenarios }: Asked): string[] {
+  if (accounting.counterfactual !== 'replaced-at-end-of-life') return [];
+  const unknown = theatreGroups.filter(({ machineAgeYears }) => machineAgeYears === null);
+  const avoiding = scenarios.filter(({ avoidedPurchases }) => avoidedPurchases.length > 0);
+  return [
+    ...unknown.map(
+      ({ name }) =>
+        `Today’s machines are to be replaced at the end of their life, and no age is given for those of “${name}”: they are taken to last.`
+    ),
+    ...avoiding.map(
+      ({ name }) =>
+        `“${name}” names purchases that it makes unnecessary, and today’s machines are replaced at the end of their life as well: a machine that is in both is counted twice.`
+    )
+  ];
 }

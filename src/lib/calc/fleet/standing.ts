@@ -2,69 +2,98 @@
  * What stands in the theatres, and when: the machines of today, those that come under a scenario and the theatres they
  * go to, year by year.
  */
-import type { EstimateInput, Machine, Scenario } from '../input.ts';
-import { ownEntry } from '../own-entry.ts';
+import type { EstimateInput, Machine, Move, Scenario, TheatreGroup } from '../input.ts';
 import { formula } from '../working/formula.ts';
 import { kept } from '../working/kept.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
+import { planToday, planUnder } from './plan-followed.ts';
+import type { TheatresOfGroup } from './share-of-cases.ts';
+import { theatresTogether } from './share-of-cases.ts';
 
 /** Machines that come together. */
 export interface Arrival {
   /** Years from the decision, 0 for now; they serve from the year after. */
   readonly year: number;
-  readonly units: Quantity;
-  /** Theatres that move to them; units beyond these are spares. */
-  readonly theatres: Quantity;
-}
-
-/** Theatres in which one machine stands and one plan is followed. */
-export interface Standing {
   readonly machine: Machine;
-  /** Whether they follow the scenario's plan: they have moved, or would have, or the scenario moves none. */
-  readonly moved: boolean;
-  readonly theatres: Quantity;
-  /** Machines that are serviced for them: one a theatre, and spares. */
   readonly units: Quantity;
-  /** Of all theatres; null: all of them. */
-  readonly sharePercent: Quantity | null;
+  /** Of the theatres that they come to, those that give up a machine of today's; null: they are spares. */
+  readonly tradedIn: Quantity | null;
+  /** The move, for the way in which it is paid for, and its place among the scenario's; null: spares. */
+  readonly move: { readonly terms: Move; readonly index: number } | null;
 }
 
-/** Years in which the same machines stand in the same theatres. */
+/** Theatres of a group in which one machine stands and one plan is followed. */
+export interface Standing extends TheatresOfGroup {
+  readonly machine: Machine;
+  /** Id of the machine whose plan is followed: the one that stands, or would stand if machines did not stay. */
+  readonly planOf: string;
+  /** Whether they have moved, or would have, or the scenario moves none: there recovery minutes are saved. */
+  readonly moved: boolean;
+  /** The arrival that stands there; null: today's machine does. */
+  readonly arrival: Arrival | null;
+  /** Share of the cases there that follow the scenario's plan in these years. */
+  readonly adoptionPercent: Quantity;
+}
+
+/** Machines of one kind that stand, or stand by, in a year. */
+export interface Serviced {
+  readonly machine: Machine;
+  readonly units: Quantity;
+  /** What they came with; null: they are today's. */
+  readonly arrival: Arrival | null;
+}
+
+/** Years in which the same machines stand in the same theatres and the same share of cases follows the plan. */
 export interface Period {
   readonly fromYear: number;
   readonly standings: readonly [Standing, ...Standing[]];
+  /** Every machine that is there: one a theatre, and spares. */
+  readonly serviced: readonly Serviced[];
+}
+
+/** A time at which today's machines that still stand in a group reach the end of their life and are bought again. */
+export interface Renewal {
+  readonly year: number;
+  readonly machine: Machine;
+  readonly group: TheatreGroup;
+  readonly units: Quantity;
+  /** Of these, those that still stand at the end of the appraisal, where no later renewal follows; null: one follows. */
+  readonly unitsAtEnd: Quantity | null;
 }
 
 export interface Fleet {
-  /** What a scenario buys, in order of time; nothing where today's machines stay. */
+  /** What a scenario brings, in order of time; nothing where today's machines stay. */
   readonly arrivals: (scenario: Scenario) => readonly Arrival[];
   /** In order of time, from year 1 on; the last is the settled one. */
   readonly periods: (scenario: Scenario) => readonly [Period, ...Period[]];
+  /** Where today's machines are replaced at the end of their life: when, and how many still stand then. */
+  readonly renewals: (scenario: Scenario) => readonly Renewal[];
 }
 
-export const theatresThatMove = formula<{ units: number; theatres: number; before: readonly number[] }>({
+const sum = (numbers: readonly number[]): number => numbers.reduce((all, next) => all + next, 0);
+
+export const theatresThatMove = formula<{ asked: number; theatres: number; before: readonly number[] }>({
   id: 'fleet.theatres-that-move',
   yields: 'Theatres that move to the machines that come',
-  words:
-    'One for each machine that comes, as long as a theatre is left with today’s; machines beyond that are spares.',
-  expression: 'min(u, T - sum(b))',
+  words: 'As many as the move says, as long as theatres are left with another machine.',
+  expression: 'max(0, min(u, T - sum(b)))',
   inputs: {
-    units: { symbol: 'u', unit: '1', words: 'machines that come' },
-    theatres: { symbol: 'T', unit: '1', words: 'theatres' },
+    asked: { symbol: 'u', unit: '1', words: 'theatres of the move' },
+    theatres: { symbol: 'T', unit: '1', words: 'theatres of the group' },
     before: { symbol: 'b', unit: '1', words: 'theatres that have moved before' }
   },
   unit: '1',
   source: 'definition',
-  compute: ({ units, theatres, before }) => Math.min(units, theatres - sum(before))
+  compute: ({ asked, theatres, before }) => Math.max(0, Math.min(asked, theatres - sum(before)))
 });
 
 export const theatresThatStay = formula<{ theatres: number; moved: readonly number[] }>({
   id: 'fleet.theatres-that-stay',
-  yields: 'Theatres with today’s machine',
+  yields: 'Theatres of a group that are left',
   words: 'Theatres less those that have moved to another machine.',
   expression: 'T - sum(m)',
   inputs: {
-    theatres: { symbol: 'T', unit: '1', words: 'theatres' },
+    theatres: { symbol: 'T', unit: '1', words: 'theatres of the group' },
     moved: { symbol: 'm', unit: '1', words: 'theatres that have moved' }
   },
   unit: '1',
@@ -72,145 +101,275 @@ export const theatresThatStay = formula<{ theatres: number; moved: readonly numb
   compute: ({ theatres, moved }) => theatres - sum(moved)
 });
 
-export const together = formula<{ parts: readonly number[] }>({
-  id: 'fleet.added-up',
-  yields: 'Machines or theatres, added up',
-  words: 'What has come year by year, added up.',
-  expression: 'sum(n)',
-  inputs: { parts: { symbol: 'n', unit: '1', words: 'of each year' } },
-  unit: '1',
-  source: 'definition',
-  compute: ({ parts }) => sum(parts)
-});
-
-export const shareOfTheatres = formula<{ these: number; theatres: number }>({
-  id: 'fleet.share-of-theatres',
-  yields: 'Share of the cases that are done in these theatres',
-  words: 'These theatres as a percentage of all: cases are spread evenly over the theatres.',
-  expression: '100 * t / T',
+export const adoptionOfYear = formula<{ ofYear: number; adoption: number }>({
+  id: 'fleet.adoption-of-year',
+  yields: 'Adoption in this year',
+  words: 'What is said of the year, and never more than the adoption that is reached in the end.',
+  expression: 'min(y, a)',
   inputs: {
-    these: { symbol: 't', unit: '1', words: 'these theatres' },
-    theatres: { symbol: 'T', unit: '1', words: 'all theatres' }
+    ofYear: { symbol: 'y', unit: '%', words: 'adoption said of the year' },
+    adoption: { symbol: 'a', unit: '%', words: 'adoption that is reached' }
   },
   unit: '%',
   source: 'definition',
-  compute: ({ these, theatres }) => (100 * these) / theatres
+  compute: ({ ofYear, adoption }) => Math.min(ofYear, adoption)
 });
 
-const sum = (numbers: readonly number[]): number => numbers.reduce((all, next) => all + next, 0);
+/** What is told of a fleet from. */
+export type FleetInput = Pick<EstimateInput, 'machines' | 'theatreGroups' | 'caseMix' | 'accounting'>;
+
+/** A move that has been taken. */
+interface Taken {
+  readonly group: TheatreGroup;
+  readonly arrival: Arrival;
+  /** Those that were left for it. */
+  readonly theatres: Quantity;
+  /** The year at whose end they give the machines back; null: the machines stay. */
+  readonly untilYear: number | null;
+}
+
+const isThereIn =
+  (year: number) =>
+  (move: Taken): boolean =>
+    move.arrival.year < year && (move.untilYear === null || year <= move.untilYear);
+const theatresOfMove = ({ theatres }: Taken): Quantity => theatres;
+
+/** The year at whose end leased machines go back; null where they are bought, or stay to the end of the appraisal. */
+function returnedAfter({ year, payment }: Move, appraisalYears: number): number | null {
+  if (payment?.atEnd !== 'return') return null;
+  const end = year + payment.termYears;
+  return end < appraisalYears ? end : null;
+}
 
 /**
- * The fleet of an input: a machine of today's stands in every theatre, and those that come take the places of as many.
+ * The fleet of an input: in each theatre group the machine of today stands, until moves bring others.
  *
- * - Units that come in year y (0: now) serve from year y + 1. `unitsByYear` null: all of the machine's units now.
- * - Units beyond the theatres that are left are spares: bought and serviced, and no theatre moves for them.
- * - Fewer units than theatres leave today's machine in the rest.
- * - `machinesStay`: nothing is bought; theatres that would move follow the scenario's plan from the same year on, on the
- *   machine that stands there.
+ * - What comes in year y (0: now) serves from year y + 1.
+ * - Moves of a group are taken in order of their years, those of one year as they are listed; each takes theatres that
+ *   have not moved yet, or whose leased machines have gone back; theatres beyond the group's are no theatres.
+ * - Spares come with the last move, and are of its kind: bought and serviced, and no theatre moves for them.
+ * - `machinesStay`: nothing is bought; theatres that would move follow the plan of the machine that would have come from
+ *   the same year on, on the one that stands there.
  */
-export function fleetOf(
-  r: Reckoner,
-  input: Pick<EstimateInput, 'machines' | 'site' | 'caseMix'>,
-  today: Scenario
-): Fleet {
+export function fleetOf(r: Reckoner, input: FleetInput, today: Scenario): Fleet {
+  const { theatreGroups: groups, accounting, caseMix } = input;
   const machineOf = (id: string): Machine => {
     const found = input.machines.find((machine) => machine.id === id);
     if (found === undefined)
       throw new Error(`The input has no machine “${id}”; a workbook is checked before it gets here.`);
     return found;
   };
-  const theatres = r.cell(input.site.theatres, '1', 'site', 'theatres');
-  const standingToday: Omit<Standing, 'moved'> = {
-    machine: machineOf(today.machine),
-    theatres,
-    units: theatres,
-    sharePercent: null
-  };
+  const theatresOf = kept(({ id, theatres }: TheatreGroup) =>
+    r.cell(theatres, '1', 'theatreGroups', id, 'theatres')
+  );
+  const staying = (group: TheatreGroup, moved: readonly Quantity[]): Quantity =>
+    moved.length === 0
+      ? theatresOf(group)
+      : r.apply(theatresThatStay, { theatres: theatresOf(group), moved });
 
-  const coming = kept((scenario: Scenario): readonly Arrival[] => {
-    if (scenario.machine === today.machine) return [];
-    const machine = machineOf(scenario.machine);
-    const units = scenario.unitsByYear?.map((number, year) =>
-      r.cell(number, '1', 'scenarios', scenario.id, 'unitsByYear', String(year))
-    ) ?? [r.cell(machine.units, '1', 'machines', machine.id, 'units')];
-    const found: Arrival[] = [];
-    units.forEach((coming, year) => {
-      if (!(r.value(coming) > 0)) return;
-      const before = found.map((arrival) => arrival.theatres);
+  const taken = kept((scenario: Scenario): readonly Taken[] => {
+    const found: Taken[] = [];
+    const inOrder = scenario.moves
+      .map((terms, index) => ({ terms, index }))
+      .sort((a, b) => a.terms.year - b.terms.year);
+    for (const move of inOrder) {
+      const { theatreGroup, machine, year, theatres: asked } = move.terms;
+      const group = groups.find(({ id }) => id === theatreGroup);
+      if (group === undefined)
+        throw new Error(
+          `The input has no theatre group “${theatreGroup}”; a workbook is checked before it gets here.`
+        );
+      const earlier = found.filter((each) => each.group === group);
+      const before = earlier.filter(isThereIn(year + 1)).map(theatresOfMove);
+      const theatres =
+        asked === null
+          ? staying(group, before)
+          : r.apply(theatresThatMove, {
+              asked: r.cell(asked, '1', 'scenarios', scenario.id, 'moves', String(move.index), 'theatres'),
+              theatres: theatresOf(group),
+              before
+            });
+      if (!(r.value(theatres) > 0)) continue;
+      const tradedIn =
+        before.length === earlier.length
+          ? theatres
+          : r.apply(theatresThatMove, {
+              asked: theatres,
+              theatres: theatresOf(group),
+              before: earlier.map(theatresOfMove)
+            });
       found.push({
-        year,
-        units: coming,
-        theatres: r.apply(theatresThatMove, { units: coming, theatres, before })
+        group,
+        theatres,
+        untilYear: returnedAfter(move.terms, accounting.appraisalYears),
+        arrival: { year, machine: machineOf(machine), units: theatres, tradedIn, move }
       });
-    });
+    }
     return found;
   });
+  const coming = kept((scenario: Scenario): readonly Arrival[] => {
+    const moves = taken(scenario).map(({ arrival }) => arrival);
+    const last = moves.at(-1);
+    if (last === undefined || !(scenario.spares > 0)) return moves;
+    const units = r.cell(scenario.spares, '1', 'scenarios', scenario.id, 'spares');
+    return [...moves, { year: last.year, machine: last.machine, units, tradedIn: null, move: null }];
+  });
+
+  const adoptionIn = (scenario: Scenario, year: number): Quantity => {
+    const reached = r.cell(scenario.adoptionPercent, '%', 'scenarios', scenario.id, 'adoptionPercent');
+    const ofYear = scenario.adoptionFirstYearsPercent?.[year - 1];
+    if (ofYear === undefined) return reached;
+    return r.apply(adoptionOfYear, {
+      ofYear: r.cell(ofYear, '%', 'scenarios', scenario.id, 'adoptionFirstYearsPercent', String(year - 1)),
+      adoption: reached
+    });
+  };
 
   /** Whether nothing tells theatres that would have moved from the others: on machines that stay, with one plan for both. */
-  const isOnePlace = kept(
-    ({ machinesStay, flowPlan, flowPlanByCase, recoveryMinutesSavedPerCase }: Scenario): boolean =>
-      machinesStay &&
-      recoveryMinutesSavedPerCase === 0 &&
-      input.caseMix.every(({ id }) => {
-        const ofToday = ownEntry(today.flowPlanByCase, id) ?? today.flowPlan;
-        const own = ownEntry(flowPlanByCase, id);
-        return (own ?? flowPlan) === (own ?? ofToday);
-      })
-  );
+  const isOnePlace = (scenario: Scenario, group: TheatreGroup, moves: readonly Taken[]): boolean =>
+    scenario.machinesStay &&
+    scenario.recoveryMinutesSavedPerCase === 0 &&
+    caseMix.every(({ id }) => {
+      const plan = (planOf: string) => planUnder(scenario, id, { place: { group, planOf }, today });
+      return moves.every(({ arrival }) => plan(arrival.machine.id) === plan(group.machine));
+    });
 
-  function standingsWith(
-    scenario: Scenario,
-    arrived: readonly Arrival[]
-  ): readonly [Standing, ...Standing[]] {
-    const [first] = arrived;
-    if (first === undefined || isOnePlace(scenario))
-      return [{ ...standingToday, moved: first !== undefined || scenario.machine === today.machine }];
-    const moved = arrived.map((arrival) => arrival.theatres);
-    const staying = r.apply(theatresThatStay, { theatres, moved });
-    const all = (parts: readonly Quantity[]): Quantity =>
-      parts.length === 1 ? (parts[0] as Quantity) : r.apply(together, { parts });
-    const isPart = r.value(staying) > 0;
-    const share = (these: Quantity): Quantity | null =>
-      isPart ? r.apply(shareOfTheatres, { these, theatres }) : null;
-    const here = all(moved);
-    const on = {
-      theatres: here,
-      sharePercent: share(here),
-      moved: true,
-      ...(scenario.machinesStay
-        ? { machine: standingToday.machine, units: here }
-        : { machine: machineOf(scenario.machine), units: all(arrived.map(({ units }) => units)) })
-    };
-    if (!isPart) return [on];
+  function standingsIn(scenario: Scenario, year: number): Standing[] {
+    const adoptionPercent = adoptionIn(scenario, year);
+    const movesNone = taken(scenario).length === 0;
+    return groups.flatMap((group): Standing[] => {
+      const machine = machineOf(group.machine);
+      const here = taken(scenario).filter((each) => each.group === group && isThereIn(year)(each));
+      const rest = { group, machine, planOf: group.machine, arrival: null, adoptionPercent };
+      if (here.length === 0 || isOnePlace(scenario, group, here))
+        return [{ ...rest, theatres: theatresOf(group), isWhole: true, moved: movesNone || here.length > 0 }];
+      const left = staying(group, here.map(theatresOfMove));
+      const isLeft = r.value(left) > 0;
+      const together = kindsOf(here, scenario.machinesStay);
+      const moved = together.map((of): Standing => {
+        const [{ arrival }] = of;
+        return {
+          group,
+          planOf: arrival.machine.id,
+          moved: true,
+          adoptionPercent,
+          theatres: allOf(of.map(theatresOfMove)),
+          isWhole: !isLeft && together.length === 1,
+          ...(scenario.machinesStay ? { machine, arrival: null } : { machine: arrival.machine, arrival })
+        };
+      });
+      return isLeft ? [...moved, { ...rest, theatres: left, isWhole: false, moved: false }] : moved;
+    });
+  }
+
+  const allOf = (parts: readonly Quantity[]): Quantity => {
+    const [only] = parts;
+    return parts.length === 1 && only !== undefined ? only : r.apply(theatresTogether, { parts });
+  };
+
+  /** Every machine in a year, those of one kind and one way of paying together, the first to come first. */
+  function servicedIn(scenario: Scenario, year: number): Serviced[] {
+    const moves = scenario.machinesStay ? [] : taken(scenario).filter(isThereIn(year));
+    const come = scenario.machinesStay
+      ? []
+      : coming(scenario).filter((each) =>
+          each.move === null ? each.year < year : moves.some(({ arrival }) => arrival === each)
+        );
+    const alike = new Map<string, Arrival[]>();
+    for (const arrival of come) {
+      const key = `${arrival.machine.id} ${arrival.move?.terms.payment == null ? 'bought' : arrival.move.index}`;
+      alike.set(key, [...(alike.get(key) ?? []), arrival]);
+    }
+    const stay = groups
+      .map((group) => ({
+        machine: machineOf(group.machine),
+        units: staying(group, moves.filter((each) => each.group === group).map(theatresOfMove))
+      }))
+      .filter(({ units }) => r.value(units) > 0);
+    const ofToday = new Map<Machine, Quantity[]>();
+    for (const { machine, units } of stay) ofToday.set(machine, [...(ofToday.get(machine) ?? []), units]);
     return [
-      on,
-      { ...standingToday, moved: false, theatres: staying, units: staying, sharePercent: share(staying) }
+      ...[...alike.values()].map((arrivals): Serviced => {
+        const [arrival] = arrivals as [Arrival];
+        return { machine: arrival.machine, arrival, units: allOf(arrivals.map(({ units }) => units)) };
+      }),
+      ...[...ofToday].map(([machine, units]): Serviced => ({ machine, arrival: null, units: allOf(units) }))
     ];
   }
 
+  const periods = kept((scenario: Scenario): readonly [Period, ...Period[]] => {
+    const starts = new Set([1]);
+    for (const { arrival, untilYear } of taken(scenario)) {
+      starts.add(arrival.year + 1);
+      if (untilYear !== null) starts.add(untilYear + 1);
+    }
+    if (scenario !== today) scenario.adoptionFirstYearsPercent?.forEach((_, year) => starts.add(year + 2));
+    const made = [...starts]
+      .sort((a, b) => a - b)
+      .map((fromYear): Period => {
+        const [first, ...others] = standingsIn(scenario, fromYear);
+        if (first === undefined)
+          throw new Error('The input has no theatre group; a workbook is checked before it gets here.');
+        return { fromYear, standings: [first, ...others], serviced: servicedIn(scenario, fromYear) };
+      });
+    return made as [Period, ...Period[]];
+  });
+
+  const renewals = kept((scenario: Scenario): readonly Renewal[] => {
+    if (accounting.counterfactual !== 'replaced-at-end-of-life') return [];
+    return groups.flatMap((group): Renewal[] => {
+      if (group.machineAgeYears === null) return [];
+      const machine = machineOf(group.machine);
+      const years = endsOfLife(machine, group.machineAgeYears, accounting.appraisalYears);
+      const stillIn = (year: number): Quantity =>
+        staying(
+          group,
+          scenario.machinesStay
+            ? []
+            : taken(scenario)
+                .filter((each) => each.group === group && each.arrival.year <= year)
+                .map(theatresOfMove)
+        );
+      return years
+        .map((year, index): Renewal => ({
+          year,
+          machine,
+          group,
+          units: stillIn(year),
+          unitsAtEnd: index === years.length - 1 ? stillIn(accounting.appraisalYears) : null
+        }))
+        .filter(({ units }) => r.value(units) > 0);
+    });
+  });
+
   return {
     arrivals: (scenario) => (scenario.machinesStay ? [] : coming(scenario)),
-    periods: kept((scenario: Scenario): readonly [Period, ...Period[]] => {
-      const all = coming(scenario);
-      const later = all.filter(({ year }) => year > 0);
-      return [
-        {
-          fromYear: 1,
-          standings: standingsWith(
-            scenario,
-            all.filter(({ year }) => year === 0)
-          )
-        },
-        ...later.map(({ year }) => ({
-          fromYear: year + 1,
-          standings: standingsWith(
-            scenario,
-            all.filter((arrival) => arrival.year <= year)
-          )
-        }))
-      ];
-    })
+    periods,
+    renewals
   };
+}
+
+/** Whole years within the appraisal in which machines of an age reach the end of their life, and those after them. */
+function endsOfLife({ lifeYears }: Machine, ageYears: number, appraisalYears: number): number[] {
+  const years: number[] = [];
+  for (let lives = 0; ; lives += 1) {
+    const year = Math.max(Math.round(lifeYears - ageYears) + lives * lifeYears, (years.at(-1) ?? -1) + 1);
+    if (year >= appraisalYears) return years;
+    years.push(year);
+  }
+}
+
+/** Moves of a group, those to one machine together unless a payment of its own tells one apart. */
+function kindsOf(moves: readonly Taken[], machinesStay: boolean): [Taken, ...Taken[]][] {
+  const kinds = new Map<string, [Taken, ...Taken[]]>();
+  for (const move of moves) {
+    const { machine, move: own } = move.arrival;
+    const paid = machinesStay || own?.terms.payment == null ? '' : String(own.index);
+    const known = kinds.get(`${machine.id} ${paid}`);
+    if (known === undefined) kinds.set(`${machine.id} ${paid}`, [move]);
+    else known.push(move);
+  }
+  return [...kinds.values()];
 }
 
 /** The period that a year falls into. */

@@ -10,6 +10,7 @@ const causeOf: Readonly<Record<OutlayKind, FallCause | null>> = {
   oneOff: 'later-purchase',
   monitors: 'later-purchase',
   replacement: 'replacement',
+  payments: 'payment',
   tradeIn: null,
   avoided: null,
   residual: null

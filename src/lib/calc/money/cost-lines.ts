@@ -3,7 +3,8 @@
  * two lines that nobody is billed for.
  */
 import type { CashLine, CostLine, ShadowLine } from '../estimate-types.ts';
-import type { Agent, EstimateInput, Machine, Scenario } from '../input.ts';
+import type { Serviced } from '../fleet/standing.ts';
+import type { Agent, EstimateInput, Scenario } from '../input.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { costConsumables } from './consumables.ts';
@@ -55,14 +56,9 @@ export const costOfService = formula<{ units: number; servicePerUnit: Decimal },
   compute: ({ units, servicePerUnit }) => servicePerUnit.times(units)
 });
 
-/** Machines of one kind that stand in a year. */
-export interface Serviced {
-  readonly machine: Machine;
-  readonly units: Quantity;
-}
-
-function serviceOf(r: Reckoner, standings: readonly Serviced[]): Quantity<Decimal> {
-  const amounts = standings.map(({ machine, units }) =>
+function serviceOf(r: Reckoner, serviced: readonly Serviced[]): Quantity<Decimal> {
+  const paidFor = serviced.filter(({ arrival }) => arrival?.move?.terms.payment?.includesService !== true);
+  const amounts = paidFor.map(({ machine, units }) =>
     r.apply(costOfService, {
       units,
       servicePerUnit: r.cell(
@@ -145,9 +141,10 @@ export const yearlyCost = formula<Record<CashLine, Decimal>, Decimal>({
  * The ledger of one scenario's year.
  *
  * Lines are positive where they cost; `recovery` is zero or negative. Prices are those of today; growth is applied in
- * the cash flow. Service is for every machine that stands, spares and those of today that stay among them.
+ * the cash flow. Service is for every machine that stands, spares and those of today that stay among them, but for those
+ * whose payment includes it.
  *
- * @param standings the machines of the year
+ * @param serviced the machines of the year
  * @throws MoneyInputError as `costConsumables`.
  */
 export function costLines(
@@ -156,13 +153,13 @@ export function costLines(
     prices,
     cells,
     scenario,
-    standings,
+    serviced,
     used
   }: {
     prices: ConsumablePrices;
     cells: Pick<EstimateInput, 'site' | 'accounting'>;
     scenario: Scenario;
-    standings: readonly Serviced[];
+    serviced: readonly Serviced[];
     used: YearlyAmounts;
   }
 ): YearlyCost {
@@ -172,7 +169,7 @@ export function costLines(
     agents,
     gases,
     absorbent,
-    service: serviceOf(r, standings),
+    service: serviceOf(r, serviced),
     electricity: r.apply(costOfElectricity, {
       electricityKWh: used.electricityKWh,
       pricePerKWh: r.cell(

@@ -2,11 +2,13 @@
  * What a scenario pays outside its yearly cost, year by year: machines, installation, one-off cost, monitors and
  * replacements, less trade-in, purchases avoided and what the machines are worth at the end.
  */
+import type { Arrival, Renewal } from '../fleet/standing.ts';
 import type { Accounting, Machine, Scenario } from '../input.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal, amount } from './decimal.ts';
 import { MoneyInputError } from './money-input-error.ts';
+import { flowsOfPlan, paymentPlan } from './payments.ts';
 import { addUp, less, sumOfAmounts } from './sum-of-amounts.ts';
 
 export const outlayKinds = [
@@ -17,6 +19,7 @@ export const outlayKinds = [
   'monitors',
   'avoided',
   'replacement',
+  'payments',
   'residual'
 ] as const;
 export type OutlayKind = (typeof outlayKinds)[number];
@@ -28,19 +31,10 @@ export interface Outlay {
   readonly total: Quantity<Decimal>;
 }
 
-/** Machines that come together, in as many theatres or fewer. */
-export interface Bought {
-  /** Years from the decision, 0 for now. */
-  readonly year: number;
-  readonly units: Quantity;
-  /** Theatres that they come to, each of which gives up a machine. */
-  readonly theatres: Quantity;
-}
-
 export interface Investment {
   /** Year 0 first, up to the end of the appraisal. */
   readonly outlays: readonly Outlay[];
-  /** All of it but replacements and residual value, undiscounted: what the decision itself costs. */
+  /** All of it but replacements, payments for use and residual value, undiscounted: what the decision itself costs. */
   readonly initial: Quantity<Decimal>;
 }
 
@@ -119,7 +113,7 @@ export const outlayOfYear = formula<Record<OutlayKind, Decimal>, Decimal>({
   id: 'money.outlay-of-year',
   yields: 'Outlay of the year',
   words: 'What is paid for machines and once only, less what comes back.',
-  expression: 'p + q - t + o + m - v + r - w',
+  expression: 'p + q - t + o + m - v + r + u - w',
   inputs: {
     purchase: { symbol: 'p', unit: 'currency', words: 'machines bought' },
     installation: { symbol: 'q', unit: 'currency', words: 'installation' },
@@ -128,36 +122,57 @@ export const outlayOfYear = formula<Record<OutlayKind, Decimal>, Decimal>({
     monitors: { symbol: 'm', unit: 'currency', words: 'monitors that are required and lacking' },
     avoided: { symbol: 'v', unit: 'currency', words: 'purchases avoided' },
     replacement: { symbol: 'r', unit: 'currency', words: 'replacement at the end of life' },
+    payments: { symbol: 'u', unit: 'currency', words: 'payments for machines that are not bought' },
     residual: { symbol: 'w', unit: 'currency', words: 'worth of the machines at the end' }
   },
   unit: 'currency',
   source: 'definition',
   compute: (k) =>
     less(
-      addUp([k.purchase, k.installation, k.oneOff, k.monitors, k.replacement]),
+      addUp([k.purchase, k.installation, k.oneOff, k.monitors, k.replacement, k.payments]),
       addUp([k.tradeIn, k.avoided, k.residual])
     )
 });
 
 export const initialInvestment = formula<
-  { outlays: readonly Decimal[]; replacements: readonly Decimal[]; residual: Decimal },
+  {
+    outlays: readonly Decimal[];
+    replacements: readonly Decimal[];
+    payments: readonly Decimal[];
+    residual: Decimal;
+  },
   Decimal
 >({
   id: 'money.initial-investment',
   yields: 'Investment',
   words:
-    'All outlays of the appraisal, undiscounted, without replacements and without the worth left at the end.',
-  expression: 'sum(o) - sum(r) + w',
+    'All outlays of the appraisal, undiscounted, without replacements, payments for machines that are not bought, and the worth left at the end.',
+  expression: 'sum(o) - sum(r) - sum(u) + w',
   inputs: {
     outlays: { symbol: 'o', unit: 'currency', words: 'outlays, year by year' },
     replacements: { symbol: 'r', unit: 'currency', words: 'replacements at the end of life' },
+    payments: { symbol: 'u', unit: 'currency', words: 'payments for machines that are not bought' },
     residual: { symbol: 'w', unit: 'currency', words: 'worth of the machines at the end' }
   },
   unit: 'currency',
   source: 'definition',
-  compute: ({ outlays, replacements, residual }) => {
-    return addUp([less(addUp(outlays), addUp(replacements)), residual]);
-  }
+  compute: ({ outlays, replacements, payments, residual }) =>
+    addUp([less(less(addUp(outlays), addUp(replacements)), addUp(payments)), residual])
+});
+
+export const renewalOfUnits = formula<{ units: number; unitPrice: Decimal; installation: Decimal }, Decimal>({
+  id: 'money.renewal-of-units',
+  yields: 'Today’s machines bought again at the end of their life',
+  words: 'Machines of today that still stand then, times price and installation of a new one of their kind.',
+  expression: 'n * (p + q)',
+  inputs: {
+    units: { symbol: 'n', unit: '1', words: 'machines of today that still stand' },
+    unitPrice: { symbol: 'p', unit: 'currency', words: 'price of a unit' },
+    installation: { symbol: 'q', unit: 'currency', words: 'installation of a unit' }
+  },
+  unit: 'currency',
+  source: 'definition',
+  compute: ({ units, unitPrice, installation }) => unitPrice.plus(installation).times(units)
 });
 
 /** What the monitors cost that become due in a year. */
@@ -166,131 +181,173 @@ export interface MonitorsOfYear {
   readonly cost: Quantity<Decimal>;
 }
 
-/** Units bought together, which age together. */
+/** Units of one kind that came together and are owned, which age together. */
 interface Cohort {
   readonly units: Quantity;
-  readonly theatres: Quantity;
   readonly boughtInYear: number;
   /** Years within the appraisal in which the life of the units in place ends and new ones are bought. */
   readonly replacedInYears: readonly number[];
+}
+
+/** A kind of machine with its prices, and the units of it that are owned. */
+interface OwnedKind {
+  readonly machine: Machine;
+  readonly cohorts: readonly Cohort[];
 }
 
 /**
  * The outlays of one scenario, over the years 0 … `appraisalYears`.
  *
  * - Units bought in year t are paid at its end (year 0: at once) and save from year t + 1 on.
- * - Each unit bought is installed, and for each theatre that it comes to an old machine is traded in.
+ * - Each unit that comes is installed, and for each theatre that gives up a machine of today's one is traded in.
+ * - Units that are leased, or come with a managed service, are paid for as `paymentPlan` has it; those that are bought at
+ *   the end of their term are owned from then on, and as old as they are.
  * - One-off cost falls in year 0, and `monitors` in their years.
- * - Units are replaced in the whole year nearest to each end of life before the end of the appraisal, price and
- *   installation again.
+ * - Units that are owned are replaced in the whole year nearest to each end of life before the end of the appraisal, price
+ *   and installation again.
+ * - `renewals`: machines of today that are bought again at the end of their life, likewise.
  * - `residualValue` straight-line: in the last year the price of the newest units less their wear comes back.
  * - Purchases avoided count in their (nearest whole) year; those after the end of the appraisal lie outside it.
  *
- * @throws MoneyInputError where the life of a machine is not above 0 years.
+ * @throws MoneyInputError where the life of a machine is not above 0 years; as `paymentPlan`.
  */
 export function investment(
   r: Reckoner,
   {
     scenario,
-    machine,
-    bought,
+    arrivals,
+    renewals,
     monitors,
     accounting
   }: {
     scenario: Scenario;
-    machine: Machine;
-    bought: readonly Bought[];
+    arrivals: readonly Arrival[];
+    renewals: readonly Renewal[];
     monitors: readonly MonitorsOfYear[];
     accounting: Accounting;
   }
 ): Investment {
-  if (!(machine.lifeYears > 0))
-    throw new MoneyInputError(
-      `machines.${machine.id}.lifeYears`,
-      `A life of ${machine.lifeYears} years: more than 0 is needed.`
-    );
   const horizonYears = accounting.appraisalYears;
-  const unitPrice = r.cell(amount(machine.unitPrice), 'currency', 'machines', machine.id, 'unitPrice');
-  const installation = r.cell(
-    amount(machine.installationPerUnit),
-    'currency',
-    'machines',
-    machine.id,
-    'installationPerUnit'
-  );
-  const tradeIn = r.cell(
-    amount(machine.tradeInPerUnit),
-    'currency',
-    'machines',
-    machine.id,
-    'tradeInPerUnit'
-  );
-  const cohorts = bought
-    .filter(({ year }) => year <= horizonYears)
-    .map(({ year, units, theatres }): Cohort => ({
-      units,
-      theatres,
-      boughtInYear: year,
-      replacedInYears: replacementYears({ boughtInYear: year, lifeYears: machine.lifeYears, horizonYears })
-    }));
-
-  const given = new Map<number, Partial<Record<OutlayKind, Quantity<Decimal>>>>();
-  const add = (year: number, kinds: Partial<Record<OutlayKind, Quantity<Decimal>>>): void => {
-    given.set(year, Object.assign(given.get(year) ?? {}, kinds));
+  const given = new Map<number, Map<OutlayKind, Quantity<Decimal>[]>>();
+  const add = (year: number, kind: OutlayKind, paid: Quantity<Decimal>): void => {
+    const ofYear = given.get(year) ?? new Map<OutlayKind, Quantity<Decimal>[]>();
+    given.set(year, ofYear);
+    ofYear.set(kind, [...(ofYear.get(kind) ?? []), paid]);
   };
-  add(0, { oneOff: r.cell(amount(scenario.oneOffCost), 'currency', 'scenarios', scenario.id, 'oneOffCost') });
-  for (const { year, cost } of monitors) if (year <= horizonYears) add(year, { monitors: cost });
-  for (const { units, theatres, boughtInYear } of cohorts)
-    add(boughtInYear, {
-      purchase: r.apply(purchaseOfUnits, { units, unitPrice }),
-      installation: r.apply(purchaseOfUnits, { units, unitPrice: installation }),
-      tradeIn: r.apply(purchaseOfUnits, { units: theatres, unitPrice: tradeIn })
+  const times = (units: Quantity, unitPrice: Quantity<Decimal>): Quantity<Decimal> =>
+    r.apply(purchaseOfUnits, { units, unitPrice });
+
+  add(0, 'oneOff', r.cell(amount(scenario.oneOffCost), 'currency', 'scenarios', scenario.id, 'oneOffCost'));
+  for (const { year, cost } of monitors) if (year <= horizonYears) add(year, 'monitors', cost);
+  const coming = arrivals.filter(({ year }) => year <= horizonYears);
+  for (const { machine, year, units, tradedIn, move } of coming) {
+    add(year, 'installation', times(units, priceOf(r, machine, 'installationPerUnit')));
+    if (tradedIn !== null) add(year, 'tradeIn', times(tradedIn, priceOf(r, machine, 'tradeInPerUnit')));
+    const terms = move?.terms.payment;
+    if (move === null || terms === null || terms === undefined) {
+      add(year, 'purchase', times(units, priceOf(r, machine, 'unitPrice')));
+      continue;
+    }
+    const path = ['scenarios', scenario.id, 'moves', String(move.index), 'payment'];
+    const plan = paymentPlan(r, { units, terms, path, startYear: year, horizonYears });
+    flowsOfPlan(r, plan).forEach((paid, paidIn) => {
+      if (!r.value(paid).isZero()) add(paidIn, 'payments', paid);
     });
-  // Where the working is kept, years without a replacement say by which life there is none.
-  const yearsAhead = Array.from({ length: horizonYears }, (_, ahead) => ahead + 1);
-  const told = r.records && cohorts.length > 0;
-  for (const year of told ? yearsAhead : new Set(cohorts.flatMap((cohort) => cohort.replacedInYears)))
-    add(year, {
-      replacement: replacementInYear(r, { year, cohorts, unitPrice, installation, machine, horizonYears })
-    });
+  }
+  const kinds = ownedKinds(coming, horizonYears);
+  for (const kind of kinds) addReplacements(r, kind, { horizonYears, add });
+  for (const { year, machine, units } of renewals)
+    add(
+      year,
+      'replacement',
+      r.apply(renewalOfUnits, {
+        units,
+        unitPrice: priceOf(r, machine, 'unitPrice'),
+        installation: priceOf(r, machine, 'installationPerUnit')
+      })
+    );
   for (const year of new Set(scenario.avoidedPurchases.map((purchase) => Math.round(purchase.year))))
-    add(year, { avoided: avoidedInYear(r, scenario, year) });
-  if (accounting.residualValue === 'straight-line' && cohorts.length > 0)
-    add(horizonYears, { residual: worthAtEnd(r, cohorts, { unitPrice, machine, horizonYears }) });
+    add(year, 'avoided', avoidedInYear(r, scenario, year));
+  if (accounting.residualValue === 'straight-line')
+    for (const worth of worthAtEnd(r, { kinds, renewals, horizonYears }))
+      add(horizonYears, 'residual', worth);
 
   const nothing = r.assumption(new Decimal(0), 'currency', 'Nothing of this kind falls in this year.');
-  const emptyKinds = kindsWith({}, nothing);
+  const inAll = (amounts: readonly Quantity<Decimal>[] = []): Quantity<Decimal> => {
+    const [first] = amounts;
+    if (first === undefined) return nothing;
+    return amounts.length === 1 ? first : r.apply(sumOfAmounts, { amounts });
+  };
+  const emptyKinds = kindsWith(() => nothing);
   const outlays = Array.from({ length: horizonYears + 1 }, (_, year): Outlay => {
     const some = given.get(year);
     if (some === undefined) return { year, kinds: emptyKinds, total: nothing };
-    const kinds = kindsWith(some, nothing);
-    return { year, kinds, total: r.apply(outlayOfYear, kinds) };
+    const ofYear = kindsWith((kind) => inAll(some.get(kind)));
+    return { year, kinds: ofYear, total: r.apply(outlayOfYear, ofYear) };
   });
   const paid = outlays.filter(({ year }) => given.has(year));
   return {
     outlays,
     initial: r.apply(initialInvestment, {
       outlays: paid.map(({ total }) => total),
-      replacements: paid.map(({ kinds }) => kinds.replacement),
+      replacements: paid.map(({ kinds: ofYear }) => ofYear.replacement),
+      payments: paid.map(({ kinds: ofYear }) => ofYear.payments),
       residual: (outlays[horizonYears] as Outlay).kinds.residual
     })
   };
 }
 
-function kindsWith(
-  given: Partial<Record<OutlayKind, Quantity<Decimal>>>,
-  nothing: Quantity<Decimal>
-): Record<OutlayKind, Quantity<Decimal>> {
-  return {
-    purchase: given.purchase ?? nothing,
-    installation: given.installation ?? nothing,
-    tradeIn: given.tradeIn ?? nothing,
-    oneOff: given.oneOff ?? nothing,
-    monitors: given.monitors ?? nothing,
-    avoided: given.avoided ?? nothing,
-    replacement: given.replacement ?? nothing,
-    residual: given.residual ?? nothing
-  };
+const priceOf = (
+  r: Reckoner,
+  machine: Machine,
+  key: 'unitPrice' | 'installationPerUnit' | 'tradeInPerUnit'
+): Quantity<Decimal> => r.cell(amount(machine[key]), 'currency', 'machines', machine.id, key);
+
+/** What comes and is owned at the end, by kind of machine. */
+function ownedKinds(coming: readonly Arrival[], horizonYears: number): OwnedKind[] {
+  const kinds = new Map<Machine, Cohort[]>();
+  for (const { machine, year, units, move } of coming) {
+    if (!(machine.lifeYears > 0))
+      throw new MoneyInputError(
+        `machines.${machine.id}.lifeYears`,
+        `A life of ${machine.lifeYears} years: more than 0 is needed.`
+      );
+    const terms = move?.terms.payment ?? null;
+    if (terms !== null && (terms.atEnd !== 'buy' || year + terms.termYears >= horizonYears)) continue;
+    const replacedInYears = replacementYears({
+      boughtInYear: year,
+      lifeYears: machine.lifeYears,
+      horizonYears
+    });
+    kinds.set(machine, [...(kinds.get(machine) ?? []), { units, boughtInYear: year, replacedInYears }]);
+  }
+  return [...kinds].map(([machine, cohorts]) => ({ machine, cohorts }));
+}
+
+const kindsWith = (of: (kind: OutlayKind) => Quantity<Decimal>): Record<OutlayKind, Quantity<Decimal>> => ({
+  purchase: of('purchase'),
+  installation: of('installation'),
+  tradeIn: of('tradeIn'),
+  oneOff: of('oneOff'),
+  monitors: of('monitors'),
+  avoided: of('avoided'),
+  replacement: of('replacement'),
+  payments: of('payments'),
+  residual: of('residual')
+});
+
+/** Where the working is kept, years without a replacement say by which life there is none. */
+function addReplacements(
+  r: Reckoner,
+  { machine, cohorts }: OwnedKind,
+  {
+    horizonYears,
+    add
+  }: { horizonYears: number; add: (year: number, kind: OutlayKind, paid: Quantity<Decimal>) => void }
+): void {
+  const yearsAhead = Array.from({ length: horizonYears }, (_, ahead) => ahead + 1);
+  for (const year of r.records ? yearsAhead : new Set(cohorts.flatMap((cohort) => cohort.replacedInYears)))
+    add(year, 'replacement', replacementInYear(r, { year, cohorts, machine, horizonYears }));
 }
 
 /** Whole years, each later than the one before, in which units are replaced before the end of the appraisal. */
@@ -316,15 +373,11 @@ function replacementInYear(
   {
     year,
     cohorts,
-    unitPrice,
-    installation,
     machine,
     horizonYears
   }: {
     year: number;
     cohorts: readonly Cohort[];
-    unitPrice: Quantity<Decimal>;
-    installation: Quantity<Decimal>;
     machine: Machine;
     horizonYears: number;
   }
@@ -355,8 +408,8 @@ function replacementInYear(
         })
       )
     ),
-    unitPrice,
-    installation
+    unitPrice: priceOf(r, machine, 'unitPrice'),
+    installation: priceOf(r, machine, 'installationPerUnit')
   });
 }
 
@@ -376,26 +429,38 @@ function avoidedInYear(r: Reckoner, scenario: Scenario, year: number): Quantity<
 
 function worthAtEnd(
   r: Reckoner,
-  cohorts: readonly Cohort[],
   {
-    unitPrice,
-    machine,
+    kinds,
+    renewals,
     horizonYears
-  }: { unitPrice: Quantity<Decimal>; machine: Machine; horizonYears: number }
-): Quantity<Decimal> {
-  const lifeYears = r.cell(machine.lifeYears, 'year', 'machines', machine.id, 'lifeYears');
+  }: { kinds: readonly OwnedKind[]; renewals: readonly Renewal[]; horizonYears: number }
+): Quantity<Decimal>[] {
   const appraisalYears = r.cell(horizonYears, 'year', 'accounting', 'appraisalYears');
-  const amounts = cohorts.map(({ units, boughtInYear, replacedInYears }) => {
-    const newest = replacedInYears.at(-1) ?? boughtInYear;
-    const ageYears = r.apply(ageAtEnd, {
-      appraisalYears,
-      boughtInYear: r.assumption(
-        newest,
-        'year',
-        `The units in place at the end were bought in year ${newest}.`
-      )
+  const worthOf = (machine: Machine, units: Quantity, newest: number): Quantity<Decimal> =>
+    r.apply(straightLineValue, {
+      units,
+      unitPrice: priceOf(r, machine, 'unitPrice'),
+      ageYears: r.apply(ageAtEnd, {
+        appraisalYears,
+        boughtInYear: r.assumption(
+          newest,
+          'year',
+          `The units in place at the end were bought in year ${newest}.`
+        )
+      }),
+      lifeYears: r.cell(machine.lifeYears, 'year', 'machines', machine.id, 'lifeYears')
     });
-    return r.apply(straightLineValue, { units, unitPrice, ageYears, lifeYears });
-  });
-  return r.apply(sumOfAmounts, { amounts });
+  const renewed = renewals.flatMap(({ machine, year, unitsAtEnd }) =>
+    unitsAtEnd === null ? [] : [worthOf(machine, unitsAtEnd, year)]
+  );
+  return [
+    ...kinds.map(({ machine, cohorts }) =>
+      r.apply(sumOfAmounts, {
+        amounts: cohorts.map(({ units, boughtInYear, replacedInYears }) =>
+          worthOf(machine, units, replacedInYears.at(-1) ?? boughtInYear)
+        )
+      })
+    ),
+    ...renewed
+  ];
 }

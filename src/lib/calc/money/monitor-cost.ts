@@ -63,7 +63,7 @@ export function costOfGap(
 ): Quantity<Decimal> {
   return r.apply(costOfMonitor, {
     theatres,
-    unitPrice: r.cell(amount(unitPrice), 'currency', 'monitors', item, 'unitPrice')
+    unitPrice: r.cell(amount(unitPrice), 'currency', 'monitorPrices', item, 'unitPrice')
   });
 }
 

@@ -1,24 +1,16 @@
 /** Machines that are paid for as they are used: lease, rental and managed service, as outlays by year. */
+import type { Payment } from '../input.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal, amount } from './decimal.ts';
 import { MoneyInputError } from './money-input-error.ts';
 import { sumOfAmounts } from './sum-of-amounts.ts';
 
-/** How units are paid for that are not bought. Money is decimal text. */
-export interface PaymentTerms {
-  readonly kind: 'lease' | 'managed';
-  /** Of the first year; each later one by so much more. */
-  readonly perUnitPerYear: string;
-  readonly growthPercent: number;
-  /** At the start of each year; otherwise at its end. */
-  readonly inAdvance: boolean;
-  /** Whole years; then payments stop, and `atEnd` says what happens to the machine. */
-  readonly termYears: number;
-  readonly atEnd: 'return' | 'buy' | 'renew';
-  /** Paid for each unit at the end of the term where it is bought. */
-  readonly endPricePerUnit: string;
-}
+/** How units are paid for that are not bought. */
+export type PaymentTerms = Pick<
+  Payment,
+  'perUnitPerYear' | 'growthPercent' | 'inAdvance' | 'termYears' | 'atEnd' | 'endPricePerUnit'
+>;
 
 /** What is paid in one year, year 0 being the day of the decision. */
 export interface PaidInYear {

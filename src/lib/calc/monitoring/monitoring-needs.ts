@@ -1,6 +1,6 @@
 /** Which monitoring a standard asks for, given what is done in the theatres, and where it lacks. */
 import type { MonitoringNeed } from '../estimate-types.ts';
-import type { MonitorStock, MonitoringStandard } from '../input.ts';
+import type { MonitorPrice, MonitoringStandard } from '../input.ts';
 import { circumstances } from '../reference/standards/monitoring-rule.ts';
 import type {
   MonitoringDocument,
@@ -16,7 +16,7 @@ import type { EquippedPlace } from './theatres-missing.ts';
 
 /** A need before money: its cost is `theatresMissing` × `unitPrice`, worked out in the room that holds money. */
 export interface UnpricedNeed extends Omit<MonitoringNeed, 'cost'> {
-  /** Decimal as text; null where the stock has no price for it, or no device is bought for the item. */
+  /** Decimal as text; null where no price was given, or no device is bought for the item. */
   readonly unitPrice: string | null;
   /** Indices of the places in which it is asked for. */
   readonly places: readonly number[];
@@ -32,7 +32,7 @@ export interface MonitoringQuestion<P extends MonitoredPlace = MonitoredPlace> {
   /** WHO-WFSA facility level 1 to 3; null: all three. Other standards know no levels. */
   readonly facilityLevel: number | null;
   readonly places: readonly P[];
-  readonly stock: readonly MonitorStock[];
+  readonly prices: readonly MonitorPrice[];
 }
 
 const levelOfFacility: Readonly<Record<RuleLevel, number>> = {
@@ -47,7 +47,7 @@ const levelOfFacility: Readonly<Record<RuleLevel, number>> = {
  * The needs of a case mix: the rules of the chosen standard, then those of laparoscopy, low flow and labels, each with
  * the rows that trigger it and the theatres that lack it. A rule that no row can meet is left out. One that only the
  * patient on the day can trigger is listed as `when-triggered`, with the rows in which that may happen.
- * @param question standard, facility level, theatres by machine with their cases (flows in L/min), and stock.
+ * @param question standard, facility level, theatres by machine with their cases (flows in L/min) and stock, and prices.
  */
 export function monitoringNeeds(question: MonitoringQuestion): UnpricedNeed[] {
   const kinds = question.places.map(({ cases }) => kindsOf(cases));
@@ -74,9 +74,9 @@ export function rulesAsked({ standard, facilityLevel }: MonitoringQuestion): rea
   );
 }
 
-/** The price of what is bought for an item, decimal as text; null where the stock has none. */
-export const unitPriceOf = (item: RuleItem, { stock }: MonitoringQuestion): string | null =>
-  stock.find((entry) => entry.item === item)?.unitPrice ?? null;
+/** The price of what is bought for an item, decimal as text; null where none was given. */
+export const unitPriceOf = (item: RuleItem, { prices }: MonitoringQuestion): string | null =>
+  prices.find((entry) => entry.item === item)?.unitPrice ?? null;
 
 /** Rows of one kind, of which a rule is asked once. */
 interface Kinds {
@@ -148,8 +148,7 @@ function need(
       why: [...new Set(asked.rows.flat())],
       places,
       theatresMissing: theatresMissing(rule.item, {
-        asking: places.map((place) => question.places[place] as MonitoredPlace),
-        stock: question.stock
+        asking: places.map((place) => question.places[place] as MonitoredPlace)
       }),
       unitPrice: unitPriceOf(rule.item, question)
     }

@@ -27,13 +27,13 @@ export interface MonitorsToBuy<P = MonitoredPlace> {
  * that depend on the patient of the day, are the user's decision.
  */
 export function monitorsToBuy<P extends MonitoredPlace>(question: MonitoringQuestion<P>): MonitorsToBuy<P> {
-  const { places, stock } = question;
+  const { places } = question;
   const required = new Map<MonitorItem, { asking: Set<P>; requiredBy: string[] }>();
   for (const { document, rule } of rulesAsked(question)) {
     const device = deviceFor(rule.item);
     if (device === null || device !== rule.item || rule.level !== 'required') continue;
     // Few devices are lacking: the rules of the others are not put to the rows at all.
-    if (theatresMissing(device, { asking: places, stock }) === 0) continue;
+    if (theatresMissing(device, { asking: places }) === 0) continue;
     const asking = places.filter(({ cases }) => cases.some((row) => meets(row, rule.when) === 'yes'));
     if (asking.length === 0) continue;
     const known = required.get(device) ?? { asking: new Set<P>(), requiredBy: [] };
@@ -44,7 +44,7 @@ export function monitorsToBuy<P extends MonitoredPlace>(question: MonitoringQues
   const toBuy: MonitorToBuy<P>[] = [];
   const cannotTell: MonitorItem[] = [];
   for (const [item, { asking, requiredBy }] of required) {
-    const missing = theatresMissing(item, { asking: [...asking], stock });
+    const missing = theatresMissing(item, { asking: [...asking] });
     const unitPrice = unitPriceOf(item, question);
     if (missing === null) cannotTell.push(item);
     else if (missing > 0 && unitPrice !== null)

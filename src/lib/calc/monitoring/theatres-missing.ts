@@ -1,12 +1,16 @@
 /** How many theatres lack an item, as far as the stock and the machines tell. */
 import { monitorItems } from '../input.ts';
-import type { MonitorItem, MonitorStock } from '../input.ts';
+import type { MonitorItem, TheatreGroup } from '../input.ts';
 import type { RuleItem } from '../reference/standards/monitoring-rule.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 
-/** Theatres with one machine. */
+/** The stock of a theatre group: it is placed where it is needed within the group, and nowhere else. */
+export type StockOfGroup = Pick<TheatreGroup, 'id' | 'monitors'>;
+
+/** Theatres of a group with one machine. */
 export interface EquippedPlace {
+  readonly group: StockOfGroup;
   readonly theatres: number;
   /** Monitors that the machine has built in. */
   readonly builtIn: readonly MonitorItem[];
@@ -38,34 +42,70 @@ export const theatresWithout = formula<{ needing: readonly number[]; equipped: n
 export const withoutBuiltIn = <P extends EquippedPlace>(item: RuleItem, asking: readonly P[]): P[] =>
   asking.filter(({ builtIn }) => !builtIn.some((device) => device === deviceFor(item)));
 
+/** Things of one group together, the groups in order of first mention. */
+function byGroup<T extends { readonly group: StockOfGroup }>(all: readonly T[]): [StockOfGroup, T[]][] {
+  const groups = new Map<string, [StockOfGroup, T[]]>();
+  for (const one of all) {
+    const known = groups.get(one.group.id);
+    if (known === undefined) groups.set(one.group.id, [one.group, [one]]);
+    else known[1].push(one);
+  }
+  return [...groups.values()];
+}
+
 /**
- * Theatres without the item, of the places in which it is asked for, as `theatresWithout` has it. null: a measure, or the
- * stock was not given and the machines do not bring it to all of these theatres.
+ * Theatres without the item, of the places in which it is asked for: those of each group as `theatresWithout` has it,
+ * added up. null: a measure, or the stock of a group was not given and its machines do not bring it to all of these.
  */
 export function theatresMissing(
   item: RuleItem,
-  { asking, stock }: { asking: readonly EquippedPlace[]; stock: readonly MonitorStock[] }
+  { asking }: { asking: readonly EquippedPlace[] }
 ): number | null {
   const device = deviceFor(item);
   if (device === null) return null;
-  const needing = withoutBuiltIn(item, asking).map(({ theatres }) => theatres);
-  const equipped = stock.find((entry) => entry.item === device)?.theatresEquipped;
-  if (equipped === undefined && needing.some((theatres) => theatres > 0)) return null;
-  return theatresWithout.compute({ needing, equipped: equipped ?? 0 });
+  let missing = 0;
+  for (const [group, places] of byGroup(withoutBuiltIn(item, asking))) {
+    const needing = places.map(({ theatres }) => theatres);
+    const equipped = group.monitors[device];
+    if (equipped === undefined && needing.some((theatres) => theatres > 0)) return null;
+    missing += theatresWithout.compute({ needing, equipped: equipped ?? 0 });
+  }
+  return missing;
 }
+
+export const theatresOfAllGroups = formula<{ missing: readonly number[] }>({
+  id: 'monitoring.theatres-of-all-groups',
+  yields: 'Theatres that lack the monitor',
+  words: 'Theatres of each group that lack it, added up.',
+  expression: 'sum(m)',
+  inputs: { missing: { symbol: 'm', unit: '1', words: 'theatres of a group that lack it' } },
+  unit: '1',
+  source: 'definition',
+  compute: ({ missing }) => missing.reduce((sum, next) => sum + next, 0)
+});
 
 /** `theatresMissing` as a quantity, for a device of which it gives a number. */
 export function theatresLacking(
   r: Reckoner,
   device: MonitorItem,
-  { needing, stock }: { needing: readonly Quantity[]; stock: readonly MonitorStock[] }
+  { needing }: { needing: readonly { readonly group: StockOfGroup; readonly theatres: Quantity }[] }
 ): Quantity {
-  const entry = stock.find(({ item }) => item === device);
-  return r.apply(theatresWithout, {
-    needing,
-    equipped:
-      entry === undefined
-        ? r.assumption(0, '1', 'The stock says nothing of it, and the machines bring it to every theatre.')
-        : r.cell(entry.theatresEquipped, '1', 'monitors', device, 'theatresEquipped')
+  const nowhere = r.assumption(
+    0,
+    '1',
+    'The stock says nothing of it, and the machines bring it to every theatre.'
+  );
+  const missing = byGroup(needing).map(([group, places]) => {
+    const equipped = group.monitors[device];
+    return r.apply(theatresWithout, {
+      needing: places.map(({ theatres }) => theatres),
+      equipped:
+        equipped === undefined
+          ? nowhere
+          : r.cell(equipped, '1', 'theatreGroups', group.id, 'monitors', device)
+    });
   });
+  const [first] = missing;
+  if (first === undefined) return r.apply(theatresWithout, { needing: [], equipped: nowhere });
+  return missing.length === 1 ? first : r.apply(theatresOfAllGroups, { missing });
 }

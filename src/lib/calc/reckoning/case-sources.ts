@@ -1,6 +1,7 @@
 import type { CaseSources } from '../case/conditions.ts';
 import type { Absorbent, Agent, CaseRow, EstimateInput, FlowPlan, Machine, Scenario } from '../input.ts';
-import { ownEntry } from '../own-entry.ts';
+import type { PlanPlace } from '../fleet/plan-followed.ts';
+import { planToday, planUnder } from '../fleet/plan-followed.ts';
 
 /** On what a case of a row is done: the plan followed, the machine that stands there, the agent given. */
 export interface CaseChoice {
@@ -11,10 +12,8 @@ export interface CaseChoice {
 }
 
 /** Where a case is done, as far as its choice depends on it. */
-export interface CasePlace {
+export interface CasePlace extends PlanPlace {
   readonly machine: Machine;
-  /** Whether the scenario's plan is followed there; elsewhere today's is, but for rows with a plan of their own. */
-  readonly moved: boolean;
 }
 
 /** What each case of an input is made of. */
@@ -31,24 +30,25 @@ export function sourcesOfCases(input: EstimateInput, today: Scenario): SourcesOf
   const { site, accounting, reference } = input;
   const planById = byId(input.flowPlans, 'flow plan');
   const absorbentById = byId(input.absorbents, 'absorbent');
-  const planOf = (scenario: Scenario, row: CaseRow, { moved }: CasePlace): FlowPlan =>
-    planById(
-      ownEntry(scenario.flowPlanByCase, row.id) ??
-        (moved ? scenario.flowPlan : (ownEntry(today.flowPlanByCase, row.id) ?? today.flowPlan))
-    );
   const agentOf = (scenario: Scenario, row: CaseRow): Agent | null =>
     row.technique === 'volatile' && row.agent !== null
       ? (scenario.agentSwitch[row.agent] ?? row.agent)
       : null;
-  const following: SourcesOfCases['following'] = (scenario, row, place) => ({
-    plan: planOf(scenario, row, place),
-    machine: place.machine,
-    agent: agentOf(scenario, row)
-  });
+  const choice = (
+    scenario: Scenario,
+    row: CaseRow,
+    machine: Machine,
+    plan: string | undefined
+  ): CaseChoice => {
+    if (plan === undefined)
+      throw new Error(`“${scenario.id}” has no plan; a workbook is checked before it gets here.`);
+    return { plan: planById(plan), machine, agent: agentOf(scenario, row) };
+  };
   return {
     absorbentById,
-    following,
-    asToday: (row, { machine }) => following(today, row, { machine, moved: true }),
+    following: (scenario, row, place) =>
+      choice(scenario, row, place.machine, planUnder(scenario, row.id, { place, today })),
+    asToday: (row, place) => choice(today, row, place.machine, planToday(today, row.id, place)),
     sourcesOf: (row, { plan, machine, agent }) => ({
       row,
       plan,

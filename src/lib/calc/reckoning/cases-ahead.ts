@@ -9,6 +9,8 @@ import { estimateCase } from '../case/estimate-case.ts';
 import type { EstimateInput } from '../input.ts';
 import type { CaseMemo } from '../known-cases/case-memo.ts';
 import { plain } from '../working/plain.ts';
+import { sharesOfCases } from '../fleet/share-of-cases.ts';
+import type { Standing } from '../fleet/standing.ts';
 import { fleetOf } from '../fleet/standing.ts';
 import { baselineOf } from '../baseline-of.ts';
 import { sourcesOfCases } from './case-sources.ts';
@@ -19,13 +21,16 @@ export function casesLacking(input: EstimateInput, memo: CaseMemo): CaseSources[
   const today = baselineOf(input);
   const sources = sourcesOfCases(input, today);
   const fleet = fleetOf(plain, input, today);
+  const shareIn = sharesOfCases<Standing>(plain, input.theatreGroups);
   const listed = new Set<string>();
   const lacking: CaseSources[] = [];
   for (const scenario of input.scenarios)
     for (const { standings } of fleet.periods(scenario))
       for (const standing of standings)
         for (const row of input.caseMix) {
-          const { following, rest } = choicesIn(sources, { today, scenario, row, standing });
+          if (shareIn(standing, row) === 'none') continue;
+          const isFollowedByAll = plain.value(standing.adoptionPercent) >= 100;
+          const { following, rest } = choicesIn(sources, { today, scenario, row, standing, isFollowedByAll });
           for (const choice of rest === null ? [following] : [following, rest]) {
             const one = sources.sourcesOf(row, choice);
             if (memo.has(one)) continue;

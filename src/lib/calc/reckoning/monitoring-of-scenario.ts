@@ -30,16 +30,17 @@ export interface CasesOfPlace {
 
 /** What is asked of the chosen standard, of laparoscopy and of low flow, with these cases on these machines. */
 export function monitoringQuestion(
-  input: Pick<EstimateInput, 'site' | 'monitors'>,
+  input: Pick<EstimateInput, 'site' | 'monitorPrices'>,
   places: readonly CasesOfPlace[],
   value: (theatres: Standing['theatres']) => number
 ): MonitoringQuestion<StandingPlace> {
   return {
     standard: input.site.monitoringStandard,
     facilityLevel: input.site.facilityLevel,
-    stock: input.monitors,
+    prices: input.monitorPrices,
     places: places.map(({ standing, cases }) => ({
       standing,
+      group: standing.group,
       theatres: value(standing.theatres),
       builtIn: standing.machine.monitors,
       // A group without a case in the year asks for nothing.

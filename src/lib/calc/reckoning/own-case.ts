@@ -1,5 +1,7 @@
 import type { CaseSources } from '../case/conditions.ts';
 import { baselineOf } from '../baseline-of.ts';
+import { sharesOfCases } from '../fleet/share-of-cases.ts';
+import type { Standing } from '../fleet/standing.ts';
 import { fleetOf } from '../fleet/standing.ts';
 import type { CaseRow, EstimateInput, Scenario } from '../input.ts';
 import { plain } from '../working/plain.ts';
@@ -10,5 +12,10 @@ import { ownPlace } from './scenario-cases.ts';
 export function ownCaseSources(input: EstimateInput, scenario: Scenario, row: CaseRow): CaseSources {
   const today = baselineOf(input);
   const { following, sourcesOf } = sourcesOfCases(input, today);
-  return sourcesOf(row, following(scenario, row, ownPlace(fleetOf(plain, input, today).periods(scenario))));
+  const shareIn = sharesOfCases<Standing>(plain, input.theatreGroups);
+  const place = ownPlace(
+    fleetOf(plain, input, today).periods(scenario),
+    (standing) => shareIn(standing, row) !== 'none'
+  );
+  return sourcesOf(row, following(scenario, row, place));
 }

@@ -26,7 +26,7 @@ import type { EmittingSide } from './against.ts';
 import { Against } from './against.ts';
 import { sourcesOfCases } from './case-sources.ts';
 import { pricedCase } from './priced-case.ts';
-import { ownPlace, scenarioCases } from './scenario-cases.ts';
+import { scenarioCases } from './scenario-cases.ts';
 import { scenarioMonitoring } from './scenario-monitoring.ts';
 import { scenarioYears } from './scenario-year.ts';
 import { yearParts } from './year-parts.ts';
@@ -93,8 +93,8 @@ export function reckonWith<C extends CaseUse>(
       })),
       investment: investment(r, {
         scenario,
-        machine: ownPlace(periods).machine,
-        bought: fleet.arrivals(scenario),
+        arrivals: fleet.arrivals(scenario),
+        renewals: fleet.renewals(scenario),
         monitors:
           scenario === today
             ? []
@@ -143,6 +143,7 @@ export function reckonWith<C extends CaseUse>(
     monitoring: monitoring.needs,
     monitoringFigures: monitoring.figures,
     monitoringGaps: monitoring.gaps,
+    placing: monitoring.placing,
     vapour: (scenario: Scenario) => vapourOfYear(r, casesOf(scenario)),
     reconciliation: (agent: Agent) => reconciliation(agent),
     failed: (scenario: Scenario): readonly FailedCell[] => cases.failedIn(scenario)

@@ -3,6 +3,8 @@ import { OutOfRangeError } from '../case/out-of-range-error.ts';
 import type { CaseMethod, CaseUse } from '../case/case-result.ts';
 import type { CaseSources } from '../case/conditions.ts';
 import type { FailedCell } from '../estimate-types.ts';
+import type { ShareOfCases } from '../fleet/share-of-cases.ts';
+import { sharesOfCases } from '../fleet/share-of-cases.ts';
 import type { Fleet, Period, Standing } from '../fleet/standing.ts';
 import type { CaseRow, EstimateInput, Scenario } from '../input.ts';
 import { kept } from '../working/kept.ts';
@@ -28,15 +30,26 @@ export interface ScenarioCases<C extends CaseUse> {
   /** A case that follows the scenario in the theatres that its machine comes to. */
   readonly caseOf: (scenario: Scenario, row: CaseRow) => CaseReckoning<C>;
   readonly casesIn: (scenario: Scenario, row: CaseRow, standing: Standing) => CasesThere<C>;
+  /** The share of a row's cases that is done in these theatres. */
+  readonly shareIn: (standing: Standing, row: CaseRow) => ShareOfCases;
   /** Rows that can be computed, today and in the scenario; the others are left out of its totals and named. */
   readonly rowsOf: (scenario: Scenario) => readonly CaseRow[];
   /** The rows that are left out of a scenario's totals, each with its reason. */
   readonly failedIn: (scenario: Scenario) => readonly FailedCell[];
 }
 
-/** Where a scenario's own cases are told of: the theatres that have moved when all has settled, or those of today. */
-export const ownPlace = (periods: readonly [Period, ...Period[]]): Standing =>
-  (periods.at(-1) ?? periods[0]).standings[0];
+/**
+ * Where a scenario's own cases of a row are told of, when all has settled: of the theatres in which it is done the first
+ * that have moved, or else the first.
+ */
+export function ownPlace(
+  periods: readonly [Period, ...Period[]],
+  isDoneIn: (standing: Standing) => boolean
+): Standing {
+  const { standings } = periods.at(-1) ?? periods[0];
+  const there = standings.filter(isDoneIn);
+  return there.find(({ moved }) => moved) ?? there[0] ?? standings[0];
+}
 
 /** The choices of a row in theatres where one machine stands: what follows, and what does not where that is another. */
 export function choicesIn(
@@ -45,11 +58,12 @@ export function choicesIn(
     today,
     scenario,
     row,
-    standing
-  }: { today: Scenario; scenario: Scenario; row: CaseRow; standing: Standing }
+    standing,
+    isFollowedByAll
+  }: { today: Scenario; scenario: Scenario; row: CaseRow; standing: Standing; isFollowedByAll: boolean }
 ): { readonly following: CaseChoice; readonly rest: CaseChoice | null } {
   const following = sources.following(scenario, row, standing);
-  if (scenario === today || scenario.adoptionPercent >= 100) return { following, rest: null };
+  if (scenario === today || isFollowedByAll) return { following, rest: null };
   const rest = sources.asToday(row, standing);
   return { following, rest: areAlike(following, rest) ? null : rest };
 }
@@ -77,7 +91,9 @@ export function scenarioCases<C extends CaseUse>(
   }
 ): ScenarioCases<C> {
   const { sourcesOf, following, asToday } = sources;
-  const placeToday = ownPlace(fleet.periods(today));
+  const shareIn = sharesOfCases(r, input.theatreGroups);
+  const placeOf = (scenario: Scenario, row: CaseRow): Standing =>
+    ownPlace(fleet.periods(scenario), (standing) => shareIn(standing, row) !== 'none');
 
   const byPlan = kept((row: CaseRow) =>
     kept((plan: CaseChoice['plan']) =>
@@ -95,7 +111,7 @@ export function scenarioCases<C extends CaseUse>(
     if (choice.agent === null || row.measuredMlPerCase === null) return as(model.method, model);
     const measuredMl = r.cell(row.measuredMlPerCase, 'mL', 'caseMix', row.id, 'measuredMlPerCase');
     // What was measured takes the place of the liquid alone: where the agent went stays the model's own figure.
-    const done = asToday(row, placeToday);
+    const done = asToday(row, placeOf(today, row));
     if (areAlike(choice, done)) return as('measured', { ...model, liquidMl: measuredMl });
     const todayModelMl = modelled(sourcesOf(row, done)).liquidMl;
     // Where the model gives nothing for today there is no ratio to carry over.
@@ -105,7 +121,8 @@ export function scenarioCases<C extends CaseUse>(
   }
 
   const casesIn: ScenarioCases<C>['casesIn'] = (scenario, row, standing) => {
-    const choices = choicesIn(sources, { today, scenario, row, standing });
+    const isFollowedByAll = r.value(standing.adoptionPercent) >= 100;
+    const choices = choicesIn(sources, { today, scenario, row, standing, isFollowedByAll });
     return {
       following: reckoned(row, choices.following),
       rest: choices.rest === null ? null : reckoned(row, choices.rest)
@@ -116,7 +133,8 @@ export function scenarioCases<C extends CaseUse>(
   const faultIn = (scenario: Scenario, row: CaseRow): FailedCell | null => {
     try {
       for (const { standings } of fleet.periods(scenario))
-        for (const standing of standings) casesIn(scenario, row, standing);
+        for (const standing of standings)
+          if (shareIn(standing, row) !== 'none') casesIn(scenario, row, standing);
       return null;
     } catch (error) {
       if (!(error instanceof OutOfRangeError || error instanceof RangeError)) throw error;
@@ -134,8 +152,9 @@ export function scenarioCases<C extends CaseUse>(
   });
 
   return {
-    caseOf: (scenario, row) => reckoned(row, following(scenario, row, ownPlace(fleet.periods(scenario)))),
+    caseOf: (scenario, row) => reckoned(row, following(scenario, row, placeOf(scenario, row))),
     casesIn,
+    shareIn,
     rowsOf: (scenario) => sorted(scenario).rows,
     failedIn: (scenario) => sorted(scenario).failed
   };

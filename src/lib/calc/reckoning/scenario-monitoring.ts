@@ -9,6 +9,8 @@ import { gapsOf } from '../monitoring/gaps.ts';
 import type { UnpricedNeed } from '../monitoring/monitoring-needs.ts';
 import { monitoringNeeds } from '../monitoring/monitoring-needs.ts';
 import { monitorsToBuy } from '../monitoring/monitors-to-buy.ts';
+import type { Placing } from '../monitoring/placing.ts';
+import { proposedPlacing } from '../monitoring/placing.ts';
 import { deviceFor, theatresLacking, withoutBuiltIn } from '../monitoring/theatres-missing.ts';
 import { kept } from '../working/kept.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
@@ -34,6 +36,8 @@ export interface ScenarioMonitoring {
   /** By rule: theatres that lack the item and the cost. */
   readonly figures: (scenario: Scenario) => Readonly<Record<string, NeedFigures>>;
   readonly gaps: (scenario: Scenario) => Quantity;
+  /** When all has settled. */
+  readonly placing: (scenario: Scenario) => readonly Placing[];
   /** Required monitors that the scenario lacks, with what was lacking of each before, by the year of the need. */
   readonly toBuy: (scenario: Scenario) => readonly MonitorsDue[];
 }
@@ -49,6 +53,7 @@ export function scenarioMonitoring(
       const places = standings.map((standing) => ({
         standing,
         cases: rows.flatMap((row) => {
+          if (cases.shareIn(standing, row) === 'none') return [];
           const { following, rest } = cases.casesIn(scenario, row, standing);
           return rest === null ? [following] : [following, rest];
         })
@@ -64,8 +69,7 @@ export function scenarioMonitoring(
 
   const lacking = (item: MonitorItem, asking: readonly StandingPlace[]): Quantity =>
     theatresLacking(r, item, {
-      needing: withoutBuiltIn(item, asking).map(({ standing }) => standing.theatres),
-      stock: input.monitors
+      needing: withoutBuiltIn(item, asking).map(({ standing }) => standing)
     });
   const toBuyIn = kept((scenario: Scenario) =>
     kept((period: Period) =>
@@ -79,6 +83,7 @@ export function scenarioMonitoring(
 
   return {
     needs,
+    placing: (scenario) => (input.theatreGroups.length === 1 ? [] : proposedPlacing(settled(scenario))),
     figures: (scenario) =>
       Object.fromEntries(
         needs(scenario).map(({ rule, item, places, theatresMissing, unitPrice }) => {

@@ -98,12 +98,14 @@ export function scenarioYears(
 
   const reconciliation = kept((agent: Agent): Quantity | null => {
     const supply = input.agents.find((each) => each.agent === agent);
-    const use = partsOfToday()[0].use.agents[agent];
+    const used = partsOfToday().flatMap(({ use }) => use.agents[agent]?.liquidMl ?? []);
     if (supply === undefined || supply.bottlesBoughtPerYear === null || supply.bottlesBoughtPerYear === 0)
       return null;
-    if (use === undefined || r.value(use.liquidMl) === 0) return null;
+    if (used.length === 0) return null;
+    const estimatedMl = together(r, 'mL', used);
+    if (r.value(estimatedMl) === 0) return null;
     return r.apply(estimateOverPurchase, {
-      estimatedMl: use.liquidMl,
+      estimatedMl,
       purchasedMl: r.apply(purchasedLiquid, {
         bottles: r.cell(supply.bottlesBoughtPerYear, '1', 'agents', agent, 'bottlesBoughtPerYear'),
         bottleMl: r.cell(supply.bottleMl, 'mL', 'agents', agent, 'bottleMl'),
@@ -150,6 +152,10 @@ export function scenarioYears(
         agentUses.filter((use) => use.agent === agent).map((use) => use.liquidMl)
       );
     const absorbentKg = absorbentIn(parts);
+    const isIncluded = parts.some(({ absorbentIncluded }) => absorbentIncluded);
+    const absorbentPaidForKg = isIncluded
+      ? absorbentIn(parts.filter(({ absorbentIncluded }) => !absorbentIncluded))
+      : absorbentKg;
     const oxygenM3 = inAll(parts, 'm3', (use) => use.oxygenM3);
     const airM3 = inAll(parts, 'm3', (use) => use.airM3);
     const electricityKWh = inAll(parts, 'kWh', (use) => use.electricityKWh);
@@ -177,14 +183,14 @@ export function scenarioYears(
       prices: prices(),
       cells: input,
       scenario,
-      standings: period.standings,
+      serviced: period.serviced,
       used: {
         liquidMl,
         oxygenM3,
         airM3,
         nitrousOxideKg: usedKg,
         nitrousOxideLostKg: lostKg,
-        absorbentKg,
+        absorbentKg: absorbentPaidForKg,
         electricityKWh,
         co2eKg: co2eKg.total,
         recoveryMinutes: r.apply(recoveryMinutes, {

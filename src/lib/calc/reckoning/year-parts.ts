@@ -1,7 +1,9 @@
 /** A scenario's year taken apart: by the machine that cases are done with, and whether they follow its plan. */
 import type { CaseUse } from '../case/case-result.ts';
+import type { ShareOfCases } from '../fleet/share-of-cases.ts';
 import type { Period, Standing } from '../fleet/standing.ts';
 import type { CaseRow, EstimateInput, Machine, Scenario } from '../input.ts';
+import { kept, once } from '../working/kept.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import type { Consumption, RowResult } from '../year/consumption.ts';
 import { consumption, partOfCases, restOfCases } from '../year/consumption.ts';
@@ -14,7 +16,11 @@ export interface YearPart {
   /** Whether its cases follow the scenario's plan. */
   readonly follows: boolean;
   readonly use: Consumption;
+  /** Whether what is paid for the machine includes the absorbent that it uses. */
+  readonly absorbentIncluded: boolean;
 }
+
+type ShareThere = Exclude<ShareOfCases, 'none'>;
 
 /** The parts of a scenario's year in a period; the first is of the cases that follow where its machine has come. */
 export function yearParts(
@@ -29,6 +35,7 @@ export function yearParts(
   ): YearPart => ({
     machine: standing.machine,
     follows: follows && standing.moved,
+    absorbentIncluded: standing.arrival?.move?.terms.payment?.includesConsumables === true,
     use: consumption(r, {
       rows: rows.map(([row, { agent, result }, sharePercent]): RowResult => ({
         row,
@@ -39,33 +46,41 @@ export function yearParts(
       powerW: powerOf(r, input, standing.machine)
     })
   });
-  const partsIn = (scenario: Scenario, standing: Standing): readonly [YearPart, ...YearPart[]] => {
-    const there = standing.sharePercent;
-    const everyCase = there ?? r.assumption(100, '%', 'Every case of a group that is done in one way alone.');
-    const ofThese = (sharePercent: Quantity): Quantity =>
-      there === null ? sharePercent : r.apply(partOfCases, { therePercent: there, sharePercent });
-    const adopted = r.cell(scenario.adoptionPercent, '%', 'scenarios', scenario.id, 'adoptionPercent');
-    const rows = cases.rowsOf(scenario).map((row) => ({ row, ...cases.casesIn(scenario, row, standing) }));
-    const isSplit = rows.some(({ rest }) => rest !== null);
-    const followingShare = isSplit ? ofThese(adopted) : everyCase;
+  const partsIn = (scenario: Scenario, standing: Standing): readonly YearPart[] => {
+    const everyCase = once(() =>
+      r.assumption(100, '%', 'Every case of a group that is done in one way alone.')
+    );
+    const adopted = standing.adoptionPercent;
+    const rest = once(() => r.apply(restOfCases, { adoptionPercent: adopted }));
+    const partOf = (there: ShareThere, sharePercent: Quantity): Quantity =>
+      there === 'all' ? sharePercent : r.apply(partOfCases, { therePercent: there, sharePercent });
+    const followingOf = kept((there: ShareThere) => partOf(there, adopted));
+    const restOf = kept((there: ShareThere) => partOf(there, rest()));
+    const rows = cases.rowsOf(scenario).flatMap((row) => {
+      const there = cases.shareIn(standing, row);
+      return there === 'none' ? [] : [{ row, there, ...cases.casesIn(scenario, row, standing) }];
+    });
     const own = part(
       standing,
       true,
-      rows.map(({ row, following, rest }) => [row, following, rest === null ? everyCase : followingShare])
+      rows.map(({ row, there, following, rest: others }) => [
+        row,
+        following,
+        others !== null ? followingOf(there) : there === 'all' ? everyCase() : there
+      ])
     );
-    if (!isSplit) return [own];
-    const restShare = ofThese(r.apply(restOfCases, { adoptionPercent: adopted }));
+    if (rows.every(({ rest: others }) => others === null)) return [own];
     return [
       own,
       part(
         standing,
         false,
-        rows.flatMap(({ row, rest }) => (rest === null ? [] : [[row, rest, restShare] as const]))
+        rows.flatMap(({ row, there, rest: others }) =>
+          others === null ? [] : [[row, others, restOf(there)] as const]
+        )
       )
     ];
   };
-  return (scenario, { standings: [first, ...others] }) => [
-    ...partsIn(scenario, first),
-    ...others.flatMap((standing) => partsIn(scenario, standing))
-  ];
+  return (scenario, { standings }) =>
+    standings.flatMap((standing) => partsIn(scenario, standing)) as [YearPart, ...YearPart[]];
 }

@@ -2,7 +2,7 @@
 import type { Against } from '../reckoning/against.ts';
 import { askedScenarios } from '../reckoning/asked-scenarios.ts';
 import { baselineOf } from '../baseline-of.ts';
-import { changesMachine, twinIdOf, twinOf } from '../attribution/levers.ts';
+import { bringsMachines, twinIdOf, twinOf } from '../attribution/levers.ts';
 import { Step } from '../attribution/step.ts';
 import type { CaseUse } from '../case/case-result.ts';
 import { CaseMemo } from '../known-cases/case-memo.ts';
@@ -89,7 +89,7 @@ export interface DrawRun {
 export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>): DrawRun {
   const inputs = uncertainInputs(input);
   const scenarioIds = input.scenarios.filter(({ baseline }) => !baseline).map(({ id }) => id);
-  const twinsOf = input.scenarios.filter((scenario) => changesMachine(input, scenario)).map(({ id }) => id);
+  const twinsOf = input.scenarios.filter((scenario) => bringsMachines(scenario)).map(({ id }) => id);
   const years = input.accounting.appraisalYears + 1;
   const figuresPerScenario = drawnFigures.length + years;
   const writers = inputs.map(({ path }) => drawnWriter(input, path, wholeCells));

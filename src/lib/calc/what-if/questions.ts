@@ -2,7 +2,9 @@
 import type { CaseUse } from '../case/case-result.ts';
 import type { CaseMemo } from '../known-cases/case-memo.ts';
 import { readCell } from '../cell-path.ts';
-import type { EstimateInput, FlowPlan, Machine, Range, Scenario } from '../input.ts';
+import { machineThatComes } from '../fleet/machine-that-comes.ts';
+import { planUnder } from '../fleet/plan-followed.ts';
+import type { EstimateInput, FlowPlan, Machine, Range, Scenario, TheatreGroup } from '../input.ts';
 import { breakEven } from '../money/break-even.ts';
 import type { BreakEven } from '../money/break-even.ts';
 import type { CandidateInput, TurningInput } from '../money/turning-inputs.ts';
@@ -81,9 +83,17 @@ export function questionsOf(
 ): (Question | Unasked)[] {
   const scenario = input.scenarios.find(({ id }) => id === scenarioId) as Scenario;
   const today = input.scenarios.find(({ baseline }) => baseline) as Scenario;
-  const machine = input.machines.find(({ id }) => id === scenario.machine) as Machine;
-  const plan = input.flowPlans.find(({ id }) => id === scenario.flowPlan) as FlowPlan;
-  const stays = scenario.machinesStay || scenario.machine === today.machine;
+  const coming = machineThatComes(input, scenario);
+  const stays = coming === null;
+  const [firstGroup] = input.theatreGroups;
+  const place = { group: firstGroup as TheatreGroup, planOf: coming ?? (firstGroup as TheatreGroup).machine };
+  const machine = input.machines.find(({ id }) => id === place.planOf) as Machine;
+  const { plans } = scenario;
+  const planId = planUnder({ plans, flowPlanByCase: {} }, '', {
+    place,
+    today: { plans: today.plans, flowPlanByCase: {} }
+  });
+  const plan = input.flowPlans.find(({ id }) => id === planId) as FlowPlan;
   if (comparedWith === 'twin' && stays)
     return questionSubjects.map((subject) => ({
       subject,
@@ -107,7 +117,7 @@ export function questionsOf(
   const cases = totalCases(input);
   const mainAgent = mainAgentOf(input, memo);
   return [
-    stays || machine.units === 0
+    stays
       ? {
           subject: 'price',
           sentence: 'This scenario buys no machine, so no purchase price is asked for.'
@@ -198,7 +208,7 @@ const freeId = (entries: readonly { readonly id: string }[]): string => {
 /** The parts of an input, and of a workbook, that taking over an answer may change. */
 export type Changeable = Pick<
   EstimateInput,
-  'scenarios' | 'machines' | 'flowPlans' | 'caseMix' | 'agents' | 'ranges'
+  'scenarios' | 'machines' | 'flowPlans' | 'caseMix' | 'agents' | 'ranges' | 'theatreGroups'
 >;
 
 /** Ids and, where they are shown, names for what is new. */
@@ -242,8 +252,8 @@ export function withAnswer<T extends Changeable>(
     id: as.scenario,
     name: as.scenarioName ?? original.name,
     baseline: false,
-    ...(list === 'machines' ? { machine: as.part } : {}),
-    ...(list === 'flowPlans' ? { flowPlan: as.part, flowPlanByCase: withPlan(original, part, as.part) } : {})
+    ...(list === 'machines' ? withMachine(original, part, as.part) : {}),
+    ...(list === 'flowPlans' ? withPlan(document, original, { from: part, to: as.part }) : {})
   };
   const at = document.scenarios.indexOf(original) + 1;
   let copied: T = {
@@ -263,9 +273,34 @@ export function withAnswer<T extends Changeable>(
   return { document: holding(withNumber(copied, ownPath, value), ownPath), scenarioId: as.scenario };
 }
 
-/** Rows that name the copied plan themselves follow the copy. */
-const withPlan = ({ flowPlanByCase }: Scenario, from: string, to: string): Record<string, string> =>
-  Object.fromEntries(Object.entries(flowPlanByCase).map(([row, plan]) => [row, plan === from ? to : plan]));
+const renamed = (
+  record: Readonly<Record<string, string>>,
+  from: string,
+  to: string
+): Record<string, string> =>
+  Object.fromEntries(Object.entries(record).map(([key, value]) => [key, value === from ? to : value]));
+
+/** The copy comes where the machine would have, and the plan on it is the same. */
+const withMachine = ({ moves, plans }: Scenario, from: string, to: string): Partial<Scenario> => ({
+  moves: moves.map((move) => (move.machine === from ? { ...move, machine: to } : move)),
+  plans: plans[from] === undefined ? plans : { ...plans, [to]: plans[from] }
+});
+
+/** Machines and rows that name the copied plan follow the copy; where none does, every machine without a plan of its own. */
+function withPlan(
+  { theatreGroups }: Pick<EstimateInput, 'theatreGroups'>,
+  { moves, plans, flowPlanByCase }: Scenario,
+  { from, to }: { from: string; to: string }
+): Partial<Scenario> {
+  const named = Object.values(plans).includes(from);
+  const machines = [...moves, ...theatreGroups].map(({ machine }) => machine);
+  return {
+    plans: named
+      ? renamed(plans, from, to)
+      : { ...Object.fromEntries(machines.map((machine) => [machine, to])), ...plans },
+    flowPlanByCase: renamed(flowPlanByCase, from, to)
+  };
+}
 
 function withCopies(ranges: Changeable['ranges'], from: string, to: string): Record<string, Range> {
   const copies = Object.entries(ranges).filter(([path]) => path.startsWith(from));
@@ -360,10 +395,15 @@ function concerns(input: EstimateInput, scenarioId: string, path: string): boole
   const [list = '', id = ''] = path.split('.');
   const compared = input.scenarios.filter((scenario) => scenario.baseline || scenario.id === scenarioId);
   if (list === 'scenarios') return compared.some((scenario) => scenario.id === id);
-  if (list === 'machines') return compared.some(({ machine }) => machine === id);
-  if (list === 'flowPlans')
+  if (list === 'machines')
     return compared.some(
-      ({ flowPlan, flowPlanByCase }) => flowPlan === id || Object.values(flowPlanByCase).includes(id)
+      ({ moves }) =>
+        moves.some(({ machine }) => machine === id) ||
+        input.theatreGroups.some(({ machine }) => machine === id)
+    );
+  if (list === 'flowPlans')
+    return compared.some(({ plans, flowPlanByCase }) =>
+      [...Object.values(plans), ...Object.values(flowPlanByCase)].includes(id)
     );
   return true;
 }

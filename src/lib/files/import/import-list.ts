@@ -17,7 +17,10 @@ import { columnsOf } from '../tables/tables.ts';
 type PlainList = Exclude<ListName, 'flowPlans'>;
 
 /** Lists whose rows have no id: an agent or a monitor stands there once, and is known by what it is. */
-const keyColumns: Readonly<Partial<Record<PlainList, string>>> = { agents: 'agent', monitors: 'item' };
+const keyColumns: Readonly<Partial<Record<PlainList, string>>> = {
+  agents: 'agent',
+  monitorPrices: 'item'
+};
 
 /** A row of the file and the entry that it goes to. */
 interface Met {

@@ -2,6 +2,7 @@
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { importAvoidedPurchases } from './import-avoided-purchases.ts';
 import { importList } from './import-list.ts';
+import { importMoves } from './import-moves.ts';
 import { importNoRows } from './import-no-rows.ts';
 import { importOwnFigures } from './import-own-figures.ts';
 import { importPlansByCase } from './import-plans-by-case.ts';
@@ -32,6 +33,8 @@ export function previewImport(workbook: Workbook, request: ImportRequest): Impor
       return importPlansByCase(workbook, request);
     case 'avoidedPurchases':
       return importAvoidedPurchases(workbook, request);
+    case 'moves':
+      return importMoves(workbook, request);
     case 'ranges':
       return importRanges(workbook, request);
     case 'ownFigures':

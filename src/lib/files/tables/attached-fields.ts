@@ -5,7 +5,14 @@
 import type { Agent, MonitorItem } from '#lib/calc/input.ts';
 import type { ChoiceField, Field } from '#lib/workbook/field.ts';
 import { quoted } from '#lib/workbook/field.ts';
-import { agentOptions, monitorItemOptions } from '#lib/workbook/fields.ts';
+import { ownEntry } from '#lib/calc/own-entry.ts';
+import {
+  agentOptions,
+  monitorInPlaceField,
+  monitorItemOptions,
+  planOnMachineField,
+  shareOfCasesField
+} from '#lib/workbook/fields.ts';
 import { readText } from '#lib/workbook/read-text.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { cellText } from './cell-text.ts';
@@ -63,6 +70,71 @@ const monitor: ChoiceField = { kind: 'choice', title: 'Monitor', options: monito
 const agent: ChoiceField = { kind: 'choice', title: 'Agent', options: agentOptions, words: '' };
 const today: Field = { kind: 'flag', title: 'Stands for today', words: '' };
 
+/** A record as `key = value; …`, with the keys of one field and the values of another. */
+const pairs = <V>({
+  title,
+  form,
+  key,
+  value
+}: {
+  title: string;
+  form: string;
+  key: Field;
+  value: Field;
+}): AttachedField =>
+  attached<Readonly<Record<string, V>>>({
+    title,
+    form,
+    write: (record, context) =>
+      Object.entries(record)
+        .map(
+          ([id, each]) =>
+            `${cellText(id, { ...context, field: key })} = ${cellText(each, { ...context, field: value })}`
+        )
+        .join('; '),
+    read: (text, context) => {
+      const record: Record<string, V> = {};
+      for (const part of partsOf(text)) {
+        const [from, to, ...more] = part.split(/=|→/);
+        if (from === undefined || to === undefined || more.length > 0)
+          throw new UnreadablePart(
+            `${title}: ${quoted(part)} was given; allowed is ${form.replace('; …', '')}, one after the other with semicolons.`
+          );
+        const id = valueOf<string>(from, key, context);
+        if (ownEntry(record, id) !== undefined)
+          throw new UnreadablePart(`${title}: ${quoted(from.trim())} stands there twice.`);
+        const read = valueOf<V | null>(to, value, context);
+        if (read === null)
+          throw new UnreadablePart(
+            `${title}: ${quoted(part)} was given; after the equals sign something is needed.`
+          );
+        record[id] = read;
+      }
+      return record;
+    }
+  });
+
+const machine: ChoiceField = { kind: 'choice', title: 'Machine', options: 'machines', words: '' };
+const theatres: ChoiceField = { kind: 'choice', title: 'Theatre group', options: 'theatreGroups', words: '' };
+
+export const theatreGroupAttached = {
+  monitors: pairs<number>({
+    title: 'Monitors in place',
+    form: 'monitor = theatres that have it; …',
+    key: monitor,
+    value: monitorInPlaceField
+  })
+} as const;
+
+export const caseAttached = {
+  theatreGroups: pairs<number>({
+    title: 'Shares by theatre group',
+    form: 'theatres = per cent; …',
+    key: theatres,
+    value: shareOfCasesField
+  })
+} as const;
+
 export const machineAttached = {
   monitors: attached<readonly MonitorItem[]>({
     title: 'Monitors that it has',
@@ -81,27 +153,16 @@ export const scenarioAttached = {
     write: (value, context) => cellText(value, { ...context, field: today }),
     read: (text, context) => valueOf<boolean>(text, today, context)
   }),
-  agentSwitch: attached<Readonly<Partial<Record<Agent, Agent>>>>({
+  plans: pairs<string>({
+    title: 'Plans on machines',
+    form: 'machine = plan; …',
+    key: machine,
+    value: planOnMachineField
+  }),
+  agentSwitch: pairs<Agent>({
     title: 'Agents given instead',
     form: 'agent = other; …',
-    write: (switches, context) =>
-      Object.entries(switches)
-        .map((pair) => pair.map((each) => cellText(each, { ...context, field: agent })).join(' = '))
-        .join('; '),
-    read: (text, context) => {
-      const switches: Partial<Record<Agent, Agent>> = {};
-      for (const part of partsOf(text)) {
-        const [from, to, ...more] = part.split(/=|→/);
-        if (from === undefined || to === undefined || more.length > 0)
-          throw new UnreadablePart(
-            `Agents given instead: ${quoted(part)} was given; allowed is an agent, an equals sign, and the agent given instead.`
-          );
-        const key = valueOf<Agent>(from, agent, context);
-        if (key in switches)
-          throw new UnreadablePart(`Agents given instead: ${quoted(from.trim())} stands there twice.`);
-        switches[key] = valueOf<Agent>(to, agent, context);
-      }
-      return switches;
-    }
+    key: agent,
+    value: agent
   })
 } as const;

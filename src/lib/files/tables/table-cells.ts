@@ -2,7 +2,7 @@
 import { entryKey } from '#lib/workbook/edit-rows.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import type { Field } from '#lib/workbook/field.ts';
-import { agentOptions, monitorItemOptions } from '#lib/workbook/fields.ts';
+import { agentOptions, monitorItemOptions, moveFields, paymentFields } from '#lib/workbook/fields.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { AttachedField } from './attached-fields.ts';
 import { cellReader } from '#lib/workbook/cell-reader.ts';
@@ -40,6 +40,23 @@ export function tableCells(table: TableId, workbook: Workbook): readonly (readon
           text(cases.textOf(caseId)),
           text(plans.textOf(plan))
         ])
+      );
+    }
+    case 'moves': {
+      const scenarios = entryNames(workbook.scenarios);
+      return workbook.scenarios.flatMap(({ id, moves }) =>
+        moves.map(({ payment }, place) => {
+          const base = `scenarios.${id}.moves.${place}`;
+          const cells = (at: string, fields: Readonly<Record<string, Field>>): readonly TableCell[] =>
+            Object.entries(fields).map(([key, field]) => ({ kind: 'cell', path: `${at}.${key}`, field }));
+          return [
+            text(scenarios.textOf(id)),
+            ...cells(base, moveFields),
+            ...(payment === null
+              ? Object.keys(paymentFields).map(() => text(''))
+              : cells(`${base}.payment`, paymentFields))
+          ];
+        })
       );
     }
     case 'avoidedPurchases': {

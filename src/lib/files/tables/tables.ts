@@ -10,29 +10,34 @@ import {
   gasFields,
   machineFields,
   markFields,
-  monitorFields,
+  monitorPriceFields,
+  moveFields,
+  paymentFields,
   phaseFields,
   planByCaseField,
   planFields,
   samplingFields,
   scenarioFields,
   siteFields,
+  theatreGroupFields,
   warmingFields,
   workbookFields
 } from '#lib/workbook/fields.ts';
 import type { AttachedField } from './attached-fields.ts';
-import { machineAttached, scenarioAttached } from './attached-fields.ts';
+import { caseAttached, machineAttached, scenarioAttached, theatreGroupAttached } from './attached-fields.ts';
 
 export const tableIds = [
+  'theatreGroups',
   'caseMix',
   'flowPlans',
   'machines',
   'scenarios',
+  'moves',
   'plansByCase',
   'avoidedPurchases',
   'agents',
   'absorbents',
-  'monitors',
+  'monitorPrices',
   'ranges',
   'ownFigures',
   'settings'
@@ -40,15 +45,17 @@ export const tableIds = [
 export type TableId = (typeof tableIds)[number];
 
 export const tableTitles: Readonly<Record<TableId, string>> = {
+  theatreGroups: 'Theatres',
   caseMix: 'Case mix',
   flowPlans: 'Flow plans',
   machines: 'Machines',
   scenarios: 'Scenarios',
+  moves: 'Machines that come',
   plansByCase: 'Plans by case group',
   avoidedPurchases: 'Purchases avoided',
   agents: 'Agents',
   absorbents: 'Absorbents',
-  monitors: 'Monitors',
+  monitorPrices: 'Monitors',
   ranges: 'Ranges',
   ownFigures: 'Own figures',
   settings: 'Settings'
@@ -87,7 +94,9 @@ export function columnsOf(table: ListName, currency: string): readonly TableColu
     }));
   switch (table) {
     case 'caseMix':
-      return [...of(caseFields), idColumn];
+      return [...of(caseFields), ...beside(caseAttached), idColumn];
+    case 'theatreGroups':
+      return [...of(theatreGroupFields), ...beside(theatreGroupAttached), idColumn];
     case 'flowPlans':
       return [...of({ plan: planFields.name, ...phaseFields }), idColumn];
     case 'machines':
@@ -98,8 +107,8 @@ export function columnsOf(table: ListName, currency: string): readonly TableColu
       return of(agentFields);
     case 'absorbents':
       return [...of(absorbentFields), idColumn];
-    case 'monitors':
-      return of(monitorFields);
+    case 'monitorPrices':
+      return of(monitorPriceFields);
   }
 }
 
@@ -115,6 +124,20 @@ export const planByCaseColumns: readonly TableColumn[] = [
   { key: 'scenario', header: 'Scenario', field: null },
   { key: 'case', header: 'Case group', field: null },
   { key: 'plan', header: planByCaseField.title, field: planByCaseField }
+];
+
+/** The key of a column that says how a machine is paid for that is not bought. */
+export const paymentColumnKey = (key: string): string => `payment.${key}`;
+
+/** Machines that come to theatres under a scenario; a row for each. Without a way of paying they are bought. */
+export const moveColumns = (currency: string): readonly TableColumn[] => [
+  { key: 'scenario', header: 'Scenario', field: null },
+  ...Object.entries(moveFields).map(([key, field]) => ({ key, header: headerOf(field, currency), field })),
+  ...Object.entries(paymentFields).map(([key, field]) => ({
+    key: paymentColumnKey(key),
+    header: headerOf(field, currency),
+    field
+  }))
 ];
 
 /** Purchases that scenarios make unnecessary; a row for each. */
@@ -149,6 +172,8 @@ export function tableColumns(table: TableId, currency: string): readonly TableCo
   switch (table) {
     case 'plansByCase':
       return planByCaseColumns;
+    case 'moves':
+      return moveColumns(currency);
     case 'avoidedPurchases':
       return avoidedPurchaseColumns(currency);
     case 'ranges':

@@ -16,6 +16,11 @@ export const sheetGroups: readonly SheetGroup[] = [
     title: 'What we do today',
     sheets: [
       {
+        route: '/theatres/',
+        title: 'Theatres',
+        words: 'How many theatres there are, which machine stands in them today, and which monitors.'
+      },
+      {
         route: '/case-mix/',
         title: 'Case mix',
         words: 'What is done in a year: groups of alike anaesthetics, never single patients.'
@@ -29,7 +34,7 @@ export const sheetGroups: readonly SheetGroup[] = [
       {
         route: '/machines/',
         title: 'Machines',
-        words: 'The machines in use and the ones that could be bought, and the theatres they stand in.'
+        words: 'The machines in use and the ones that could come in their place.'
       }
     ]
   },
@@ -91,7 +96,7 @@ export function sheetAt(route: string): SheetEntry {
 export function routeOfCell(path: string): string {
   switch (path.split('.')[0]) {
     case 'caseMix':
-      return '/case-mix/';
+      return /^caseMix\.[^.]+\.theatreGroups\./.test(path) ? '/theatres/' : '/case-mix/';
     case 'flowPlans':
       return '/flow-plans/';
     case 'agents':
@@ -102,8 +107,9 @@ export function routeOfCell(path: string): string {
       return '/machines/';
     case 'scenarios':
       return '/scenarios/';
-    case 'monitors':
-      return '/monitoring/';
+    case 'theatreGroups':
+    case 'monitorPrices':
+      return '/theatres/';
     case 'sampling':
     case 'ranges':
       return '/uncertainty/';

@@ -11,8 +11,21 @@ export interface FirstStep {
 const isPriced = (price: string): boolean => Number(price) > 0;
 
 /** The steps from an empty workbook to an answer; each is done once the least that it asks for is there. */
-export function firstSteps({ caseMix, agents, flowPlans, machines, scenarios }: Workbook): FirstStep[] {
+export function firstSteps({
+  caseMix,
+  agents,
+  flowPlans,
+  machines,
+  scenarios,
+  theatreGroups
+}: Workbook): FirstStep[] {
   return [
+    {
+      route: '/theatres/',
+      sheet: 'Theatres',
+      words: 'how many theatres there are',
+      done: theatreGroups.length > 1 || (theatreGroups[0]?.theatres ?? 1) > 1
+    },
     {
       route: '/case-mix/',
       sheet: 'Case mix',

@@ -6,6 +6,8 @@ import { formatMoney, formatNumber } from '#lib/numbers/format-number.ts';
 import { accountingFields, monitoringStandardOptions } from '#lib/workbook/fields.ts';
 import { optionsOf } from '#lib/workbook/read-text.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
+import { machineThatComes } from '#lib/calc/fleet/machine-that-comes.ts';
+import { theatresMovedBy } from '#lib/calc/fleet/theatres-moved.ts';
 import { yearsInWords } from '../parts/in-words.ts';
 
 type Scenario = Workbook['scenarios'][number];
@@ -23,17 +25,24 @@ function scenariosOf(workbook: Workbook, scenarioId: string): { scenario: Scenar
 
 /** What is to be decided. */
 export function questionOf(workbook: Workbook, scenarioId: string): string {
-  const { scenario, today } = scenariosOf(workbook, scenarioId);
-  if (scenario.machine === today.machine || scenario.machinesStay)
+  const { scenario } = scenariosOf(workbook, scenarioId);
+  const main = machineThatComes(workbook, scenario);
+  if (main === null)
     return `Should the department go over to “${scenario.name}” with the machines that it has?`;
-  const machine = workbook.machines.find(({ id }) => id === scenario.machine);
-  const units = scenario.unitsByYear?.reduce((sum, each) => sum + each, 0) ?? machine?.units ?? 0;
-  const phased = (scenario.unitsByYear?.filter((each) => each > 0).length ?? 0) > 1;
-  const plan = named(workbook.flowPlans, scenario.flowPlan);
-  const { theatres } = workbook.site;
-  const part = units < theatres ? ` for as many of the ${theatres} theatres` : '';
-  const bought = `${units}\u00a0×\u00a0${machine?.name ?? scenario.machine}${part}${phased ? ', over several years,' : ''}`;
-  return `Should the department buy ${bought} and follow the flow plan “${plan}”, in place of today’s practice?`;
+  const moved = theatresMovedBy(workbook, scenario);
+  const all = workbook.theatreGroups.reduce((sum, { theatres }) => sum + theatres, 0);
+  const theatres = [...moved.values()].reduce((sum, each) => sum + each, 0);
+  const kinds = new Set(scenario.moves.map(({ machine }) => machine));
+  const phased = new Set(scenario.moves.map(({ year }) => year)).size > 1;
+  const plan = named(workbook.flowPlans, scenario.plans[main] ?? '');
+  const machine = kinds.size === 1 ? named(workbook.machines, main) : 'machines of several kinds';
+  const units = theatres + scenario.spares;
+  const part = theatres < all ? `, for ${theatres} of the ${all} theatres` : '';
+  const how = scenario.moves.every(({ payment }) => payment === null) ? 'buy' : 'take on';
+  const bought = `${units}\u00a0×\u00a0${machine}${part}${phased ? ', over several years,' : ''}`;
+  return kinds.size === 1
+    ? `Should the department ${how} ${bought} and follow the flow plan “${plan}”, in place of today’s practice?`
+    : `Should the department ${how} ${bought}, in place of today’s practice?`;
 }
 
 /** What a year of the scenario does, when it is paid back and what it is worth. */
@@ -109,6 +118,18 @@ export interface Assumption {
   readonly sentence: string;
 }
 
+/** The machines of today with the plan on each. */
+const practiceOf = ({ theatreGroups, machines, flowPlans }: Workbook, { plans }: Scenario): string =>
+  [...new Set(theatreGroups.map(({ machine }) => machine))]
+    .map((machine) => `${named(machines, machine)}, flow plan “${named(flowPlans, plans[machine] ?? '')}”`)
+    .join('; ');
+
+/** What becomes of today's machines: it is printed with every answer. */
+const lastingOf = ({ accounting }: Workbook): string =>
+  accounting.counterfactual === 'machines-last'
+    ? 'Today’s machines are taken to last through the appraisal.'
+    : 'Today’s machines are replaced by their like at the end of their life, and only the difference counts.';
+
 /** What the answer rests on, in the order in which such analyses are read. */
 export function assumptionsOf(workbook: Workbook, scenarioId: string, locale: string): Assumption[] {
   const { scenario, today } = scenariosOf(workbook, scenarioId);
@@ -158,7 +179,7 @@ export function assumptionsOf(workbook: Workbook, scenarioId: string, locale: st
     {
       about: 'Comparators',
       sentence:
-        `Today’s practice: ${named(workbook.machines, today.machine)}, flow plan “${named(workbook.flowPlans, today.flowPlan)}”.` +
+        `Today’s practice: ${practiceOf(workbook, today)}. ${lastingOf(workbook)}` +
         (others.length === 0 ? '' : ` Looked at as well: ${others.map(({ name }) => name).join('; ')}.`)
     },
     {

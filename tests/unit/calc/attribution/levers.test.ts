@@ -1,3 +1,4 @@
+import { bringing, keeping } from '../../../fixtures/one-group.ts';
 import { describe, expect, test } from 'vitest';
 import { leversOf, scenarioOfTwin, isTwinId, twinOf, variantOf } from '#lib/calc/attribution/levers.ts';
 import { CaseMemo } from '#lib/calc/known-cases/case-memo.ts';
@@ -26,8 +27,7 @@ const leversWith = (change: Partial<Scenario>, of?: EstimateInput) => {
   return leversOf(input, input.scenarios.find(({ id }) => id === 'closed') as Scenario);
 };
 const stillClosed: Partial<Scenario> = {
-  machine: 'm-old',
-  flowPlan: 'usual',
+  ...keeping('m-old', 'usual'),
   agentSwitch: {},
   oneOffCost: '0'
 };
@@ -42,13 +42,13 @@ describe('the levers of a scenario', () => {
   test.each<[string, Partial<Scenario>, string[]]>([
     ['an agent given instead', { agentSwitch: { desflurane: 'sevoflurane' } }, ['agent']],
     ['an agent given instead of itself', { agentSwitch: { desflurane: 'desflurane' } }, []],
-    ['another plan', { flowPlan: 'low' }, ['flow']],
+    ['another plan', keeping('m-old', 'low'), ['flow']],
     ['another plan for one case group', { flowPlanByCase: { 'lap-chole': 'low' } }, ['flow']],
     ['today’s plan for one case group', { flowPlanByCase: { 'lap-chole': 'usual' } }, []],
-    ['another machine', { machine: 'm-closed' }, ['machine']],
+    ['another machine', bringing('m-closed', 'usual'), ['machine']],
     [
       'another machine’s plan on the machines that stay',
-      { machine: 'm-closed', machinesStay: true, flowPlan: 'low' },
+      { ...bringing('m-closed', 'low'), machinesStay: true },
       ['flow']
     ],
     ['purchases avoided', { avoidedPurchases: [{ year: 2, units: 1, unitPrice: '9' }] }, ['machine']],
@@ -56,7 +56,7 @@ describe('the levers of a scenario', () => {
     ['an adoption of its own alone', { adoptionPercent: 50 }, []],
     [
       'an adoption that the machine brings',
-      { machine: 'm-closed', adoptionWithoutMachinePercent: 60 },
+      { ...bringing('m-closed', 'usual'), adoptionWithoutMachinePercent: 60 },
       ['machine', 'adoption']
     ],
     ['a share without a machine where none is changed', { adoptionWithoutMachinePercent: 60 }, []],
@@ -80,21 +80,21 @@ describe('a lever that is off', () => {
   };
 
   test('takes its fields from today, and nothing else', () => {
-    const { agentSwitch, flowPlan, machine, oneOffCost } = closed;
-    expect(off('agent')).toMatchObject({ agentSwitch: {}, flowPlan, machine, oneOffCost });
-    expect(off('flow')).toMatchObject({ agentSwitch, flowPlan: 'usual', machine, oneOffCost: '0' });
-    expect(off('machine', { unitsByYear: [2, 2] })).toMatchObject({
+    const { agentSwitch, moves, plans, oneOffCost } = closed;
+    expect(off('agent')).toMatchObject({ agentSwitch: {}, moves, plans, oneOffCost });
+    expect(off('flow')).toMatchObject({ agentSwitch, moves, oneOffCost: '0' });
+    // No plan named: today's of each theatre is followed on whatever comes.
+    expect(off('flow').plans).toEqual({});
+    expect(off('machine', bringing('m-closed', 'closed', { byYear: [2, 2] }))).toMatchObject({
       agentSwitch,
-      flowPlan,
-      machine,
+      ...bringing('m-closed', 'closed', { byYear: [2, 2] }),
       machinesStay: true,
-      unitsByYear: [2, 2],
       oneOffCost
     });
-    expect(off('capture', { capturePercent: 30 })).toMatchObject({ capturePercent: 0, machine });
+    expect(off('capture', { capturePercent: 30 })).toMatchObject({ capturePercent: 0, moves });
     expect(off('adoption', { adoptionWithoutMachinePercent: 55 })).toMatchObject({
       adoptionPercent: 55,
-      machine
+      moves
     });
   });
 
@@ -121,9 +121,9 @@ describe('the twin', () => {
     expect(twin).toMatchObject({
       id: 'closed:without-machine',
       baseline: false,
-      machine: closed.machine,
+      moves: closed.moves,
       machinesStay: true,
-      flowPlan: 'closed',
+      plans: { 'm-closed': 'closed' },
       agentSwitch: closed.agentSwitch,
       adoptionPercent: 70,
       oneOffCost: '5000.00'
@@ -154,8 +154,8 @@ describe('runs are estimates of scenarios that could be written by hand', () => 
   });
   const off: Readonly<Record<string, Partial<Scenario>>> = {
     agent: { agentSwitch: {} },
-    flow: { flowPlan: 'usual', oneOffCost: '0' },
-    machine: { machine: 'm-old' },
+    flow: { plans: { 'm-closed': 'usual', 'm-old': 'usual' }, oneOffCost: '0' },
+    machine: { moves: [] },
     adoption: { adoptionPercent: 65 },
     capture: { capturePercent: 0 }
   };

@@ -32,7 +32,7 @@ const scenario = (id: string, flowPlan: string, more: Partial<Scenario> = {}): S
   id,
   name: `${id} plan`,
   baseline: id === 'today',
-  flowPlan,
+  plans: { 'm-old': flowPlan },
   flowPlanByCase: {},
   agentSwitch: {},
   adoptionPercent: 100,

@@ -43,10 +43,12 @@ test('alike cases are listed once, and an edit lists what it changes', () => {
   // Of the demo's row: each plan on its machine, and today's on the machines that come, where some do not follow.
   const [today] = demo.scenarios;
   const plans = new Set(
-    demo.scenarios.flatMap(({ flowPlan, machine, adoptionPercent }) => [
-      `${flowPlan} ${machine}`,
-      ...(adoptionPercent < 100 ? [`${today?.flowPlan} ${machine}`] : [])
-    ])
+    demo.scenarios.flatMap(({ plans: followed, adoptionPercent }) =>
+      Object.entries(followed).flatMap(([machine, plan]) => [
+        `${plan} ${machine}`,
+        ...(adoptionPercent < 100 ? [`${today?.plans['m-old']} ${machine}`] : [])
+      ])
+    )
   );
   expect(casesLacking(twice, memo)).toHaveLength(plans.size);
   void ofScenarios(estimate(twice, memo));

@@ -11,7 +11,7 @@ import { costOfOwnership, costOfToday } from '#lib/calc/money/cost-of-ownership.
 import { avoidedOverAppraisal, costPerTonneAvoided } from '#lib/calc/money/cost-per-tonne.ts';
 import { Decimal, text } from '#lib/calc/money/decimal.ts';
 import { internalRates } from '#lib/calc/money/internal-rate.ts';
-import type { Bought } from '#lib/calc/money/investment.ts';
+import type { Arrival } from '#lib/calc/fleet/standing.ts';
 import { investment } from '#lib/calc/money/investment.ts';
 import { kept } from '#lib/calc/working/kept.ts';
 import type { YearlyCost } from '#lib/calc/money/cost-lines.ts';
@@ -37,10 +37,16 @@ export const accounting: Accounting = {
   carbonGrowthPercent: 0,
   recoveryMinuteValue: '0',
   bodyModel: 'eger',
-  residualValue: 'none'
+  residualValue: 'none',
+  counterfactual: 'machines-last'
 };
 
-export const machine: Machine = {
+/** A machine, and how many of it stand or come. */
+export type Counted = Machine & { readonly units: number };
+/** A scenario, and how many machines come in each year; null: all now. */
+export type Phased = Scenario & { readonly unitsByYear: readonly number[] | null };
+
+export const machine: Counted = {
   id: 'new',
   name: 'New',
   kind: 'closed-circuit',
@@ -60,12 +66,14 @@ export const machine: Machine = {
   monitors: []
 };
 
-export const scenario: Scenario = {
+export const scenario: Phased = {
   id: 'buy',
   name: 'Buy',
   baseline: false,
-  machine: 'new',
-  flowPlan: 'low',
+  moves: [],
+  plans: { new: 'low' },
+  spares: 0,
+  adoptionFirstYearsPercent: null,
   flowPlanByCase: {},
   agentSwitch: {},
   adoptionPercent: 100,
@@ -83,10 +91,6 @@ export const scenario: Scenario = {
 export const site: EstimateInput['site'] = {
   theatreTemperatureC: 20,
   ambientPressureKPa: 101.325,
-  theatres: 4,
-  roomVolumeM3: 110,
-  airChangesPerH: 20,
-  scavengingPercent: 95,
   monitoringStandard: 'asa',
   facilityLevel: null,
   jurisdiction: null,
@@ -167,8 +171,8 @@ export function amountsOf(r: Reckoner, bare: BareAmounts): YearlyAmounts {
 export interface Case {
   prices: Prices;
   accounting: Accounting;
-  today: { scenario: Scenario; machine: Machine; used: BareAmounts; monitors: string };
-  then: { scenario: Scenario; machine: Machine; used: BareAmounts; monitors: string };
+  today: { scenario: Phased; machine: Counted; used: BareAmounts; monitors: string };
+  then: { scenario: Phased; machine: Counted; used: BareAmounts; monitors: string };
 }
 
 /** Amounts on the way from some to others: all of those at a share of 1. */
@@ -187,32 +191,33 @@ const between = (from: BareAmounts, to: BareAmounts, share: number): BareAmounts
 
 /** All figures of the case; emissions avoided are what today's practice emits beyond the scenario. */
 export function appraiseCase(r: Reckoner, given: Case) {
-  const boughtOf = (which: 'today' | 'then'): Bought[] => {
+  const boughtOf = (which: 'today' | 'then'): Arrival[] => {
     const { scenario: of, machine: on } = given[which];
     if (on.id === given.today.machine.id) return [];
     return (of.unitsByYear ?? [on.units]).flatMap((units, year) => {
       const coming = r.assumption(units, '1', 'Given by the test.');
-      return units > 0 ? [{ year, units: coming, theatres: coming }] : [];
+      return units > 0 ? [{ year, machine: on, units: coming, tradedIn: coming, move: null }] : [];
     });
   };
   /** Share of the machines that have come before a year, of those that come in all. */
   const shareIn = (which: 'today' | 'then', year: number): number => {
     const bought = boughtOf(which);
-    const units = (of: readonly Bought[]): number => of.reduce((sum, each) => sum + r.value(each.units), 0);
+    const units = (of: readonly Arrival[]): number => of.reduce((sum, each) => sum + r.value(each.units), 0);
     return units(bought) === 0 ? 1 : units(bought.filter((each) => each.year < year)) / units(bought);
   };
   const side = (which: 'today' | 'then'): Side => {
     const { scenario: of, machine: on, monitors } = given[which];
     const costAt = kept((share: number): YearlyCost => {
-      const standing = (machine: Machine, of: number) => ({
+      const standing = (machine: Counted, of: number) => ({
         machine,
+        arrival: null,
         units: r.assumption(machine.units * of, '1', 'Given by the test.')
       });
       return costLines(r, {
         prices: consumablePrices(r, given.prices),
         cells: { site: given.prices.site, accounting: given.accounting },
         scenario: of,
-        standings: [standing(on, share), ...(share === 1 ? [] : [standing(given.today.machine, 1 - share)])],
+        serviced: [standing(on, share), ...(share === 1 ? [] : [standing(given.today.machine, 1 - share)])],
         used: amountsOf(r, between(given.today.used, given[which].used, share))
       });
     });
@@ -221,8 +226,8 @@ export function appraiseCase(r: Reckoner, given: Case) {
       costIn: (year) => costAt(shareIn(which, year)),
       investment: investment(r, {
         scenario: of,
-        machine: on,
-        bought: boughtOf(which),
+        arrivals: boughtOf(which),
+        renewals: [],
         monitors: [{ year: 0, cost: r.assumption(new Decimal(monitors), 'currency', 'Given by the test.') }],
         accounting: given.accounting
       })

@@ -20,8 +20,9 @@ const linesOf = (bare: BareAmounts, change: { carbon?: string; recovery?: string
       }
     },
     scenario: { ...scenario, yearlyExtraCost: change.extra ?? '0' },
-    standings: [
+    serviced: [
       {
+        arrival: null,
         machine: { ...machine, servicePerUnitPerYear: '1800.00' },
         units: plain.assumption(3, '1', 'Given by the test.')
       }

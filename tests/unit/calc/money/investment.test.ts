@@ -22,17 +22,20 @@ const invest = ({
   /** Theatres that they come to. */
   theatres?: readonly number[];
   monitors?: readonly string[];
-} = {}): Investment =>
-  investment(plain, {
+} = {}): Investment => {
+  const changed = { ...machine, ...machineChange };
+  return investment(plain, {
     scenario: { ...scenario, ...scenarioChange },
-    machine: { ...machine, ...machineChange },
-    bought: bought.flatMap((units, year) =>
+    renewals: [],
+    arrivals: bought.flatMap((units, year) =>
       units > 0
         ? [
             {
               year,
+              machine: changed,
+              move: null,
               units: plain.assumption(units, '1', ''),
-              theatres: plain.assumption(theatres[year] ?? 0, '1', '')
+              tradedIn: plain.assumption(theatres[year] ?? 0, '1', '')
             }
           ]
         : []
@@ -43,6 +46,7 @@ const invest = ({
     })),
     accounting: { ...accounting, ...accountingChange }
   });
+};
 
 const totals = ({ outlays }: Investment): string[] => outlays.map(({ total }) => text(plain.value(total)));
 const kind = ({ outlays }: Investment, name: OutlayKind): string[] =>

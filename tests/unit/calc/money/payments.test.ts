@@ -8,7 +8,6 @@ import { plain } from '#lib/calc/working/plain.ts';
 import { moneyOf, textsOf } from './business-case.ts';
 
 const terms: PaymentTerms = {
-  kind: 'lease',
   perUnitPerYear: '1000',
   growthPercent: 0,
   inAdvance: true,
@@ -112,7 +111,7 @@ describe('payments for two machines, 1 000 a year each', () => {
 });
 
 test('the parts of a fee add up to it, and what is left for the machine may be below 0', () => {
-  const [firstFee, fee] = planOf({ kind: 'managed', perUnitPerYear: '9000', growthPercent: 2 }).years.map(
+  const [firstFee, fee] = planOf({ perUnitPerYear: '9000', growthPercent: 2 }).years.map(
     ({ payments }) => payments
   ) as [ReturnType<typeof moneyOf>, ReturnType<typeof moneyOf>];
   const parts = partsOfFee(plain, {

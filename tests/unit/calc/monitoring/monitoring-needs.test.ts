@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { MonitorStock } from '#lib/calc/input.ts';
+import type { MonitorItem } from '#lib/calc/input.ts';
 import { meets } from '#lib/calc/monitoring/circumstance.ts';
 import type { MonitoredCase } from '#lib/calc/monitoring/circumstance.ts';
 import { monitoringNeeds } from '#lib/calc/monitoring/monitoring-needs.ts';
@@ -16,11 +16,8 @@ import {
   ventilatedAdult
 } from './monitored-case.ts';
 
-const capnographs = (theatresEquipped: number): MonitorStock => ({
-  item: 'capnography',
-  theatresEquipped,
-  unitPrice: '2600.00'
-});
+/** A theatre group with so many of a monitor. */
+const having = (monitors: Readonly<Partial<Record<MonitorItem, number>>>) => ({ id: 'main', monitors });
 
 describe('a circumstance', () => {
   const mask: MonitoredCase = { ...ventilatedAdult, airway: 'mask', neuromuscularBlock: false };
@@ -91,30 +88,31 @@ describe('each rule', () => {
 });
 
 describe('theatres without an item', () => {
-  const four = { theatres: 4, builtIn: [] };
-  const equipment = { asking: [four], stock: [capnographs(3)] };
+  const withCapnographs = (number: number) => having({ capnography: number });
+  const equipment = { asking: [{ group: withCapnographs(3), theatres: 4, builtIn: [] }] };
   /** Four theatres, in some of which the machine brings it. */
-  const brought = (item: 'capnography' | 'ecg', theatres: number) => [
-    { theatres, builtIn: [item] },
-    { theatres: 4 - theatres, builtIn: [] }
+  const brought = (item: 'capnography' | 'ecg', theatres: number, group = withCapnographs(3)) => [
+    { group, theatres, builtIn: [item] },
+    { group, theatres: 4 - theatres, builtIn: [] }
   ];
 
   it('are those beyond the stock', () => {
     expect(theatresMissing('capnography', equipment)).toBe(1);
-    expect(theatresMissing('capnography', { ...equipment, stock: [capnographs(9)] })).toBe(0);
+    expect(
+      theatresMissing('capnography', { asking: [{ group: withCapnographs(9), theatres: 4, builtIn: [] }] })
+    ).toBe(0);
   });
 
   it('are only those that ask for it', () => {
     expect(
-      theatresMissing('capnography', { asking: [{ theatres: 2, builtIn: [] }], stock: [capnographs(1)] })
+      theatresMissing('capnography', { asking: [{ group: withCapnographs(1), theatres: 2, builtIn: [] }] })
     ).toBe(1);
   });
 
   it('are fewer where the machines bring it, and the stock goes to the others', () => {
     const lacking = (theatres: number, inStock: number) =>
       theatresMissing('capnography', {
-        asking: brought('capnography', theatres),
-        stock: [capnographs(inStock)]
+        asking: brought('capnography', theatres, withCapnographs(inStock))
       });
     expect(lacking(4, 3)).toBe(0);
     // Two theatres with a capnograph and two machines that bring one make four of four.
@@ -125,8 +123,8 @@ describe('theatres without an item', () => {
 
   it('cannot be told where no stock was given, unless the machines bring it to every theatre', () => {
     expect(theatresMissing('ecg', equipment)).toBeNull();
-    expect(theatresMissing('ecg', { ...equipment, asking: brought('ecg', 3) })).toBeNull();
-    expect(theatresMissing('ecg', { ...equipment, asking: brought('ecg', 4) })).toBe(0);
+    expect(theatresMissing('ecg', { asking: brought('ecg', 3) })).toBeNull();
+    expect(theatresMissing('ecg', { asking: brought('ecg', 4) })).toBe(0);
   });
 
   it('are counted by the capnographs for the detection of CO2 at intubation', () => {
@@ -143,12 +141,17 @@ describe('theatres without an item', () => {
 
 describe('a list of needs', () => {
   /** Cases that are all done in four theatres of one kind. */
-  const inFour = (cases: MonitoredCase[]) => [{ theatres: 4, builtIn: ['inspired-oxygen' as const], cases }];
+  const inFour = (cases: MonitoredCase[], monitors = { capnography: 3, ecg: 4 }) => [
+    { group: having(monitors), theatres: 4, builtIn: ['inspired-oxygen' as const], cases }
+  ];
   const question: MonitoringQuestion = {
     standard: 'cas',
     facilityLevel: null,
     places: inFour([spinal, ventilatedAdult, { ...intravenousLaparoscopy, lowestFlowLPerMin: 0.5 }]),
-    stock: [capnographs(3), { item: 'ecg', theatresEquipped: 4, unitPrice: '800.00' }]
+    prices: [
+      { item: 'capnography', unitPrice: '2600.00' },
+      { item: 'ecg', unitPrice: '800.00' }
+    ]
   };
 
   it('names for each rule the rows that trigger it, where it lacks and at what price', () => {
@@ -217,11 +220,18 @@ describe('a list of needs', () => {
   });
 
   it('buys nothing that is only recommended, or that only the patient on the day can trigger', () => {
-    const stock = [
-      { item: 'temperature', theatresEquipped: 0, unitPrice: '350.00' },
-      { item: 'neuromuscular', theatresEquipped: 0, unitPrice: '1900.00' }
-    ] as const;
-    const asked = { ...question, standard: 'asa', stock } as const;
+    const asked: MonitoringQuestion = {
+      ...question,
+      standard: 'asa',
+      places: question.places.map((place) => ({
+        ...place,
+        group: having({ temperature: 0, neuromuscular: 0 })
+      })),
+      prices: [
+        { item: 'temperature', unitPrice: '350.00' },
+        { item: 'neuromuscular', unitPrice: '1900.00' }
+      ]
+    };
     const needs = monitoringNeeds(asked);
     expect(needs.find(({ item }) => item === 'temperature')?.applies).toBe('when-triggered');
     expect(needs.find(({ item }) => item === 'neuromuscular')?.level).toBe('recommended');

@@ -18,8 +18,8 @@ export function needsOf(
   const needs = monitoringNeeds({
     standard,
     facilityLevel,
-    places: [{ theatres: 1, builtIn: [], cases: [row] }],
-    stock: []
+    places: [{ group: { id: 'main', monitors: {} }, theatres: 1, builtIn: [], cases: [row] }],
+    prices: []
   });
   return needs.map(
     ({ level, item, applies, layer }) =>

@@ -201,7 +201,10 @@ describe('an answer taken over', () => {
   test('a plan that rows name for themselves is followed in its copy', () => {
     const own = {
       ...input,
-      scenarios: input.scenarios.map((each) => ({ ...each, flowPlanByCase: { breast: each.flowPlan } }))
+      scenarios: input.scenarios.map((each) => ({
+        ...each,
+        flowPlanByCase: { breast: Object.values(each.plans)[0] ?? '' }
+      }))
     };
     const flow = asked('closed', own).find(({ subject }) => subject === 'flow') as Question;
     const { document } = withAnswer(own, flow, { value: 0.4, as: { scenario: 's', part: 'p' } });

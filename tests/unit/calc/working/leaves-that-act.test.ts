@@ -32,11 +32,8 @@ const still: Workbook = {
     carbonGrowthPercent: 0
   }
 };
-const [scenario] = still.scenarios.filter(({ baseline, machine }) => {
-  const today = still.scenarios.find((each) => each.baseline);
-  return !baseline && machine !== today?.machine;
-});
-const { id, machine } = scenario ?? { id: '', machine: '' };
+const scenario = still.scenarios.find(({ moves }) => moves.length > 0);
+const { id, machine } = { id: scenario?.id ?? '', machine: scenario?.moves[0]?.machine ?? '' };
 
 test.each([
   ['npv', ['agentGrowthPercent', 'serviceGrowthPercent']],
@@ -75,9 +72,9 @@ test('what a gap in monitoring costs leads to the theatres, the stock and the pr
   for (const { path, item } of gaps)
     expect([...cellsUnder(demo, path)]).toEqual(
       expect.arrayContaining([
-        'site.theatres',
-        `monitors.${item}.theatresEquipped`,
-        `monitors.${item}.unitPrice`
+        'theatreGroups.main.theatres',
+        `theatreGroups.main.monitors.${item}`,
+        `monitorPrices.${item}.unitPrice`
       ])
     );
 });

@@ -1,3 +1,4 @@
+import { newPayment } from '#lib/workbook/edit-moves.ts';
 import { describe, expect, test } from 'vitest';
 import { mapColumns } from '#lib/files/import/column-mapping.ts';
 import { readCsv } from '#lib/files/read/csv-in.ts';
@@ -164,7 +165,7 @@ describe('agents and monitors, which stand in their list once', () => {
   });
 
   test('are not changed by adding', () => {
-    const { workbook, refusedRows } = preview('monitors', 'Monitor,Price\nECG,1\n');
+    const { workbook, refusedRows } = preview('monitorPrices', 'Monitor,Price\nECG,1\n');
     expect(workbook).toEqual(demoWorkbook());
     expect(refusedRows[0]?.sentence).toMatch(/is in the list already; replace the list/);
   });
@@ -261,7 +262,7 @@ describe('a file of headings alone', () => {
   });
 
   test('is said to empty the list also where rows are there and none can be taken', () => {
-    expect(empty('monitors', 'Monitor,Theatres equipped\nTea,1\n')).toMatchObject({
+    expect(empty('monitorPrices', 'Monitor,Price\nTea,1\n')).toMatchObject({
       empties: true,
       refusedRows: [{ line: 2 }]
     });
@@ -271,9 +272,9 @@ describe('a file of headings alone', () => {
 test('settings are found by section and name, and an unknown one is said', () => {
   const { workbook, ...told } = preview(
     'settings',
-    'Section,Setting,Value\nSite,Theatres,6\nAccounting,Discount rate (%),3.5\nGases,Oxygen (EUR per m³),much\nSite,Ghosts,1\n'
+    'Section,Setting,Value\nSite,Theatre temperature (°C),22\nAccounting,Discount rate (%),3.5\nGases,Oxygen (EUR per m³),much\nSite,Ghosts,1\n'
   );
-  expect(workbook.site.theatres).toBe(6);
+  expect(workbook.site.theatreTemperatureC).toBe(22);
   expect(told).toMatchObject({ changed: 2, unchanged: 1 });
   expect(told.refusedCells).toMatchObject([{ line: 4, column: 'Oxygen (EUR per m³)', text: 'much' }]);
   expect(told.refusedRows).toEqual([{ line: 5, sentence: 'There is no setting “Ghosts” in Site.' }]);
@@ -388,24 +389,25 @@ describe('tables that stand beside the lists', () => {
 });
 
 test('a setting that does not fit something elsewhere turns nothing else away', () => {
-  // Units in a machine that a scenario buys year by year: the sum elsewhere is what does not fit.
+  // The life of a machine that a scenario leases for seven years: the term elsewhere is what does not fit.
   const before = demoWorkbook();
-  const [first] = before.scenarios.filter(({ baseline }) => !baseline);
-  const machine = before.machines.find(({ id }) => id === first?.machine);
-  const phased: Workbook = {
+  const leased: Workbook = {
     ...before,
-    scenarios: before.scenarios.map((scenario) =>
-      scenario === first ? { ...scenario, unitsByYear: [machine?.units ?? 0] } : scenario
-    )
+    scenarios: before.scenarios.map((scenario) => ({
+      ...scenario,
+      moves: scenario.moves.map((move) =>
+        move.machine === 'm-closed' ? { ...move, payment: newPayment } : move
+      )
+    }))
   };
-  const others = before.machines.filter(({ id }) => id !== machine?.id).map(({ id }) => id);
-  const rows = [machine?.id, ...others].map((id) => `${id},77`).join('\n');
-  const { workbook, refusedCells } = preview('machines', `Id,Units\n${rows}\n`, {
+  const others = before.machines.filter(({ id }) => id !== 'm-closed').map(({ id }) => id);
+  const rows = ['m-closed', ...others].map((id) => `${id},5`).join('\n');
+  const { workbook, refusedCells } = preview('machines', `Id,Life (years)\n${rows}\n`, {
     mode: 'replace',
-    workbook: phased
+    workbook: leased
   });
   expect(refusedCells.map(({ line }) => line)).toEqual([2]);
-  for (const id of others) expect(workbook.machines.find((each) => each.id === id)?.units).toBe(77);
+  for (const id of others) expect(workbook.machines.find((each) => each.id === id)?.lifeYears).toBe(5);
 });
 
 test.each([...tableIds])('the table %s is known again by its headings', (table) => {

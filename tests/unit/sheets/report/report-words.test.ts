@@ -1,3 +1,4 @@
+import { bringing } from '../../../fixtures/one-group.ts';
 import { describe, expect, it } from 'vitest';
 import { estimate } from '#lib/calc/estimate/estimate.ts';
 import type { AgainstBaseline } from '#lib/calc/estimate-types.ts';
@@ -47,11 +48,16 @@ describe('the question of the report', () => {
   });
 
   it('counts what is bought year by year', () => {
-    const phased = questionOf(changed('closed', { unitsByYear: [2, 0, 1] }), 'closed');
-    expect(phased).toContain(
-      '3\u00a0×\u00a0Closed-circuit ventilator A for as many of the 4 theatres, over several years, and'
+    const phased = questionOf(
+      changed('closed', bringing('m-closed', 'closed', { byYear: [2, 0, 1] })),
+      'closed'
     );
-    expect(questionOf(changed('closed', { unitsByYear: [2] }), 'closed')).not.toContain('several years');
+    expect(phased).toContain(
+      '3\u00a0×\u00a0Closed-circuit ventilator A, for 3 of the 4 theatres, over several years, and'
+    );
+    expect(
+      questionOf(changed('closed', bringing('m-closed', 'closed', { byYear: [2] })), 'closed')
+    ).not.toContain('several years');
   });
 });
 
