@@ -41,7 +41,7 @@ describe('cells with a number in them', () => {
         'flowPlans.usual.phases.1.flowLPerMin',
         'machines.m-closed.unitPrice',
         'scenarios.closed.adoptionPercent',
-        'monitors.capnography.theatresEquipped'
+        'theatreGroups.main.monitors.capnography'
       ])
     );
     expect(new Set(paths).size).toBe(paths.length);

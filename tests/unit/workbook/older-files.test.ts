@@ -52,6 +52,6 @@ describe.each(names)('%s', (name) => {
 
   test('saved today, it opens as the same', () => {
     const workbook = opened(name);
-    expect(readWorkbookFile(writeWorkbookFile(workbook))).toEqual({ kind: 'workbook', workbook });
+    expect(readWorkbookFile(writeWorkbookFile(workbook))).toEqual({ kind: 'workbook', workbook, notes: [] });
   });
 });

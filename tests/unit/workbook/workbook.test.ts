@@ -70,9 +70,9 @@ describe('parsing', () => {
     ],
     [
       'an unknown machine',
-      'scenarios.closed.machine',
+      'scenarios.closed.moves.0.machine',
       'm-none',
-      'scenarios.closed.machine: Machine: “m-none” is not in the list; allowed is one of m-old, m-closed, m-circle.'
+      'scenarios.closed.moves.0.machine: Machine that comes: “m-none” is not in the list; allowed is one of m-old, m-closed, m-circle.'
     ],
     [
       'an unknown plan of one row',
@@ -127,14 +127,19 @@ describe('parsing', () => {
     ['a horizon of 0', 'accounting.appraisalYears', 0, 'allowed is a whole number from 1 to 60 years'],
     ['a horizon above 60', 'accounting.appraisalYears', 61, 'allowed is a whole number from 1 to 60 years'],
     ['a discount rate of -21 %', 'accounting.discountRatePercent', -21, 'allowed is a number from -20'],
-    ['a field of another version', 'site.windows', 3, 'no such field in a workbook of version 1'],
+    ['a field of another version', 'site.windows', 3, 'no such field in a workbook of version 2'],
     [
       'the literature of 2012 over 20 years',
       'accounting',
       { ...demoWorkbook().accounting, warmingSet: 'literature-2012', warmingHorizonYears: 20 },
       'holds literature-2012 for 100 years'
     ],
-    ['units that do not add up', 'scenarios.closed.unitsByYear', [1, 2], '3 in all were given'],
+    [
+      'more theatres than there are',
+      'scenarios.closed.moves.0.theatres',
+      5,
+      'Theatres: 5 was given; “Theatres” has 4.'
+    ],
     [
       'an override without a reason',
       'overrides',
@@ -210,7 +215,7 @@ describe('edits', () => {
     expect(after('caseMix.lap-hernia.agent', 'desf')).toBe('desflurane');
     expect(after('caseMix.hip.neuromuscularBlock', 'yes')).toBe(true);
     expect(after('accounting.warmingHorizonYears', '20 years')).toBe(20);
-    expect(after('scenarios.closed.unitsByYear', '2, 2')).toEqual([2, 2]);
+    expect(after('scenarios.closed.adoptionFirstYearsPercent', '50, 80')).toEqual([50, 80]);
     expect(after('scenarios.closed.flowPlanByCase.hip', 'Low flow')).toBe('low');
   });
 
@@ -273,12 +278,12 @@ describe('edits', () => {
       [
         { path: 'caseMix.hip.minutes', text: '100' },
         { path: 'caseMix.hip.weightKg', text: '-2' },
-        { path: 'scenarios.closed.machine', text: 'Machines of today' }
+        { path: 'theatreGroups.main.machine', text: 'Machines of today' }
       ],
       'en-GB'
     );
     expect(readCell(workbook, 'caseMix.hip.minutes')).toBe(100);
-    expect(readCell(workbook, 'scenarios.closed.machine')).toBe('m-old');
+    expect(readCell(workbook, 'theatreGroups.main.machine')).toBe('m-old');
     expect(refused.map(({ path }) => path)).toEqual(['caseMix.hip.weightKg']);
   });
 
@@ -321,7 +326,7 @@ describe('rows', () => {
   test('what is in use is not deleted, and the baseline never', () => {
     const demo = demoWorkbook();
     expect(deleteRows(demo, { list: 'machines', rows: [0] })).toEqual({
-      sentence: 'This machine is in use by Today, Low flow, same machines; choose another there first.'
+      sentence: 'This machine is in use by Theatres; choose another there first.'
     });
     expect(deleteRows(demo, { list: 'scenarios', rows: [0] })).toHaveProperty('sentence');
     expect(deleteRows(demo, { list: 'agents', rows: [0] })).toHaveProperty('sentence');

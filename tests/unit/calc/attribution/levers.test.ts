@@ -147,6 +147,7 @@ describe('runs are estimates of scenarios that could be written by hand', () => 
   const of = { ...closed, adoptionWithoutMachinePercent: 65, capturePercent: 25 };
   const written = (name: string, change: Partial<Scenario>): Scenario => ({
     ...of,
+    plans: { 'm-closed': 'closed', 'm-old': 'closed' },
     adoptionWithoutMachinePercent: null,
     ...change,
     id: name,
@@ -154,6 +155,7 @@ describe('runs are estimates of scenarios that could be written by hand', () => 
   });
   const off: Readonly<Record<string, Partial<Scenario>>> = {
     agent: { agentSwitch: {} },
+    // With the machine off its plan is followed on today's machines.
     flow: { plans: { 'm-closed': 'usual', 'm-old': 'usual' }, oneOffCost: '0' },
     machine: { moves: [] },
     adoption: { adoptionPercent: 65 },

@@ -2,6 +2,8 @@
  * Every formula of the money room, as printed, against its code: evaluated by a general-purpose expression library in 40
  * digits on 200 random inputs. And every recorded step, recomputed from what it recorded, bit for bit.
  */
+import type { TheatreGroup } from '#lib/calc/input.ts';
+import { investment } from '#lib/calc/money/investment.ts';
 import { all, create } from 'mathjs';
 import type { FactoryFunctionMap } from 'mathjs';
 import { describe, expect, test } from 'vitest';
@@ -80,6 +82,21 @@ const given: Case = {
   }
 };
 
+/** Two of today's machines that are bought again in year 3, and stand to the end. */
+const renewed = (r: Reckoner): Quantity<unknown>[] => {
+  const units = r.cell(2, '1', 'given', 'renewed');
+  const { machine: old, scenario: today } = given.today;
+  const group = { id: 'main' } as TheatreGroup;
+  const { outlays, initial } = investment(r, {
+    scenario: today,
+    arrivals: [],
+    renewals: [{ year: 3, machine: old, group, units, unitsAtEnd: units }],
+    monitors: [],
+    accounting: given.accounting
+  });
+  return [initial, ...outlays.map(({ total }) => total)];
+};
+
 /** Every figure of the case, and the costs that only single cases and monitors have. */
 const figuresOf = (r: Reckoner): Quantity<unknown>[] => {
   const of = appraiseCase(r, given);
@@ -125,7 +142,8 @@ const figuresOf = (r: Reckoner): Quantity<unknown>[] => {
         unitPrice: '2600'
       }
     ]),
-    ...waysToPay(r)
+    ...waysToPay(r),
+    ...renewed(r)
   ];
 };
 

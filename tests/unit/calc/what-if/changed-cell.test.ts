@@ -327,10 +327,10 @@ describe('an uncertainty run', () => {
   test('rounds cells of whole numbers, and leaves out draws that make no sense, counted', () => {
     const ranges = {
       'caseMix.breast.nitrousOxidePercent': { low: 0, high: 79 },
-      'machines.m-closed.units': { low: 2, high: 6 }
+      'theatreGroups.main.theatres': { low: 2, high: 6 }
     };
     const odd = { ...sampled, ranges };
-    const run = setUpRun(odd, new Set(['machines.m-closed.units']));
+    const run = setUpRun(odd, new Set(['theatreGroups.main.theatres']));
     const figures = runOf(run, [[0, draws]]);
     const { failed, scenarios } = summaryOf(odd, run, figures);
     expect(failed).toBe(figures[0]?.filter(Number.isNaN).length);
