@@ -33,7 +33,7 @@ export const rooms: readonly Room[] = [
   { place: 'lib/calc/working/', knows: [], knowsTypesOf: ['lib/calc/reference/'] },
   { place: 'lib/calc/case/', knows: parts },
   { place: 'lib/calc/emissions/', knows: parts },
-  { place: 'lib/calc/money/', knows: parts },
+  { place: 'lib/calc/money/', knows: parts, knowsTypesOf: ['lib/calc/fleet/'] },
   { place: 'lib/calc/monitoring/', knows: parts },
   { place: 'lib/calc/fleet/', knows: parts },
   { place: 'lib/calc/uncertainty/', knows: parts },
@@ -56,7 +56,14 @@ export const rooms: readonly Room[] = [
   },
   {
     place: 'lib/calc/attribution/',
-    knows: [...parts, 'lib/calc/case/', 'lib/calc/known-cases/', 'lib/calc/money/', 'lib/calc/reckoning/']
+    knows: [
+      ...parts,
+      'lib/calc/case/',
+      'lib/calc/known-cases/',
+      'lib/calc/fleet/',
+      'lib/calc/money/',
+      'lib/calc/reckoning/'
+    ]
   },
   {
     place: 'lib/calc/what-if/',
@@ -66,6 +73,7 @@ export const rooms: readonly Room[] = [
       'lib/calc/known-cases/',
       'lib/calc/money/',
       'lib/calc/uncertainty/',
+      'lib/calc/fleet/',
       'lib/calc/reckoning/',
       'lib/calc/attribution/',
       'lib/calc/estimate/'
@@ -129,7 +137,7 @@ export const rooms: readonly Room[] = [
   },
   ...[
     ...['case-mix', 'case', 'flow-plans', 'prices', 'machines', 'scenarios', 'comparison', 'payback'],
-    ...['uncertainty', 'monitoring', 'evidence', 'report', 'files', 'workbooks']
+    ...['uncertainty', 'monitoring', 'evidence', 'report', 'files', 'workbooks', 'theatres']
   ].map((sheet): Room => ({
     place: `lib/sheets/${sheet}/`,
     knows: [...onSheets, ...coreForSheets, 'lib/sheets/frame/', 'lib/sheets/parts/', 'lib/sheets/working/'],

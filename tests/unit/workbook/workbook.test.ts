@@ -24,10 +24,10 @@ function issuesWith(path: string, value: unknown): string[] {
 describe('parsing', () => {
   test('blank and demo are sound, and come back as they were', () => {
     for (const workbook of [blankWorkbook(), demoWorkbook()])
-      expect(parseWorkbook(plainCopy(workbook))).toEqual({ kind: 'workbook', workbook });
+      expect(parseWorkbook(plainCopy(workbook))).toEqual({ kind: 'workbook', workbook, notes: [] });
   });
 
-  test('fields that version 1 lets be absent get their defaults', () => {
+  test('fields that may be absent get their defaults', () => {
     const document = plainCopy(demoWorkbook());
     for (const field of ['sampling', 'overrides', 'keptTexts', 'invented']) delete document[field];
     delete (document['accounting'] as Record<string, unknown>)['bodyModel'];
@@ -173,7 +173,7 @@ describe('parsing', () => {
     expect(sentence({ ...plainCopy(demo), format: 'other' })).toContain(
       'allowed is “vapour-ledger-workbook”'
     );
-    expect(sentence({ ...plainCopy(demo), version: 2 })).toContain('Open the file with a newer release');
+    expect(sentence({ ...plainCopy(demo), version: 3 })).toContain('Open the file with a newer release');
     expect(sentence([])).toContain('a list was given');
     expect(sentence(null)).toContain('an empty value was given');
   });

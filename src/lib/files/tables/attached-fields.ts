@@ -5,7 +5,6 @@
 import type { Agent, MonitorItem } from '#lib/calc/input.ts';
 import type { ChoiceField, Field } from '#lib/workbook/field.ts';
 import { quoted } from '#lib/workbook/field.ts';
-import { ownEntry } from '#lib/calc/own-entry.ts';
 import {
   agentOptions,
   monitorInPlaceField,
@@ -101,7 +100,7 @@ const pairs = <V>({
             `${title}: ${quoted(part)} was given; allowed is ${form.replace('; …', '')}, one after the other with semicolons.`
           );
         const id = valueOf<string>(from, key, context);
-        if (ownEntry(record, id) !== undefined)
+        if (Object.hasOwn(record, id))
           throw new UnreadablePart(`${title}: ${quoted(from.trim())} stands there twice.`);
         const read = valueOf<V | null>(to, value, context);
         if (read === null)
