@@ -53,7 +53,7 @@ test('a table of headings alone empties the list, as one step of undo; never one
   await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
   await expect(todaysCost(page)).toHaveText(before ?? '');
 
-  await writeFile(file, 'Machine,Units\n');
+  await writeFile(file, 'Machine,Kind\n');
   await chooser.setInputFiles(file);
   await mode.selectOption({ label: 'take the place of those that stand there' });
   await expect(page.getByText('a workbook needs at least one row of Machines')).toBeVisible();

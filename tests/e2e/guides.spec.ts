@@ -55,11 +55,15 @@ for (const [part, sheets] of settings)
   });
 
 test('room volume, air changes and scavenging say that they are not used yet', async ({ page }) => {
-  await page.goto('./machines/');
-  for (const title of ['Room volume', 'Air changes', 'Scavenging']) {
-    const setting = page.locator('.setting', { hasText: title });
-    await expect(setting.getByText('Not used yet')).toBeVisible();
-    await expect(setting.getByRole('button', { name: `Range of ${title}` })).toHaveCount(0);
+  for (const [title, cell] of [
+    ['Room volume', 'roomVolumeM3'],
+    ['Air changes', 'airChangesPerH'],
+    ['Scavenging', 'scavengingPercent']
+  ] as const) {
+    await page.goto(`./theatres/?cell=theatreGroups.main.${cell}`);
+    await expect(page.locator('.foot .message').filter({ hasText: `${title}:` })).toContainText(
+      'Not used yet'
+    );
   }
   await page.goto('./report/');
   await expect(page.getByRole('rowheader', { name: 'Theatre temperature' })).toBeVisible();

@@ -29,7 +29,12 @@ async function largeWorkbook(): Promise<Record<string, unknown>> {
     flowPlans: [...demo.flowPlans, ...more.map((n) => ({ ...plan, id: `closed-${n}`, name: `Closed ${n}` }))],
     scenarios: [
       ...demo.scenarios,
-      ...more.map((n) => ({ ...scenario, id: `closed-${n}`, name: `Closed ${n}`, flowPlan: `closed-${n}` }))
+      ...more.map((n) => ({
+        ...scenario,
+        id: `closed-${n}`,
+        name: `Closed ${n}`,
+        plans: { 'm-closed': `closed-${n}` }
+      }))
     ]
   };
 }

@@ -127,6 +127,7 @@ test('the payback shown equals the batch command’s', async ({ page }, info) =>
 
 test('every sheet opens, in light and dark, with a heading and without a fault', async ({ page }) => {
   const sheets = [
+    'theatres',
     'case-mix',
     'flow-plans',
     'prices',

@@ -40,7 +40,9 @@ test('nothing of the bottom line is printed, and each page says whose figures it
   await expect(line).toBeVisible();
   await page.emulateMedia({ media: 'print' });
   await expect(page.locator('footer[aria-label="Bottom line"]')).toBeHidden();
-  await expect(page.getByText('The machines in use and the ones that could be bought')).toBeHidden();
+  await expect(
+    page.getByText('The machines in use and the ones that could come in their place')
+  ).toBeHidden();
   const boxes = await page.evaluate(() =>
     document.adoptedStyleSheets
       .flatMap(({ cssRules }) => [...cssRules].map(({ cssText }) => cssText))

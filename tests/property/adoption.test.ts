@@ -50,10 +50,17 @@ const onTodaysMachine = (workbook: Workbook, other: Scenario): Scenario => {
 /** A workbook with more than today in it. */
 const workbooks = randomWorkbook({ rows: 4 }).filter(({ scenarios }) => scenarios.length > 1);
 const runs = { numRuns: 40 };
+const inOneGroup = (workbook: Workbook): Workbook => ({
+  ...workbook,
+  theatreGroups: workbook.theatreGroups.slice(0, 1),
+  caseMix: workbook.caseMix.map((row) => ({ ...row, theatreGroups: {} })),
+  scenarios: workbook.scenarios.map((scenario) => ({ ...scenario, moves: [] }))
+});
 
 test('at adoption 0 %, with machine, capture and supply of today, every yearly figure is today’s to the bit', () => {
   fc.assert(
-    fc.property(workbooks, (workbook) => {
+    // In one group of theatres: shares of several are multiplied, and so hold to rounding alone.
+    fc.property(workbooks.map(inOneGroup), (workbook) => {
       const today = baselineOf(workbook);
       // A plan like today’s under another name, so that every case group has one to follow.
       const plan =

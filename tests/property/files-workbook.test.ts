@@ -8,7 +8,7 @@ import { randomWorkbook } from '../fixtures/random-workbook.ts';
 test('the random workbooks are ones that the program accepts', () => {
   fc.assert(
     fc.property(randomWorkbook(), (workbook) => {
-      expect(parseWorkbook(workbook)).toEqual({ kind: 'workbook', workbook });
+      expect(parseWorkbook(workbook)).toEqual({ kind: 'workbook', workbook, notes: [] });
     }),
     { numRuns: 200 }
   );
@@ -17,7 +17,11 @@ test('the random workbooks are ones that the program accepts', () => {
 test('a workbook that is saved and opened is the same workbook', () => {
   fc.assert(
     fc.property(randomWorkbook(), (workbook) => {
-      expect(readWorkbookFile(writeWorkbookFile(workbook))).toEqual({ kind: 'workbook', workbook });
+      expect(readWorkbookFile(writeWorkbookFile(workbook))).toEqual({
+        kind: 'workbook',
+        workbook,
+        notes: []
+      });
     }),
     { numRuns: 200 }
   );

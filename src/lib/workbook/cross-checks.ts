@@ -128,6 +128,11 @@ function scenarios(workbook: Workbook, report: Report): void {
     );
   for (const scenario of workbook.scenarios) {
     const at = `scenarios.${scenario.id}`;
+    if (scenario.baseline && Object.keys(scenario.plans).length === 0)
+      report(
+        `${at}.plans`,
+        `Flow plan: “${scenario.name}” stands for today and names no plan on any machine; choose one on Scenarios.`
+      );
     for (const [machineId, planId] of Object.entries(scenario.plans)) {
       if (!machineIds.has(machineId))
         report(`${at}.plans.${machineId}`, `“${machineId}” is not the id of a machine.`);
@@ -181,11 +186,6 @@ function theatreGroups(workbook: Workbook, report: Report, locale?: string): voi
       report(
         `${at}.machine`,
         `Machine of today: “${machineId}” is not in the list; allowed is one of ${list(machineById.keys())}.`
-      );
-    else if (today !== undefined && ownEntry(today.plans, machineId) === undefined)
-      report(
-        `scenarios.${today.id}.plans.${machineId}`,
-        `Flow plan: “${machine.name}” stands in “${name}” today, and “${today.name}” names no plan for it; choose one on Scenarios.`
       );
     if (machine !== undefined && machineAgeYears !== null && machineAgeYears > machine.lifeYears)
       report(

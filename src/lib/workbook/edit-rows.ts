@@ -229,19 +229,28 @@ export function deleteRows(
 
 /** What other entries say of those that go, and that nothing rests on once they are gone, goes with them. */
 function withoutMentions(
-  { scenarios, caseMix }: Workbook,
+  { scenarios, caseMix, theatreGroups }: Workbook,
   list: ListName,
   going: ReadonlySet<string>
 ): Partial<Workbook> {
   const staying = <T>(record: Readonly<Record<string, T>>): Record<string, T> =>
     Object.fromEntries(Object.entries(record).filter(([key]) => !going.has(key)));
+  const standing = theatreGroups[0]?.machine ?? '';
   switch (list) {
     case 'caseMix':
       return {
         scenarios: scenarios.map((each) => ({ ...each, flowPlanByCase: staying(each.flowPlanByCase) }))
       };
     case 'machines':
-      return { scenarios: scenarios.map((each) => ({ ...each, plans: staying(each.plans) })) };
+      return {
+        scenarios: scenarios.map((each) => {
+          const plans = staying(each.plans);
+          const [first] = Object.values(each.plans);
+          // Today needs a plan: where the only one was named for a machine that goes, it is kept for one that stands.
+          const isLost = each.baseline && Object.keys(plans).length === 0 && first !== undefined;
+          return { ...each, plans: isLost ? { [standing]: first } : plans };
+        })
+      };
     case 'theatreGroups':
       return {
         scenarios: scenarios.map((each) => ({

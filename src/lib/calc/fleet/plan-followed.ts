@@ -13,10 +13,12 @@ export interface PlanPlace {
 
 /**
  * Id of today's plan in a theatre: the row's own, else that of the machine that stands there today, whatever comes in its
- * place. undefined: the workbook names none.
+ * place, else the first that is named for any machine. undefined: the workbook names none.
  */
 export const planToday = (today: Plans, rowId: string, { group }: PlanPlace): string | undefined =>
-  ownEntry(today.flowPlanByCase, rowId) ?? ownEntry(today.plans, group.machine);
+  ownEntry(today.flowPlanByCase, rowId) ??
+  ownEntry(today.plans, group.machine) ??
+  Object.values(today.plans)[0];
 
 /** Id of the plan of a scenario in a theatre: the row's own, else that of the machine there, else today's. */
 export const planUnder = (

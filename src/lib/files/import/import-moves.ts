@@ -10,6 +10,7 @@ import { entryNames } from '../tables/entry-names.ts';
 import { paymentColumnKey } from '../tables/tables.ts';
 import { importKeyed } from './import-keyed.ts';
 import type { ImportPreview, ImportRequest } from './import-request.ts';
+import { isSameAmount } from './place-texts.ts';
 
 type Read = { readonly values: Record<string, unknown> } | { readonly sentence: string };
 
@@ -63,10 +64,21 @@ export function importMoves(workbook: Workbook, request: ImportRequest): ImportP
         value: { ...(move.values as unknown as Omit<Move, 'payment'>), payment }
       };
     },
-    isSame: (a, b) => JSON.stringify(a) === JSON.stringify(b),
+    isSame: (a, b) =>
+      areAlike(moveFields, a, b) &&
+      (a.payment === null || b.payment === null
+        ? a.payment === b.payment
+        : areAlike(paymentFields, a.payment, b.payment)),
     put: (moves) => placeMoves(workbook, moves, locale)
   });
 }
+
+/** Whether two entries say the same: 12.50 and 12.5 are the same amount. */
+const areAlike = <T extends object>(fields: Readonly<Record<string, Field>>, a: T, b: T): boolean =>
+  Object.entries(fields).every(([key, { kind }]) => {
+    const [x, y] = [a[key as keyof T], b[key as keyof T]];
+    return x === y || (kind === 'money' && isSameAmount(x as string, y as string));
+  });
 
 /** The workbook with these machines coming; those that do not fit are left out, each with a sentence. */
 function placeMoves(

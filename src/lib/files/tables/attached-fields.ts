@@ -69,6 +69,12 @@ const monitor: ChoiceField = { kind: 'choice', title: 'Monitor', options: monito
 const agent: ChoiceField = { kind: 'choice', title: 'Agent', options: agentOptions, words: '' };
 const today: Field = { kind: 'flag', title: 'Stands for today', words: '' };
 
+/** A value's text, or its id where the signs between parts stand in its name. */
+function partText(value: unknown, field: Field, context: Context): string {
+  const text = cellText(value, { ...context, field });
+  return field.kind === 'choice' && /[;=→\n]/.test(text) ? String(value) : text;
+}
+
 /** A record as `key = value; …`, with the keys of one field and the values of another. */
 const pairs = <V>({
   title,
@@ -86,10 +92,7 @@ const pairs = <V>({
     form,
     write: (record, context) =>
       Object.entries(record)
-        .map(
-          ([id, each]) =>
-            `${cellText(id, { ...context, field: key })} = ${cellText(each, { ...context, field: value })}`
-        )
+        .map(([id, each]) => `${partText(id, key, context)} = ${partText(each, value, context)}`)
         .join('; '),
     read: (text, context) => {
       const record: Record<string, V> = {};
