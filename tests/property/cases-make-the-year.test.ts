@@ -21,7 +21,7 @@ test('cases times their count give the year, where every case follows the plan',
           // All theatres are alike, so that a case is the same in each.
           moves: scenario.moves
             .slice(0, 1)
-            .map((move) => ({ ...move, theatreGroup: first.id, theatres: null }))
+            .map((move) => ({ ...move, theatreGroup: first.id, theatres: null, payment: null }))
         })),
         theatreGroups: [first],
         caseMix: drawn.caseMix.map((row) => ({ ...row, measuredMlPerCase: null, theatreGroups: {} })),
