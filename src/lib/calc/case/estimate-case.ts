@@ -400,6 +400,6 @@ function warningsOf(
   });
   if (model.isChild) warnings.push(childWarning(given, model));
   if (model.agent !== null)
-    warnings.push(...agentWarnings(given, model, phases, outcome, r.value(model.agent.macFraction)));
+    warnings.push(...agentWarnings(given, model, outcome, r.value(model.agent.macFraction)));
   return warnings;
 }
