@@ -14,11 +14,31 @@ import type { Box } from './place-label.ts';
 /** Height that suits the chart: bars get room for each row, a plot its proportion, and either its key. */
 export function chartHeightPx(data: ChartData, widthPx: number): number {
   const keyPx = 24 * keyLines(data, widthPx);
+  if (data.isSquare === true) return squarePx(widthPx) + keyPx + squareFrame.height;
   if (data.kind !== 'rows') return Math.round(Math.min(380, Math.max(290, widthPx * 0.5))) + keyPx;
   const names = namesOnAxis(data, widthPx);
   const lines = Math.max(1, ...names.map(({ length }) => length));
   return Math.max(1, names.length) * Math.max(data.stacked ? 48 : 34, lines * 17 + 10) + 96 + keyPx;
 }
+
+const paddingPx = { top: 4, bottom: 2 } as const;
+/** What stands about a square plot, px: the y axis at its left, title and x axis above and below it. */
+const squareFrame = { left: 52, axisHeight: 46, height: 80 } as const;
+const squarePx = (widthPx: number): number => Math.max(160, Math.min(420, widthPx - squareFrame.left - 16));
+
+interface FittedScale {
+  width: number;
+  height: number;
+  readonly chart: {
+    readonly height: number;
+    readonly legend?: { readonly height: number };
+    readonly titleBlock?: { readonly height: number };
+  };
+}
+
+/** What key and title leave of a chart's height, its padding taken off. */
+const roomBelow = ({ chart: { height, legend, titleBlock } }: FittedScale): number =>
+  height - paddingPx.top - paddingPx.bottom - (legend?.height ?? 0) - (titleBlock?.height ?? 0);
 
 /** Whether the names of lines leave the plot most of the width. */
 function namesFitBeside({ series }: ChartData, widthPx: number): boolean {
@@ -90,9 +110,10 @@ export function chartConfig(
       color: look.ink,
       layout: {
         padding: {
-          top: 4,
-          right: roomAtRight(scene),
-          bottom: 2,
+          top: paddingPx.top,
+          right:
+            data.isSquare === true ? widthPx - squarePx(widthPx) - squareFrame.left - 2 : roomAtRight(scene),
+          bottom: paddingPx.bottom,
           left: 2
         }
       },
@@ -347,9 +368,20 @@ function axis(given: Axis, scene: Scene, which: 'x' | 'y', widthPx: number) {
       ticks: { ...ticks, autoSkip: which === 'x', color: look.ink }
     };
   }
+  const isSquare = data.isSquare === true;
   const range = {
-    ...(given.least === undefined ? {} : { suggestedMin: given.least }),
-    ...(given.most === undefined ? {} : { suggestedMax: given.most })
+    ...(given.least === undefined ? {} : { [isSquare ? 'min' : 'suggestedMin']: given.least }),
+    ...(given.most === undefined ? {} : { [isSquare ? 'max' : 'suggestedMax']: given.most }),
+    // One frame whatever the figures along the axes, so that the plot is a square.
+    ...(isSquare
+      ? {
+          afterFit: (scale: FittedScale) => {
+            if (which === 'y') scale.width = squareFrame.left;
+            // The key may take fewer lines than were kept for it: what is over goes below.
+            else scale.height = Math.max(squareFrame.axisHeight, roomBelow(scale) - squarePx(widthPx));
+          }
+        }
+      : {})
   };
   if (given.scale === 'log') {
     return {
@@ -365,8 +397,8 @@ function axis(given: Axis, scene: Scene, which: 'x' | 'y', widthPx: number) {
     };
   }
   const swings = data.kind === 'rows' && !data.stacked;
-  const wholeWidth = which === 'x' && data.series.some(({ drawn }) => drawn !== 'points');
-  const most = which === 'y' ? 9 : Math.max(5, Math.round(widthPx / 100));
+  const wholeWidth = isSquare || (which === 'x' && data.series.some(({ drawn }) => drawn !== 'points'));
+  const most = isSquare ? 6 : which === 'y' ? 9 : Math.max(5, Math.round(widthPx / 100));
   return {
     ...shared,
     ...range,

@@ -122,6 +122,8 @@ export interface ChartData {
   readonly kind: 'plot' | 'rows' | 'columns';
   /** Bars of one name follow upon each other; otherwise they lie over each other. */
   readonly stacked: boolean;
+  /** With `plot`: as high as it is wide, both axes from their `least` to their `most`; no label covers a point. */
+  readonly isSquare?: boolean;
   readonly x: Axis;
   readonly y: Axis;
   /** Bottom or left first. */

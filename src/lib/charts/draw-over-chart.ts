@@ -203,6 +203,21 @@ function inkSpots(plot: Plot, { series, marks }: ChartData): Spot[] {
   return spots;
 }
 
+/** What the markers of all points cover. */
+function markerBoxes(plot: Plot, { series }: ChartData): Box[] {
+  const half = gap;
+  return series
+    .filter(({ drawn }) => drawn === 'points')
+    .flatMap(({ points }) =>
+      points.map(({ x, y }) => ({
+        left: plot.x(x) - half,
+        top: plot.y(y) - half,
+        width: 2 * half,
+        height: 2 * half
+      }))
+    );
+}
+
 function labelPoints(plot: Plot, { data, look }: Scene): void {
   const { area: edges } = plot;
   const area = {
@@ -212,7 +227,8 @@ function labelPoints(plot: Plot, { data, look }: Scene): void {
     height: edges.bottom - edges.top
   };
   const ink = inkSpots(plot, data);
-  const taken: Box[] = [];
+  // The number of a point must not lie over another point: it could be taken for that one's.
+  const taken: Box[] = data.isSquare === true ? markerBoxes(plot, data) : [];
   const place = (candidates: Box[]): Box | null => {
     const box = placeLabel(candidates, { area, taken, ink });
     if (box !== null) taken.push(box);
@@ -231,7 +247,9 @@ function labelPoints(plot: Plot, { data, look }: Scene): void {
       const spot = { x: plot.x(point.x), y: plot.y(point.y) };
       const around = (distance: number): Box[] =>
         placesAround(spot, { ...sizeOf(point.label ?? ''), gap: distance, area });
-      const box = place([...around(gap + 3), ...around(4 * gap)]);
+      const box = place(
+        [gap + 3, 4 * gap, ...(data.isSquare === true ? [7 * gap, 10 * gap] : [])].flatMap(around)
+      );
       if (box === null) continue;
       drawLeader(plot, spot, box, look);
       write(plot, point.label, box, look, look.ink);

@@ -1,4 +1,7 @@
-/** The model's figures against published measurements of the same quantity: on the line, they agree. */
+/**
+ * The model's figures against published measurements of the same quantity: on the line, they agree. Square, as the
+ * distance from the line is what is to be seen; each point bears the number of its row.
+ */
 import type { ChartData, Mark } from './chart-data.ts';
 import { nameCell, nameColumn, numberCell, numberColumn } from './chart-table.ts';
 import { figureText } from './figure-text.ts';
@@ -23,8 +26,10 @@ export interface ModelAgainstPublished {
   }[];
 }
 
-/** Points further from the line than this are named in the picture; all of them are in the table. */
-const namedBeyond = 0.25;
+/** How far from the line the dashed lines are. */
+const beside = 0.25;
+/** Room beyond the furthest point, as a share of its figure. */
+const room = 0.08;
 
 export function modelAgainstPublished({ quantity, unit, scale, checks }: ModelAgainstPublished): ChartData {
   const figures = { kind: 'number', unit } as const;
@@ -33,7 +38,7 @@ export function modelAgainstPublished({ quantity, unit, scale, checks }: ModelAg
   // A ratio to nothing, or a logarithm of it, says nothing: such rows are kept to the table.
   const drawn = checks.filter(({ published, model }) => published > 0 && (scale === 'linear' || model > 0));
   const groups = [...new Set(drawn.map(({ group }) => group))];
-  const near = drawn.filter((check) => Math.abs(off(check)) <= namedBeyond).length;
+  const near = drawn.filter((check) => Math.abs(off(check)) <= beside).length;
   const worst = drawn.toSorted((a, b) => Math.abs(off(b)) - Math.abs(off(a)))[0];
   const percentOff = (check: { model: number; published: number }): string =>
     `${figureText(Math.abs(100 * off(check)), { kind: 'percent' })} ${off(check) < 0 ? 'below' : 'above'}`;
@@ -41,11 +46,15 @@ export function modelAgainstPublished({ quantity, unit, scale, checks }: ModelAg
   const empty =
     drawn.length === 0 ? `No published measurement of ${quantity.toLowerCase()} to compare with.` : null;
   const values = drawn.flatMap(({ published, model }) => [published, model]);
-  const span = { least: scale === 'log' ? Math.min(...values) : 0, most: Math.max(...values) };
+  const span = {
+    least: scale === 'log' ? Math.min(...values) / (1 + 2 * room) : 0,
+    most: Math.max(...values) * (1 + (scale === 'log' ? 2 : 1) * room)
+  };
+  const numberOf = (check: (typeof checks)[number]): number => drawn.indexOf(check) + 1;
   const marks: Mark[] = [
     { kind: 'ratio', yOverX: 1, label: 'model = published' },
-    { kind: 'ratio', yOverX: 1 + namedBeyond, label: '+25 %' },
-    { kind: 'ratio', yOverX: 1 - namedBeyond, label: '−25 %' }
+    { kind: 'ratio', yOverX: 1 + beside, label: '+25 %' },
+    { kind: 'ratio', yOverX: 1 - beside, label: '−25 %' }
   ];
 
   return {
@@ -57,6 +66,7 @@ export function modelAgainstPublished({ quantity, unit, scale, checks }: ModelAg
     empty,
     kind: 'plot',
     stacked: false,
+    isSquare: true,
     x: { title: withUnit('Published'), scale, figures, ...(empty === null ? span : {}) },
     y: { title: withUnit('Model'), scale, figures, ...(empty === null ? span : {}) },
     series: groups.map((group, index) => ({
@@ -69,14 +79,15 @@ export function modelAgainstPublished({ quantity, unit, scale, checks }: ModelAg
         .map((check) => ({
           x: check.published,
           y: check.model,
-          name: check.what,
-          ...(Math.abs(off(check)) > namedBeyond ? { label: check.what } : {})
+          name: `${numberOf(check)}: ${check.what}`,
+          label: String(numberOf(check))
         }))
     })),
     marks: empty === null ? marks : [],
     table: {
       columns: [
         nameColumn('What'),
+        numberColumn('Point'),
         nameColumn('Group'),
         numberColumn(withUnit('Published')),
         numberColumn(withUnit('Model')),
@@ -86,6 +97,7 @@ export function modelAgainstPublished({ quantity, unit, scale, checks }: ModelAg
       rows: checks.map((check) => ({
         cells: [
           nameCell(check.what),
+          numberCell(drawn.includes(check) ? numberOf(check) : null),
           nameCell(check.group),
           numberCell(check.published),
           numberCell(check.model, check.path),

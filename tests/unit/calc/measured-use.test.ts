@@ -26,11 +26,10 @@ test('what was measured takes the place of today’s liquid, and of nothing else
   expect(today!.floorMl).toBe(modelled['today']!.floorMl);
 });
 
-test('another plan is scaled by measured use over the model’s figure for today', () => {
+test('another plan keeps what it takes up and leaves, and its spill goes by measured over the model’s spill of today', () => {
   const { closed } = measured;
+  const [today, then] = [modelled['today']!, modelled['closed']!];
   expect(closed!.method).toBe('scaled-to-measured');
-  expect(closed!.liquidMl).toBeCloseTo(
-    (modelled['closed']!.liquidMl * measuredMl) / modelled['today']!.liquidMl,
-    9
-  );
+  const factor = (measuredMl - today.takenUpMl - today.leftMl) / today.spilledMl;
+  expect(closed!.liquidMl).toBeCloseTo(then.takenUpMl + then.leftMl + factor * then.spilledMl, 9);
 });

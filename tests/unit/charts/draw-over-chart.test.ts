@@ -4,6 +4,7 @@ import type { ChartData } from '#lib/charts/chart-data.ts';
 import type { ChartLook } from '#lib/charts/chart-look.ts';
 import { cumulativeCashFlow } from '#lib/charts/cumulative-cash-flow.ts';
 import { drawOver, drawUnder, type Plot } from '#lib/charts/draw-over-chart.ts';
+import { modelAgainstPublished } from '#lib/charts/model-against-published.ts';
 import { useAgainstFlow } from '#lib/charts/use-against-flow.ts';
 
 interface Written {
@@ -128,4 +129,24 @@ describe('drawn around the data', () => {
     expect(Math.abs((at?.x ?? NaN) - plot.x(2.5))).toBeLessThan(80);
     expect(written.map(({ text }) => text)).toContain('Limit, 5\u00a0years');
   });
+});
+
+it('writes no number of a square chart over a point, its own or another’s', () => {
+  const checks = Array.from({ length: 12 }, (_, i) => ({
+    what: `Row ${i + 1}`,
+    group: i % 2 === 0 ? 'Sevoflurane' : 'Desflurane',
+    published: 10 + (i % 4),
+    model: 10 + i / 3,
+    source: 'A 2000'
+  }));
+  const data = modelAgainstPublished({ quantity: 'Liquid', unit: 'mL', scale: 'linear', checks });
+  const { plot, written } = listening({ x: data.x.most!, y: data.y.most! });
+  drawOver(plot, { data, look, namesAtEnds: false, labelsBeside: false });
+  const numbers = written.filter(({ text }) => /^\d+$/.test(text));
+  expect(numbers).toHaveLength(checks.length);
+  for (const { text, x, y } of numbers)
+    for (const { published, model } of checks) {
+      const beside = plot.x(published) < x - 4 || plot.x(published) > x + text.length * letterPx + 4;
+      expect(beside || Math.abs(plot.y(model) - y) > look.fontPx / 2 + 4).toBe(true);
+    }
 });

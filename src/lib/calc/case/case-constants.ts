@@ -50,6 +50,8 @@ export interface CaseConstants {
   readonly childResidualCapacity: Constant | null;
   /** The course of CO2 elimination in time; null: it has risen from the first minute. */
   readonly insufflation: InsufflationConstants | null;
+  /** Share of a case's liquid that must be spill before a measurement says anything of practice; null: no such rule. */
+  readonly leastSpilledShare: Constant | null;
   /** Null: lung and tissues grow with weight, however large. */
   readonly obesity: ObesityConstants | null;
   readonly agents: Readonly<Record<Agent, AgentConstants>>;
@@ -156,6 +158,7 @@ function pick(set: ReferenceSet): CaseConstants {
             .sort((one, other) => one.minute - other.minute)
         }
       : null,
+    leastSpilledShare: set.constants.get('measured-use.least-spilled-share') ?? null,
     obesity: set.constants.has('obesity.body-mass-index')
       ? {
           heightM: of('obesity.assumed-height'),

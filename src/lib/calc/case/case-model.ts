@@ -11,7 +11,7 @@ import type { CaseGiven } from './conditions.ts';
 import { flowAsRun, neededFlow } from './fresh-gas-flow.ts';
 import { vapourPerLiquid } from './liquid-and-vapour.ts';
 import { cutPhase, restOfCase } from './phase-minutes.ts';
-import { meanRise } from './insufflation.ts';
+import { risesInPhase } from './insufflation.ts';
 import { fatVolume, obesePatient, residualInObesity } from './obesity.ts';
 import {
   adultResidualCapacity,
@@ -22,6 +22,7 @@ import {
   childResidualCapacity,
   co2Production,
   co2UnderPneumoperitoneum,
+  meanOfEvenChange,
   gasExchangeBetween,
   lungVolume,
   lungVolumeOf,
@@ -36,6 +37,16 @@ import {
   targetFractionWithNitrousOxide
 } from './target-fraction.ts';
 
+/** A time within a phase over which CO2 elimination, and ventilation with it, stays as it is or changes evenly. */
+export interface BreathingModel {
+  readonly minutes: Quantity;
+  /** CO2 eliminated and what is breathed for it, means of the time. */
+  readonly co2MlPerMin: Quantity;
+  readonly ventilationLPerMin: Quantity;
+  /** What is breathed at its beginning and at its end; null where it stays as it is. */
+  readonly change: { readonly fromLPerMin: Quantity; readonly untilLPerMin: Quantity } | null;
+}
+
 export interface PhaseModel {
   readonly name: string;
   /** Its place in the plan. */
@@ -43,9 +54,8 @@ export interface PhaseModel {
   readonly minutes: Quantity;
   readonly plannedFlowLPerMin: number;
   readonly flowLPerMin: Quantity;
-  /** CO2 eliminated and what is breathed for it, means of the phase. */
-  readonly co2MlPerMin: Quantity;
-  readonly ventilationLPerMin: Quantity;
+  /** How CO2 is eliminated and breathed out: one piece, or several where insufflation bends its course. */
+  readonly breathing: readonly BreathingModel[];
   readonly vaporiser: VaporiserMode;
   /** Setting or limit, %; null where the vaporiser is off or no agent is given. */
   readonly dialPercent: Quantity | null;
@@ -182,31 +192,46 @@ function breathing(r: Reckoner, { conditions }: CaseGiven, constants: CaseConsta
   const { pneumoperitoneum } = conditions;
   const withRise = (risePercent: Quantity) =>
     r.apply(co2UnderPneumoperitoneum, { co2MlPerMin: restingCo2, risePercent });
-  const ventilated = (co2MlPerMin: Quantity) => ({
-    co2MlPerMin,
-    ventilationLPerMin: r.apply(alveolarVentilation, {
+  const ventilation = (co2MlPerMin: Quantity) =>
+    r.apply(alveolarVentilation, {
       factor: r.constant(constants.alveolarFactor),
       co2MlPerMin,
       arterialMmHg: r.constant(constants.arterialCo2)
-    })
+    });
+  const steady = (minutes: Quantity, co2MlPerMin: Quantity, ventilationLPerMin: Quantity) => ({
+    minutes,
+    co2MlPerMin,
+    ventilationLPerMin,
+    change: null
   });
   const course = constants.insufflation;
   if (pneumoperitoneum === 'none' || course === null) {
-    const throughout = ventilated(
-      pneumoperitoneum === 'none' ? restingCo2 : withRise(r.constant(constants.co2Rise[pneumoperitoneum]))
-    );
-    return () => throughout;
+    const co2MlPerMin =
+      pneumoperitoneum === 'none' ? restingCo2 : withRise(r.constant(constants.co2Rise[pneumoperitoneum]));
+    const throughout = ventilation(co2MlPerMin);
+    return (minutes: Quantity): readonly BreathingModel[] => [steady(minutes, co2MlPerMin, throughout)];
   }
   const earlier: Quantity[] = [];
-  return (minutes: Quantity) => {
-    const rise = meanRise(
+  return (minutes: Quantity): readonly BreathingModel[] => {
+    const rises = risesInPhase(
       r,
       pneumoperitoneum,
       { course, plateauRise: constants.co2Rise },
       { minutes, earlier: [...earlier] }
     );
     earlier.push(minutes);
-    return ventilated(withRise(rise));
+    return rises.map(({ minutes: ofPiece, fromPercent, untilPercent }): BreathingModel => {
+      const from = withRise(fromPercent);
+      if (fromPercent === untilPercent) return steady(ofPiece, from, ventilation(from));
+      const until = withRise(untilPercent);
+      const co2MlPerMin = r.apply(meanOfEvenChange, { fromMlPerMin: from, untilMlPerMin: until });
+      return {
+        minutes: ofPiece,
+        co2MlPerMin,
+        ventilationLPerMin: ventilation(co2MlPerMin),
+        change: { fromLPerMin: ventilation(from), untilLPerMin: ventilation(until) }
+      };
+    });
   };
 }
 
@@ -242,13 +267,11 @@ function modelPhases(
     const place = String(index);
     const isRefused =
       vaporiser !== 'off' && maximum !== null && dialPercent !== null && dialPercent > maximum.value;
-    const { co2MlPerMin, ventilationLPerMin } = breathingOf(minutes);
     phases.push({
       name,
       index,
       minutes,
-      co2MlPerMin,
-      ventilationLPerMin,
+      breathing: breathingOf(minutes),
       plannedFlowLPerMin: flowLPerMin,
       flowLPerMin: r.apply(flowAsRun, {
         plannedLPerMin: r.cell(flowLPerMin, 'L/min', 'flowPlans', cells.plan, 'phases', place, 'flowLPerMin'),
@@ -372,7 +395,7 @@ function modelAgent(r: Reckoner, given: CaseGiven, agent: Agent, patient: Patien
     circle: {
       bloodGas: r.value(bloodGas),
       cardiacOutputLPerMin: r.value(cardiacOutputLPerMin),
-      alveolarVentilationLPerMin: r.value(phases[0]!.ventilationLPerMin),
+      alveolarVentilationLPerMin: r.value(phases[0]!.breathing[0]!.ventilationLPerMin),
       oxygenUptakeLPerMin: r.value(oxygenMlPerMin) / 1000,
       lungVolumeL: r.value(lungVolumeL),
       circuitVolumeL: r.value(circuitVolumeL),
@@ -382,17 +405,25 @@ function modelAgent(r: Reckoner, given: CaseGiven, agent: Agent, patient: Patien
         tissueBlood: r.value(tissueBlood)
       })),
       targetFraction: r.value(target),
-      phases: phases.map(
-        ({ minutes, flowLPerMin, ventilationLPerMin, vaporiser, dialPercent }): CirclePhase => ({
-          minutes: r.value(minutes),
-          flowLPerMin: r.value(flowLPerMin),
-          alveolarVentilationLPerMin: r.value(ventilationLPerMin),
-          vaporiser,
-          dialFraction: dialPercent === null ? 0 : r.value(dialPercent) / 100
-        })
-      )
+      phases: circlePhases(r, phases)
     }
   };
+}
+
+/** The phases as the circle system takes them: one for each part that is breathed alike. */
+function circlePhases(r: Reckoner, phases: readonly PhaseModel[]): readonly CirclePhase[] {
+  const all: CirclePhase[] = [];
+  for (const { breathing: parts, flowLPerMin, vaporiser, dialPercent } of phases)
+    for (const { minutes, ventilationLPerMin, change } of parts)
+      all.push({
+        minutes: r.value(minutes),
+        flowLPerMin: r.value(flowLPerMin),
+        alveolarVentilationLPerMin: r.value(change === null ? ventilationLPerMin : change.fromLPerMin),
+        endVentilationLPerMin: r.value(change === null ? ventilationLPerMin : change.untilLPerMin),
+        vaporiser,
+        dialFraction: dialPercent === null ? 0 : r.value(dialPercent) / 100
+      });
+  return all;
 }
 
 /** Gas volume of the lung where it does not simply scale with weight: in children and in obesity, mL; else null. */

@@ -19,7 +19,10 @@ export interface CaseWarning {
     | 'sevoflurane-below-1-l-per-min'
     | 'sevoflurane-above-2-mac-hours'
     | 'child-formula'
-    | 'nitrous-oxide-target';
+    | 'nitrous-oxide-target'
+    | 'measured-below-uptake'
+    | 'measured-without-spill'
+    | 'measured-far-from-model';
   readonly sentence: string;
 }
 
@@ -38,7 +41,8 @@ export interface PhaseAsRun {
 /**
  * What one anaesthetic on one plan and machine uses: all that the sums of a year need of it. Volumes of gas at theatre
  * temperature and ambient pressure; liquids in mL. `takenUpMl + spilledMl + leftMl = liquidMl` to rounding where the
- * method is `circle-system`; they are the model's own, unscaled, figures where the liquid was measured.
+ * method is `circle-system`. Where the liquid was measured they do so from reference set 2026-2 on; in the first set they
+ * are then the model's own, unscaled, figures.
  */
 export interface CaseUse {
   readonly method: CaseMethod;

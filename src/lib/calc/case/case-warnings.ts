@@ -1,6 +1,6 @@
 /** What a reader must know about a case, in sentences. */
 import { REACHED_SHARE } from './circle-system.ts';
-import type { CircleOutcome } from './circle-system.ts';
+import type { CircleOutcome, CirclePhase } from './circle-system.ts';
 import type { CaseModel } from './case-model.ts';
 import type { CaseGiven } from './conditions.ts';
 import type { CaseWarning, PhaseAsRun } from './case-result.ts';
@@ -83,7 +83,6 @@ export function childWarning(given: CaseGiven, model: CaseModel): CaseWarning {
 export function agentWarnings(
   given: CaseGiven,
   model: CaseModel,
-  phases: readonly PhaseAsRun[],
   outcome: CircleOutcome,
   macFraction: number
 ): CaseWarning[] {
@@ -124,7 +123,7 @@ export function agentWarnings(
       'target-sagged',
       `After the target was reached, the end-tidal share fell below ${percent(REACHED_SHARE)} of it for ${minutes(sagged)} with the vaporiser on: the flow is too low for the setting allowed.`
     );
-  if (agent.agent === 'sevoflurane') warnings.push(...labelWarnings(macFraction, phases, outcome));
+  if (agent.agent === 'sevoflurane') warnings.push(...labelWarnings(macFraction, circlePhases, outcome));
   return warnings;
 }
 
@@ -133,7 +132,7 @@ const SAG_MIN = 0.1;
 
 function labelWarnings(
   macFraction: number,
-  phases: readonly PhaseAsRun[],
+  phases: readonly CirclePhase[],
   outcome: CircleOutcome
 ): CaseWarning[] {
   let low = 0;

@@ -67,11 +67,19 @@ export function circleInputs(model: CaseModel, agent: AgentModel): Record<string
     inputs[`tissue ${i + 1}: share of cardiac output`] = sharePercent;
     inputs[`tissue ${i + 1}: tissue/blood partition coefficient`] = tissueBlood;
   });
-  for (const { name, index, minutes, flowLPerMin, ventilationLPerMin, dialPercent } of model.phases) {
+  for (const { name, index, minutes, flowLPerMin, breathing, dialPercent } of model.phases) {
     const phase = `phase ${index + 1}, ${name}`;
     inputs[`${phase}: minutes`] = minutes;
     inputs[`${phase}: fresh gas flow`] = flowLPerMin;
-    inputs[`${phase}: alveolar ventilation`] = ventilationLPerMin;
+    breathing.forEach(({ minutes: ofPiece, ventilationLPerMin, change }, i) => {
+      const piece = breathing.length === 1 ? phase : `${phase}, part ${i + 1}`;
+      if (breathing.length > 1) inputs[`${piece}: minutes`] = ofPiece;
+      if (change === null) inputs[`${piece}: alveolar ventilation`] = ventilationLPerMin;
+      else {
+        inputs[`${piece}: alveolar ventilation at its beginning`] = change.fromLPerMin;
+        inputs[`${piece}: alveolar ventilation at its end`] = change.untilLPerMin;
+      }
+    });
     if (dialPercent !== null) inputs[`${phase}: dial`] = dialPercent;
   }
   return inputs;

@@ -14,7 +14,8 @@
  * while the tissues fill, so without its own rate in the law the circuit would lag above it, and F_A above the target.
  *
  * So the system is smooth but for the moments at which the vaporiser meets a limit, or gas begins or ceases to spill.
- * Between them it is solved by a stiffly accurate, L-stable Rosenbrock method of order 4 with an embedded one of order 3
+ * V_A is constant over a phase or changes evenly from its beginning to its end, as where CO2 elimination rises; F_need'
+ * then has a part of V_A' as well. Between those moments it is solved by a stiffly accurate, L-stable Rosenbrock method of order 4 with an embedded one of order 3
  * (RODAS: Hairer & Wanner, Solving Ordinary Differential Equations II, 2nd ed. 1996, section IV.7), whose steps grow
  * from seconds to half an hour as the fast compartments settle; the moments themselves are located within the step and
  * the step is taken again up to there. The Jacobian is exact, and an arrow: every tissue hangs on the lung alone, so
@@ -39,8 +40,10 @@ export interface CirclePhase {
   readonly minutes: number;
   /** Carrier gas set on the flowmeters, L/min, above 0. */
   readonly flowLPerMin: number;
-  /** Where it differs from the case's own, as under insufflation. */
+  /** At the beginning of the phase, where it differs from the case's own, as under insufflation. */
   readonly alveolarVentilationLPerMin?: number;
+  /** At its end, where it changes evenly over the phase. */
+  readonly endVentilationLPerMin?: number;
   readonly vaporiser: 'hold' | 'dial' | 'off';
   /** The setting with `dial`, the upper limit with `hold`: share of the mixture, 0 to below 1. */
   readonly dialFraction: number;
@@ -99,7 +102,7 @@ export interface CourseSink {
   }): void;
 }
 
-/** Most phases and most tissues that a run takes. */
+/** Most phases, those of a plan cut where ventilation bends, and most tissues that a run takes. */
 export const PHASE_LIMIT = 16;
 const TISSUE_LIMIT = 12;
 
@@ -176,6 +179,21 @@ function weightsOf(m: Float64Array): Float64Array {
   return weights;
 }
 
+/**
+ * The stages of a quantity that grows evenly with time, per step and per its growth over it: where it stands at each
+ * stage, and the stage's k.
+ */
+const TIME_STAGES = new Float64Array(STAGES);
+const TIME_NODES = new Float64Array(STAGES);
+for (let s = 0; s < STAGES; s++) {
+  let stage = 1;
+  for (let t = 0; t < s; t++) {
+    stage += C_ROWS[s * STAGES + t]! * TIME_STAGES[t]!;
+    TIME_NODES[s]! += A_ROWS[s * STAGES + t]! * TIME_STAGES[t]!;
+  }
+  TIME_STAGES[s] = GAMMA * stage;
+}
+
 /** By how much stricter a step's error is held for volumes, which add up, than for fractions, which decay. */
 const VOLUME_STRICTNESS = 3;
 /** Minutes of uptake that are added to a volume before an error is held against it: early on it is next to nothing. */
@@ -210,6 +228,8 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
   const cRows = C_ROWS;
   const sumWeights = SUM_WEIGHTS;
   const errorWeights = ERROR_WEIGHTS;
+  const timeStages = TIME_STAGES;
+  const timeNodes = TIME_NODES;
 
   // Places in a state: circuit, lung, then the tissues.
   const C = 0;
@@ -236,7 +256,9 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
    */
   const system = {
     width: P,
+    /** At the minute at hand, L/min, and how it changes, L/min². */
     ventilation: 0,
+    ventilationRate: 0,
     lung: 0,
     circuit: 0,
     oxygen: 0,
@@ -291,22 +313,31 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
 
   /**
    * F_C' that holds the target, `back` being what the blood brings back, B = Σ λ Q q_k P_k, and `backRate` B'. As
-   * F_need = F_T + (λ Q Σ q_k F_T − B) / V_A, its rate is −B' / V_A.
+   * F_need = F_T + N / V_A with N = λ Q Σ q_k F_T − B, its rate is −B' / V_A − N V_A' / V_A².
    */
-  function holdingRate(circuit: number, back: number, backRate: number): number {
-    const { target, carrySum, ventilation } = system;
+  function holdingRate(circuit: number, back: number, backRate: number, ventilation: number): number {
+    const { target, carrySum, ventilationRate } = system;
+    const net = carrySum * target - back;
     return (
-      (target + (carrySum * target - back) / ventilation - circuit) / MIXING_TIME_MIN - backRate / ventilation
+      (target + net / ventilation - circuit) / MIXING_TIME_MIN -
+      backRate / ventilation -
+      (net * ventilationRate) / (ventilation * ventilation)
     );
   }
 
   /** The regime that belongs to a state. */
-  function regimeAt(circuit: number, lung: number, back: number, backRate: number): number {
+  function regimeAt(
+    circuit: number,
+    lung: number,
+    back: number,
+    backRate: number,
+    ventilation: number
+  ): number {
     if (system.ideal) return HOLDING;
     const gas = system.flow - system.oxygen - system.carrySum * lung + back;
     if (system.holds) {
       const net =
-        system.ventilation * (circuit - lung) + system.circuit * holdingRate(circuit, back, backRate);
+        ventilation * (circuit - lung) + system.circuit * holdingRate(circuit, back, backRate, ventilation);
       const vapour = net + gas > 0 ? (net + gas * circuit) / (1 - circuit) : net;
       if (vapour < system.limit) {
         if (vapour > 0) return net + gas > 0 ? HOLDING + SPILLING : HOLDING;
@@ -317,17 +348,24 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
   }
 
   /** Vapour flow in the present regime, L/min, for the course: between two points of a step it keeps to the dial's limits. */
-  function vapourAt(circuit: number, lung: number, back: number, backRate: number): number {
-    const { regime, limit, ventilation, carrySum } = system;
+  function vapourAt(
+    circuit: number,
+    lung: number,
+    back: number,
+    backRate: number,
+    ventilation: number
+  ): number {
+    const { regime, limit, carrySum } = system;
     if ((regime & HOLDING) === 0) return (regime & LIMITED) === 0 ? 0 : limit;
-    const net = ventilation * (circuit - lung) + system.circuit * holdingRate(circuit, back, backRate);
+    const net =
+      ventilation * (circuit - lung) + system.circuit * holdingRate(circuit, back, backRate, ventilation);
     const gas = system.flow - system.oxygen - carrySum * lung + back;
     const vapour = (regime & SPILLING) === 0 ? net : (net + gas * circuit) / (1 - circuit);
     return Math.min(limit, Math.max(0, vapour));
   }
 
-  /** dx/dt of a state in the present regime. */
-  function rates(x: Float64Array, out: Float64Array): void {
+  /** dx/dt of a state, breathed by a ventilation, in the present regime. */
+  function rates(x: Float64Array, ventilation: number, out: Float64Array): void {
     const { width, carry, turnover } = system;
     const circuit = x[C]!;
     const lung = x[A]!;
@@ -340,14 +378,24 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       out[i] = filling;
     }
     const uptake = system.carrySum * lung - back;
-    const breathed = system.ventilation * (circuit - lung);
+    const breathed = ventilation * (circuit - lung);
     out[A] = (breathed - uptake) / system.lung;
-    if ((system.regime & HOLDING) !== 0) out[C] = holdingRate(circuit, back, backRate);
+    if ((system.regime & HOLDING) !== 0) out[C] = holdingRate(circuit, back, backRate, ventilation);
     else {
       const vapour = (system.regime & LIMITED) !== 0 ? system.limit : 0;
       const spill = (system.regime & SPILLING) !== 0 ? system.flow + vapour - system.oxygen - uptake : 0;
       out[C] = (vapour - breathed - spill * circuit) / system.circuit;
     }
+  }
+
+  /** How F_C' of the state at hand changes with time while the target is held and ventilation changes, 1/min². */
+  function holdingByTime(): number {
+    const { y, width, carry, turnover, target, carrySum, ventilation, ventilationRate } = system;
+    let backRate = 0;
+    for (let i = P; i < width; i++) backRate += carry[i]! * turnover[i]! * (y[A]! - y[i]!);
+    const need = (carrySum * target - carried(y)) / ventilation;
+    const growth = ventilationRate / ventilation;
+    return growth * (2 * need * growth + backRate / ventilation - need / MIXING_TIME_MIN);
   }
 
   /**
@@ -356,9 +404,11 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
    * Each stage solves (1/(γh) − J) k = right-hand side, J being the Jacobian at y. A tissue's row has the lung and itself
    * alone, so it is eliminated; the lung knows the tissues only through the blood's return B = Σ λ Q q_k P_k, and the
    * circuit through Σ pull_k P_k. What vapour and spill depend on is C, A, B and, while holding, the circuit's rate R.
+   * Where ventilation changes, each stage has its own, and what depends on time has its part of the right-hand side.
    */
   function step(h: number): void {
-    const { width, ventilation, lung, circuit, oxygen, carry, carrySum, fillSum, turnover } = system;
+    const { width, ventilation, ventilationRate, lung, circuit, oxygen } = system;
+    const { carry, carrySum, fillSum, turnover } = system;
     const { target, flow, limit } = system;
     const { y, yNew, rate, sums, sumsNew, sumsError, z, r, inverse, pull, k } = system;
     const holding = (system.regime & HOLDING) !== 0;
@@ -384,6 +434,14 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     let spilledByA = 0;
     let spilledByB = 0;
     let spilledByR = 0;
+    // By time, through ventilation alone.
+    const changes = ventilationRate !== 0;
+    let ventilated = ventilation;
+    let perVentilated = perVentilation;
+    let circuitByTime = 0;
+    let lungByTime = 0;
+    let vapourByTime = 0;
+    let spilledByTime = 0;
     if (holding) {
       circuitByC = -perMixing;
       circuitByA = -fillSum * perVentilation;
@@ -414,6 +472,16 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       circuitByA = (ventilation - spilledByA) * perCircuit;
       pullPerCarry = -spilledByB * perCircuit;
       pullPerFill = 0;
+    }
+    if (changes) {
+      const breathed = ventilationRate * (y[C]! - y[A]!);
+      lungByTime = breathed * perLung;
+      if (holding) {
+        pullPerCarry += ventilationRate * perVentilation * perVentilation;
+        circuitByTime = holdingByTime();
+        vapourByTime = spilling ? breathed / (1 - y[C]!) : breathed;
+        spilledByTime = vapourByTime - breathed;
+      } else circuitByTime = -breathed * perCircuit;
     }
     let backPerLung = 0;
     let pullPerLung = 0;
@@ -465,12 +533,17 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
         backOfRight += carry[i]! * inverse[i]! * right;
         pullOfRight += pull[i]! * inverse[i]! * right;
       }
+      if (changes) {
+        ventilated = ventilation + timeNodes[s]! * h * ventilationRate;
+        perVentilated = 1 / ventilated;
+      }
       const uptake = carrySum * a - b;
-      const breathed = ventilation * (c - a);
+      const breathed = ventilated * (c - a);
       let vapour: number, spill: number, toCircuit: number;
       if (holding) {
-        toCircuit =
-          (target + (carrySum * target - b) * perVentilation - c) * perMixing - bRate * perVentilation;
+        const need = (carrySum * target - b) * perVentilated;
+        toCircuit = (target + need - c) * perMixing - bRate * perVentilated;
+        if (changes) toCircuit -= need * ventilationRate * perVentilated;
         const net = breathed + circuit * toCircuit;
         vapour = spilling ? (net + (flow - oxygen - uptake) * c) / (1 - c) : net;
         spill = vapour - net;
@@ -478,6 +551,13 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
         vapour = fixedVapour;
         spill = spilling ? (flow + vapour - oxygen - uptake) * c : 0;
         toCircuit = (vapour - breathed - spill) * perCircuit;
+      }
+      if (changes) {
+        const kTime = timeStages[s]! * h;
+        vapour += vapourByTime * kTime;
+        spill += spilledByTime * kTime;
+        pullOfRight += circuitByTime * kTime;
+        r[A]! += lungByTime * kTime;
       }
       const rightC = r[C]! + toCircuit + pullOfRight;
       const rightA = r[A]! + (breathed - uptake) * perLung + perLung * backOfRight;
@@ -550,13 +630,16 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
    * either (a point located just short of the switch).
    */
   function switchShare(h: number): number {
-    const { y, yNew, rate, rateNew } = system;
+    const { y, yNew, rate, rateNew, ventilation, ventilationRate } = system;
     const backFrom = carried(y);
     const backTo = carried(yNew);
     const slopeFrom = carried(rate);
     const slopeTo = carried(rateNew);
-    system.regimeAfter = regimeAt(yNew[C]!, yNew[A]!, backTo, slopeTo);
-    if (system.regimeAfter === system.regime || regimeAt(y[C]!, y[A]!, backFrom, slopeFrom) !== system.regime)
+    system.regimeAfter = regimeAt(yNew[C]!, yNew[A]!, backTo, slopeTo, ventilation + h * ventilationRate);
+    if (
+      system.regimeAfter === system.regime ||
+      regimeAt(y[C]!, y[A]!, backFrom, slopeFrom, ventilation) !== system.regime
+    )
       return 1;
     let low = 0;
     let high = 1;
@@ -566,7 +649,8 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
         hermite(y[C]!, rate[C]!, yNew[C]!, rateNew[C]!, h, middle),
         hermite(y[A]!, rate[A]!, yNew[A]!, rateNew[A]!, h, middle),
         hermite(backFrom, slopeFrom, backTo, slopeTo, h, middle),
-        slopeFrom + middle * (slopeTo - slopeFrom)
+        slopeFrom + middle * (slopeTo - slopeFrom),
+        ventilation + middle * h * ventilationRate
       );
       if (regime === system.regime) low = middle;
       else {
@@ -627,7 +711,8 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
           inspiredFraction,
           endTidalFraction,
           back,
-          slopeFrom + theta * (slopeTo - slopeFrom)
+          slopeFrom + theta * (slopeTo - slopeFrom),
+          system.ventilation + theta * h * system.ventilationRate
         ),
         inspiredFraction,
         endTidalFraction
@@ -635,20 +720,21 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     }
   }
 
-  /** Runs one phase from the state y at system.minute. */
+  /** Runs one phase from the state y at system.minute; one that is continued differs from the last in its bend alone. */
   function runPhase(
     minutes: number,
     scale: number,
     vaporiserOff: boolean,
+    isContinued: boolean,
     out: CircleOutcome,
     course: CourseSink | null
   ): void {
     const { y, yNew, rate, rateNew, sums, sumsNew } = system;
     // The tissues' rates, and so the regime, hang on the state alone; the circuit's hangs on the regime.
-    rates(y, rate);
-    system.regime = regimeAt(y[C]!, y[A]!, carried(y), carried(rate));
-    rates(y, rate);
-    system.nextStep = Math.min(system.nextStep, STEP_AFTER_SWITCH_MIN);
+    rates(y, system.ventilation, rate);
+    system.regime = regimeAt(y[C]!, y[A]!, carried(y), carried(rate), system.ventilation);
+    rates(y, system.ventilation, rate);
+    if (!isContinued) system.nextStep = Math.min(system.nextStep, STEP_AFTER_SWITCH_MIN);
     const tolerance = Math.min(SWITCH_TOLERANCE_MIN, SWITCH_TOLERANCE_SHARE * minutes);
     const margin = SWITCH_MARGIN_SHARE * tolerance;
     let done = 0;
@@ -669,7 +755,7 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
         continue;
       }
       if (!last) system.nextStep = h * factor;
-      rates(yNew, rateNew);
+      rates(yNew, system.ventilation + h * system.ventilationRate, rateNew);
       let share = switchShare(h);
       if (share < 1) {
         out.switches++;
@@ -679,7 +765,7 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
           h = Math.min(h, h * share + margin);
           step(h);
           out.steps++;
-          rates(yNew, rateNew);
+          rates(yNew, system.ventilation + h * system.ventilationRate, rateNew);
           share = switchShare(h);
         } while ((1 - share) * h > tolerance);
         system.nextStep = Math.min(system.nextStep, STEP_AFTER_SWITCH_MIN);
@@ -689,11 +775,12 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       y.set(yNew);
       sums.set(sumsNew);
       system.minute += h;
+      system.ventilation += h * system.ventilationRate;
       done = last ? minutes : done + h;
       if (system.regimeAfter === system.regime) rate.set(rateNew);
       else {
         system.regime = system.regimeAfter;
-        rates(y, rate);
+        rates(y, system.ventilation, rate);
       }
     }
   }
@@ -705,7 +792,6 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     if (tissues.length > TISSUE_LIMIT)
       throw new RangeError(`A body of ${tissues.length} tissues: at most ${TISSUE_LIMIT} are provided for.`);
     system.width = P + tissues.length;
-    system.ventilation = given.alveolarVentilationLPerMin;
     system.lung = given.lungVolumeL;
     system.circuit = given.circuitVolumeL;
     system.oxygen = given.oxygenUptakeLPerMin;
@@ -756,6 +842,29 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     out.balanceErrorL = out.deliveredL - out.takenUpL - out.spilledL - out.leftInCircuitL - out.leftInLungL;
   }
 
+  /** Sets how the patient breathes in a phase. */
+  function breathe(given: CircleCase, phase: CirclePhase): void {
+    const { alveolarVentilationLPerMin: from = given.alveolarVentilationLPerMin, minutes } = phase;
+    const { endVentilationLPerMin: until = from } = phase;
+    system.ventilation = from;
+    system.ventilationRate = (until - from) / minutes;
+  }
+
+  /** Whether a phase goes on as the one before it but for a bend of ventilation. */
+  function isContinued(phases: readonly CirclePhase[], i: number): boolean {
+    const before = phases[i - 1];
+    if (before === undefined) return false;
+    const phase = phases[i]!;
+    const changes = (of: CirclePhase) => of.endVentilationLPerMin !== of.alveolarVentilationLPerMin;
+    return (
+      (changes(before) || changes(phase)) &&
+      before.endVentilationLPerMin === phase.alveolarVentilationLPerMin &&
+      before.flowLPerMin === phase.flowLPerMin &&
+      before.vaporiser === phase.vaporiser &&
+      before.dialFraction === phase.dialFraction
+    );
+  }
+
   function solveCase(given: CircleCase, out: CircleOutcome, course: CourseSink | null = null): void {
     const { sums } = system;
     const { phases } = given;
@@ -769,18 +878,26 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     for (const { vaporiser, dialFraction } of phases)
       if (vaporiser === 'dial' && dialFraction > scale) scale = dialFraction;
     for (let i = 0; i < phases.length; i++) {
-      const { minutes, flowLPerMin, alveolarVentilationLPerMin, vaporiser, dialFraction } = phases[i]!;
+      const { minutes, flowLPerMin, vaporiser, dialFraction } = phases[i]!;
       system.flow = flowLPerMin;
-      system.ventilation = alveolarVentilationLPerMin ?? given.alveolarVentilationLPerMin;
+      breathe(given, phases[i]!);
       system.holds = vaporiser === 'hold';
       system.limit = vaporiser === 'off' ? 0 : (flowLPerMin * dialFraction) / (1 - dialFraction);
       // Without agent anywhere there is nothing to solve: a target of 0 and no fixed dial.
-      if (scale > 0) runPhase(minutes, scale, vaporiser === 'off', out, course);
+      if (scale > 0) runPhase(minutes, scale, vaporiser === 'off', isContinued(phases, i), out, course);
       out.deliveredByPhaseL[i] = sums[D]!;
       out.takenUpByPhaseL[i] = inTissues();
       out.endTidalByPhaseMin[i] = sums[E]!;
     }
     conclude(out);
+  }
+
+  /** Whether two phases have one ventilation, and that does not change. */
+  function isBreathedAlike(given: CircleCase, one: CirclePhase, other: CirclePhase): boolean {
+    const { alveolarVentilationLPerMin: ofCase } = given;
+    const { alveolarVentilationLPerMin: first = ofCase, endVentilationLPerMin: firstEnd = first } = one;
+    const { alveolarVentilationLPerMin: second = ofCase, endVentilationLPerMin: secondEnd = second } = other;
+    return first === firstEnd && second === secondEnd && first === second;
   }
 
   function solveFloor(given: CircleCase, out: CircleOutcome): void {
@@ -790,16 +907,12 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     // Phases that are breathed alike are one: a floor knows no flow.
     let minutes = 0;
     for (let i = 0; i < given.phases.length && given.targetFraction > 0; i++) {
-      const { alveolarVentilationLPerMin: ventilation = given.alveolarVentilationLPerMin } = given.phases[i]!;
-      system.ventilation = ventilation;
-      minutes += given.phases[i]!.minutes;
+      const phase = given.phases[i]!;
       const next = given.phases[i + 1];
-      if (
-        next !== undefined &&
-        (next.alveolarVentilationLPerMin ?? given.alveolarVentilationLPerMin) === ventilation
-      )
-        continue;
-      runPhase(minutes, given.targetFraction, false, out, null);
+      minutes += phase.minutes;
+      if (next !== undefined && isBreathedAlike(given, phase, next)) continue;
+      breathe(given, phase);
+      runPhase(minutes, given.targetFraction, false, false, out, null);
       minutes = 0;
     }
     conclude(out);

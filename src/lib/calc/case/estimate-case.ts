@@ -145,7 +145,7 @@ function useOf(
   };
 }
 
-/** Vapour that came in and was taken up in one phase, L. */
+/** Vapour that came in and was taken up in one phase, or one part of it that is breathed alike, L. */
 interface PhaseVapour {
   readonly deliveredL: Quantity;
   readonly takenUpL: Quantity;
@@ -184,7 +184,7 @@ function agentUse(r: Reckoner, model: CaseModel, agent: AgentModel): AgentUse {
       vapourL: solved('vapour-left', outcome.leftInCircuitL + outcome.leftInLungL),
       vapourPerLiquid
     }),
-    vapour: model.phases.map((_, i) => ({
+    vapour: agent.circle.phases.map((_, i) => ({
       deliveredL: solved('vapour-delivered-in-phase', partOf(outcome.deliveredByPhaseL, i)),
       takenUpL: solved('vapour-taken-up-in-phase', partOf(outcome.takenUpByPhaseL, i))
     }))
@@ -211,7 +211,7 @@ function holding(r: Reckoner, model: CaseModel, agent: AgentModel): Held {
     minutesBelowTarget: solved('minutes-below-target', outcome.minutesBelowTarget),
     targetFraction: agent.circle.targetFraction,
     macHours: r.apply(macHours, {
-      endTidalMin: solved('end-tidal-minutes', outcome.endTidalByPhaseMin[model.phases.length - 1]!),
+      endTidalMin: solved('end-tidal-minutes', outcome.endTidalByPhaseMin[agent.circle.phases.length - 1]!),
       macFraction: agent.macFraction
     })
   };
@@ -331,24 +331,28 @@ function absorbentUse(
   vapour: readonly PhaseVapour[] | null
 ): Pick<CaseUse, 'co2AbsorbedL' | 'absorbentKg'> {
   const deadSpacePercent = r.constant(constants.deadSpace);
-  const parts = phases.map(({ minutes, flowLPerMin, co2MlPerMin, ventilationLPerMin }, i) => {
-    const minuteVentilationLPerMin = r.apply(minuteVentilation, {
-      alveolarLPerMin: ventilationLPerMin,
-      deadSpacePercent
-    });
-    const ofPhase = vapour?.[i];
-    const spillLPerMin =
-      ofPhase === undefined
-        ? r.apply(carrierSpill, { flowLPerMin, oxygenMlPerMin })
-        : r.apply(meanSpill, {
-            flowLPerMin,
-            oxygenMlPerMin,
-            vapourL: ofPhase.deliveredL,
-            takenUpL: ofPhase.takenUpL,
-            minutes
-          });
-    return r.apply(co2AbsorbedInPhase, { co2MlPerMin, minutes, spillLPerMin, minuteVentilationLPerMin });
-  });
+  const parts: Quantity[] = [];
+  for (const { flowLPerMin, breathing } of phases)
+    for (const { minutes, co2MlPerMin, ventilationLPerMin } of breathing) {
+      const minuteVentilationLPerMin = r.apply(minuteVentilation, {
+        alveolarLPerMin: ventilationLPerMin,
+        deadSpacePercent
+      });
+      const ofPart = vapour?.[parts.length];
+      const spillLPerMin =
+        ofPart === undefined
+          ? r.apply(carrierSpill, { flowLPerMin, oxygenMlPerMin })
+          : r.apply(meanSpill, {
+              flowLPerMin,
+              oxygenMlPerMin,
+              vapourL: ofPart.deliveredL,
+              takenUpL: ofPart.takenUpL,
+              minutes
+            });
+      parts.push(
+        r.apply(co2AbsorbedInPhase, { co2MlPerMin, minutes, spillLPerMin, minuteVentilationLPerMin })
+      );
+    }
   const co2AbsorbedL = r.apply(co2AbsorbedTotal, { parts });
   return {
     co2AbsorbedL,
@@ -396,6 +400,6 @@ function warningsOf(
   });
   if (model.isChild) warnings.push(childWarning(given, model));
   if (model.agent !== null)
-    warnings.push(...agentWarnings(given, model, phases, outcome, r.value(model.agent.macFraction)));
+    warnings.push(...agentWarnings(given, model, outcome, r.value(model.agent.macFraction)));
   return warnings;
 }

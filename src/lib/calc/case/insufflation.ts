@@ -1,100 +1,142 @@
 /**
- * How much CO2 elimination has risen while CO2 is insufflated, as a curve in time. Insufflation is taken to begin with
- * the case; of the curve each phase takes its mean, so that the CO2 of a case adds up.
+ * How much CO2 elimination has risen while CO2 is insufflated, as a curve in time of straight lines. Insufflation is taken
+ * to begin with the case. A phase is cut where the curve bends, so that between the cuts elimination stays or changes
+ * evenly, and the first hour of a case is the same however long the case goes on.
  */
 import type { Pneumoperitoneum } from '../input.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import type { CaseConstants, InsufflationConstants } from './case-constants.ts';
 
-/** What one straight piece of the curve adds to the mean of a phase: the area under a ramp from `from` to `until`. */
-export const rampInPhase = formula<{
+/** The rise at a time between two at which it is known. */
+export const riseBetween = formula<{
   risePercent: number;
   beforePercent: number;
   fromMin: number;
   untilMin: number;
-  startMin: number;
-  minutes: number;
+  atMin: number;
 }>({
-  id: 'case.insufflation-ramp',
-  yields: 'Part of the rise that falls into a phase',
-  words: 'the mean over the phase of a rise that grows evenly between two times and then stays',
-  expression:
-    '(r - r_0) * (max(0, s + m - a)^2 - max(0, s + m - b)^2 - max(0, s - a)^2 + max(0, s - b)^2) / (2 * (b - a) * m)',
+  id: 'case.insufflation-rise',
+  yields: 'Rise of CO2 elimination at a time',
+  words: 'on the straight line between the rises at two times',
+  expression: 'r_0 + (r - r_0) * (t - a) / (b - a)',
   inputs: {
-    risePercent: { symbol: 'r', unit: '%', words: 'rise at the end of the piece' },
-    beforePercent: { symbol: 'r_0', unit: '%', words: 'rise at its beginning' },
-    fromMin: { symbol: 'a', unit: 'min', words: 'beginning of the piece', testRange: [1, 8] },
-    untilMin: { symbol: 'b', unit: 'min', words: 'end of the piece', testRange: [9, 30] },
-    startMin: { symbol: 's', unit: 'min', words: 'beginning of the phase', testRange: [0, 30] },
-    minutes: { symbol: 'm', unit: 'min', words: 'minutes of the phase', testRange: [1, 60] }
+    risePercent: { symbol: 'r', unit: '%', words: 'rise at the later time' },
+    beforePercent: { symbol: 'r_0', unit: '%', words: 'rise at the earlier time' },
+    fromMin: { symbol: 'a', unit: 'min', words: 'earlier time', testRange: [1, 8] },
+    untilMin: { symbol: 'b', unit: 'min', words: 'later time', testRange: [20, 30] },
+    atMin: { symbol: 't', unit: 'min', words: 'the time at hand', testRange: [9, 19] }
   },
   unit: '%',
-  source: 'definition of a mean',
-  compute: ({ risePercent, beforePercent, fromMin, untilMin, startMin, minutes }) => {
-    const until = startMin + minutes;
-    const area =
-      Math.max(0, until - fromMin) ** 2 -
-      Math.max(0, until - untilMin) ** 2 -
-      Math.max(0, startMin - fromMin) ** 2 +
-      Math.max(0, startMin - untilMin) ** 2;
-    return ((risePercent - beforePercent) * area) / (2 * (untilMin - fromMin) * minutes);
-  }
+  source: 'straight lines between measured times',
+  compute: ({ risePercent, beforePercent, fromMin, untilMin, atMin }) =>
+    beforePercent + ((risePercent - beforePercent) * (atMin - fromMin)) / (untilMin - fromMin)
 });
 
-export const riseInPhase = formula<{ parts: readonly number[] }>({
-  id: 'case.insufflation-rise',
-  yields: 'Rise of CO2 elimination, mean of a phase',
-  words: 'sum of the pieces of the curve',
-  expression: 'sum(x)',
-  inputs: { parts: { symbol: 'x', unit: '%', words: 'each piece of the curve' } },
-  unit: '%',
+/** How long a part of a phase lasts. */
+export const partMinutes = formula<{ fromMin: number; untilMin: number }>({
+  id: 'case.part-minutes',
+  yields: 'Minutes of a part of a phase',
+  words: 'from its beginning to its end',
+  expression: 'b - a',
+  inputs: {
+    fromMin: { symbol: 'a', unit: 'min', words: 'beginning of the part', testRange: [0, 20] },
+    untilMin: { symbol: 'b', unit: 'min', words: 'end of the part', testRange: [21, 90] }
+  },
+  unit: 'min',
   source: 'definition',
-  compute: ({ parts }) => parts.reduce((sum, part) => sum + part, 0)
+  compute: ({ fromMin, untilMin }) => untilMin - fromMin
 });
 
-export const phaseStart = formula<{ earlierMinutes: readonly number[] }>({
-  id: 'case.phase-start',
-  yields: 'Minute at which a phase begins',
-  words: 'sum of the phases before it',
+export const phaseBound = formula<{ earlierMinutes: readonly number[] }>({
+  id: 'case.phase-bound',
+  yields: 'Minute at which a phase begins or ends',
+  words: 'sum of the phases until then',
   expression: 'sum(p)',
-  inputs: { earlierMinutes: { symbol: 'p', unit: 'min', words: 'minutes of the phases before it' } },
+  inputs: { earlierMinutes: { symbol: 'p', unit: 'min', words: 'minutes of the phases until then' } },
   unit: 'min',
   source: 'definition',
   compute: ({ earlierMinutes }) => earlierMinutes.reduce((sum, part) => sum + part, 0)
 });
 
-/** Mean rise of CO2 elimination over a phase, %, by the course of a kind of insufflation. */
-export function meanRise(
+/** A part of a phase, and the rise of CO2 elimination at its beginning and end: one quantity where it stays. */
+export interface RiseInPhase {
+  readonly minutes: Quantity;
+  readonly fromPercent: Quantity;
+  readonly untilPercent: Quantity;
+}
+
+/** The parts of a phase between the bends of the course of a kind of insufflation, in order. */
+export function risesInPhase(
   r: Reckoner,
   kind: Exclude<Pneumoperitoneum, 'none'>,
-  { course, plateauRise }: { course: InsufflationConstants; plateauRise: CaseConstants['co2Rise'] },
+  course: { course: InsufflationConstants; plateauRise: CaseConstants['co2Rise'] },
   { minutes, earlier }: { minutes: Quantity; earlier: readonly Quantity[] }
-): Quantity {
+): readonly RiseInPhase[] {
+  const bends = bendsOf(r, kind, course);
   const startMin =
     earlier.length === 0
       ? r.assumption(0, 'min', 'Insufflation is taken to begin with the case.')
-      : r.apply(phaseStart, { earlierMinutes: earlier });
-  const begins = r.constant(course.begins);
-  const none = r.assumption(0, '%', 'Before that nothing has risen.');
-  if (kind !== 'extraperitoneal')
-    return r.apply(rampInPhase, {
-      risePercent: r.constant(plateauRise[kind]),
-      beforePercent: none,
-      fromMin: begins,
-      untilMin: r.constant(course.plateau),
-      startMin,
-      minutes
-    });
-  let fromMin = begins;
-  let beforePercent = none;
-  const parts: Quantity[] = [];
-  for (const { minute, rise } of course.extraperitoneal) {
-    const untilMin = r.assumption(minute, 'min', 'A time at which the source gives the rise.');
-    const risePercent = r.constant(rise);
-    parts.push(r.apply(rampInPhase, { risePercent, beforePercent, fromMin, untilMin, startMin, minutes }));
-    fromMin = untilMin;
-    beforePercent = risePercent;
+      : r.apply(phaseBound, { earlierMinutes: earlier });
+  const endMin = r.apply(phaseBound, { earlierMinutes: [...earlier, minutes] });
+  const parts: RiseInPhase[] = [];
+  let fromMin = startMin;
+  for (let i = 0; i <= bends.length; i++) {
+    const before = bends[i - 1];
+    const bend = bends[i];
+    const isEnd = bend === undefined || r.value(bend.atMin) >= r.value(endMin);
+    const untilMin = isEnd ? endMin : bend.atMin;
+    // A bend before the phase, or one that a figure of the user's own has put before an earlier bend.
+    if (r.value(untilMin) > r.value(fromMin)) {
+      parts.push({
+        minutes:
+          fromMin === startMin && untilMin === endMin ? minutes : r.apply(partMinutes, { fromMin, untilMin }),
+        fromPercent: riseAt(r, fromMin, before, bend),
+        untilPercent: riseAt(r, untilMin, before, bend)
+      });
+      fromMin = untilMin;
+    }
+    if (isEnd) break;
   }
-  return r.apply(riseInPhase, { parts });
+  return parts;
+}
+
+/** A time from which the curve goes on otherwise, and the rise there. */
+interface Bend {
+  readonly atMin: Quantity;
+  readonly risePercent: Quantity;
+}
+
+function bendsOf(
+  r: Reckoner,
+  kind: Exclude<Pneumoperitoneum, 'none'>,
+  { course, plateauRise }: { course: InsufflationConstants; plateauRise: CaseConstants['co2Rise'] }
+): readonly Bend[] {
+  return [
+    {
+      atMin: r.constant(course.begins),
+      risePercent: r.assumption(0, '%', 'Before that nothing has risen.')
+    },
+    ...(kind === 'extraperitoneal'
+      ? course.extraperitoneal.map(({ minute, rise }) => ({
+          atMin: r.assumption(minute, 'min', 'A time at which the source gives the rise.'),
+          risePercent: r.constant(rise)
+        }))
+      : [{ atMin: r.constant(course.plateau), risePercent: r.constant(plateauRise[kind]) }])
+  ];
+}
+
+/** The rise at a time from one bend to the next: what it is at the first bend before that, at the last one after it. */
+function riseAt(r: Reckoner, atMin: Quantity, before: Bend | undefined, bend: Bend | undefined): Quantity {
+  if (before === undefined) return bend!.risePercent;
+  if (bend === undefined) return before.risePercent;
+  if (r.value(atMin) === r.value(before.atMin)) return before.risePercent;
+  if (r.value(atMin) === r.value(bend.atMin)) return bend.risePercent;
+  return r.apply(riseBetween, {
+    risePercent: bend.risePercent,
+    beforePercent: before.risePercent,
+    fromMin: before.atMin,
+    untilMin: bend.atMin,
+    atMin
+  });
 }

@@ -91,6 +91,21 @@ export const co2UnderPneumoperitoneum = formula<{ co2MlPerMin: number; risePerce
   compute: ({ co2MlPerMin, risePercent }) => co2MlPerMin * (1 + risePercent / 100)
 });
 
+/** CO2 elimination over a time in which it changes evenly. */
+export const meanOfEvenChange = formula<{ fromMlPerMin: number; untilMlPerMin: number }>({
+  id: 'case.co2-mean-of-even-change',
+  yields: 'CO2 elimination, mean of a time in which it changes evenly',
+  words: 'half of what it is at the beginning and at the end together',
+  expression: '(a + b) / 2',
+  inputs: {
+    fromMlPerMin: { symbol: 'a', unit: 'mL/min', words: 'CO2 elimination at the beginning' },
+    untilMlPerMin: { symbol: 'b', unit: 'mL/min', words: 'CO2 elimination at the end' }
+  },
+  unit: 'mL/min',
+  source: 'definition of a mean',
+  compute: ({ fromMlPerMin, untilMlPerMin }) => (fromMlPerMin + untilMlPerMin) / 2
+});
+
 /** Alveolar ventilation that keeps arterial CO2 where it is to be. */
 export const alveolarVentilation = formula<{ factor: number; co2MlPerMin: number; arterialMmHg: number }>({
   id: 'case.alveolar-ventilation',

@@ -1,6 +1,7 @@
+import { caseConstants } from '../case/case-constants.ts';
 import type { Caution, Estimate, ScenarioEstimate } from '../estimate-types.ts';
 import { fleetWarnings } from '../fleet/fleet-warnings.ts';
-import type { EstimateInput } from '../input.ts';
+import type { Agent, EstimateInput } from '../input.ts';
 import { reconciliationBounds } from '../year/reconciliation.ts';
 
 /** What a reader must know about an estimate as a whole, one sentence each. */
@@ -29,7 +30,10 @@ export function estimateWarnings(
       warnings.push(
         bottlesBoughtPerYear === null
           ? `${agent} is to be scaled to purchases, but no purchases are given; it is not scaled.`
-          : `The use of ${agent} is scaled in every scenario so that today’s meets the purchases.`
+          : caseConstants(input.reference).leastSpilledShare === null ||
+              meetsPurchases(today, input.agents, agent)
+            ? `The use of ${agent} is scaled in every scenario so that today’s meets the purchases.`
+            : `The use of ${agent} is to be scaled to purchases, and what was bought cannot be met: only the spill depends on practice, and what patients take up and circuits hold, with what was measured, stays as it is.`
       );
   warnings.push(...fleetWarnings(input));
   const used = new Set(input.machines.map((machine) => machine.absorbent));
@@ -53,6 +57,19 @@ export function estimateWarnings(
         `${override.name}: ${override.value} ${override.unit} is used in place of the published ${override.override.publishedValue} ${override.unit}. Reason given: ${override.override.reason}`
       );
   return warnings;
+}
+
+/** Whether today's use of an agent, as it is scaled, is what was bought. */
+function meetsPurchases(
+  today: ScenarioEstimate | undefined,
+  supplies: EstimateInput['agents'],
+  agent: Agent
+): boolean {
+  const supply = supplies.find((each) => each.agent === agent);
+  const use = today?.perYear.agents[agent];
+  if (supply === undefined || use === undefined || supply.bottlesBoughtPerYear === null) return true;
+  const boughtMl = (supply.bottlesBoughtPerYear * supply.bottleMl * (100 - supply.unusablePercent)) / 100;
+  return Math.abs(use.liquidMl - boughtMl) <= 1e-9 * boughtMl;
 }
 
 /** The warnings of an estimate without cautions and restrictions, for a page that shows these by themselves. */

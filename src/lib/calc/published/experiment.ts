@@ -2,6 +2,8 @@ import type { CaseCells, CaseConditions } from '../case/conditions.ts';
 import type { Agent, BodyModel, Phase } from '../input.ts';
 import type { ReferenceSet } from '../reference/reference-set.ts';
 import { plain } from '../working/plain.ts';
+import { estimateCase } from '../case/estimate-case.ts';
+import { take } from '../reference/reference-set.ts';
 import { modelCase } from '../case/case-model.ts';
 import { emptyOutcome, solveCircleSystem } from '../case/circle-system.ts';
 import type { CircleCase, CirclePhase } from '../case/circle-system.ts';
@@ -69,6 +71,24 @@ const cells: CaseCells = {
   machine: 'experiment',
   absorbent: 'experiment'
 };
+
+/** Hours that a kilogram of soda lime lasts an adult of 70 kg on a circle, no agent given, at one flow. */
+export function sodaLimeHoursPerKg(reference: ReferenceSet, flowLPerMin: number): number {
+  const { absorbentHoursPerKg } = estimateCase(plain, {
+    conditions: {
+      ...conditions,
+      technique: 'intravenous',
+      agent: null,
+      targetMac: null,
+      bodyModel: 'eger',
+      capacityLPerKg: take(reference, 'absorbent.soda-lime.capacity').value,
+      phases: [{ name: 'Experiment', minutes: null, flowLPerMin, vaporiser: 'off', dialPercent: null }]
+    },
+    cells,
+    reference
+  });
+  return absorbentHoursPerKg ?? Infinity;
+}
 
 /** Injection has no dial; a limit this high is never met. */
 const INJECTION_FRACTION = 0.99;

@@ -13,7 +13,7 @@ import { absorbentMass } from '../case/absorbent-use.ts';
 import { inspiredOxygenFraction } from '../case/carrier-gas.ts';
 import { emptyOutcome, solveCircleSystem } from '../case/circle-system.ts';
 import { constantDial } from '../case/constant-dial.ts';
-import { experimentCase, runExperiment } from './experiment.ts';
+import { experimentCase, runExperiment, sodaLimeHoursPerKg } from './experiment.ts';
 import type { Experiment, ExperimentPhase } from './experiment.ts';
 import { vapourPerLiquid } from '../case/liquid-and-vapour.ts';
 import { oxygenUptake } from '../case/physiology.ts';
@@ -217,6 +217,34 @@ const constantDialRows: readonly Row[] = [
     model: ({ reference }) => dialLiquid(reference, agent, 1, 1)
   }))
 ];
+
+/** MAC in oxygen by age band; the middle of each band, or the mean age where it is printed, stands for it. */
+const macByAge: readonly Row[] = (
+  [
+    [25, '18 to 30', 7.25, 'second-hand', ''],
+    [48, '31 to 65', 6, 'second-hand', ''],
+    [75, 'over 65', 5.17, 'read', 'SD 0.6']
+  ] as const
+).map(([ageYears, band, published, evidence, spread]) => ({
+  id: `mac-3-${ageYears}`,
+  area: 'MAC and age',
+  kind: 'measurement',
+  group: 'desflurane',
+  given: `one MAC of desflurane in oxygen, ${band} years (${ageYears} taken)`,
+  published,
+  spread,
+  unit: '%',
+  tolerance: { percent: 7 },
+  toleranceReason: 'bands of age; SD 0.6 in the oldest',
+  source: 'Gold MI et al. Anesthesiology 1993;79:710-4, doi 10.1097/00000542-199310000-00012',
+  evidence,
+  model: ({ reference }) =>
+    macAtAge.compute({
+      mac40Percent: take(reference, 'desflurane.mac40').value,
+      slopePerYear: take(reference, 'mac.age-slope').value,
+      ageYears
+    })
+}));
 
 const macRows: readonly Row[] = (
   [
@@ -723,6 +751,42 @@ const others: readonly Row[] = [
         capacityLPerKg: take(reference, 'absorbent.soda-lime.capacity').value
       })
   },
+  ...[42.7, 62.3].map((published): Row => ({
+    id: `abs-2-${published}`,
+    area: 'absorbent',
+    group: 'none',
+    given: `1 L (0.85 kg) soda lime at 4.4 L/min, 70 kg: lasts, ${published === 42.7 ? 'one' : 'the other'} of two machines`,
+    published,
+    unit: 'h',
+    tolerance: { low: 0.8 * 42.7, high: 1.2 * 62.3, words: '20 % beyond the range of the two machines' },
+    toleranceReason: 'two machines, to 1 % inspired CO2',
+    source: 'Baum J et al. Anaesthesiol Reanim 1993;18:108-13',
+    evidence: 'read',
+    reported: true,
+    remark:
+      'It goes by CO2 production: that of an awake adult, as the first set has it, uses the lime up in half the time.',
+    model: ({ reference }) => 0.85 * sodaLimeHoursPerKg(reference, 4.4)
+  })),
+  {
+    id: 'abs-3',
+    area: 'absorbent',
+    // A range and no figure: it takes no part in how far off the model is.
+    kind: 'rule of thumb',
+    group: 'none',
+    given:
+      'soda lime used at 0.5 L/min for 65 % of the time and 4.4 L/min for the rest, over that at 4.4 L/min throughout',
+    published: 2,
+    spread: 'two to four times',
+    unit: '1',
+    tolerance: { low: 2, high: 4, words: '2 to 4, as printed' },
+    toleranceReason: 'clinical, minimal flow for 50 to 80 % of the time',
+    source: 'Baum J et al. Anaesthesiol Reanim 1993;18:108-13',
+    evidence: 'read',
+    remark:
+      'The less CO2 is eliminated, the larger the share of it that 4.4 L/min carries out past the absorber, and so the ratio.',
+    model: ({ reference }) =>
+      0.35 + (0.65 * sodaLimeHoursPerKg(reference, 4.4)) / sodaLimeHoursPerKg(reference, 0.5)
+  },
   {
     id: 'o2-1',
     area: 'oxygen',
@@ -753,6 +817,7 @@ const rows: readonly Row[] = [
   ...liquidToVapour,
   ...constantDialRows,
   ...macRows,
+  ...macByAge,
   ...washIn,
   ...circuit,
   ...uptake,

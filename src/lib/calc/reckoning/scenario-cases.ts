@@ -1,6 +1,6 @@
 /** The cases of each scenario: what one of each row uses, on each plan and machine that it is done with. */
 import { OutOfRangeError } from '../case/out-of-range-error.ts';
-import type { CaseMethod, CaseUse } from '../case/case-result.ts';
+import type { CaseMethod, CaseResult, CaseUse, CaseWarning } from '../case/case-result.ts';
 import type { CaseSources } from '../case/conditions.ts';
 import type { FailedCell } from '../estimate-types.ts';
 import type { ShareOfCases } from '../fleet/share-of-cases.ts';
@@ -9,6 +9,8 @@ import type { Fleet, Period, Standing } from '../fleet/standing.ts';
 import type { CaseRow, EstimateInput, Scenario } from '../input.ts';
 import { kept } from '../working/kept.ts';
 import type { Reckoner } from '../working/reckoner.ts';
+import { massBalance } from '../year/mass-balance.ts';
+import { measuredUseWarnings } from '../year/measured-use-warnings.ts';
 import { scaledToMeasured } from '../year/reconciliation.ts';
 import type { CaseChoice, SourcesOfCases } from './case-sources.ts';
 
@@ -49,6 +51,11 @@ export function ownPlace(
   const { standings } = periods.at(-1) ?? periods[0];
   const there = standings.filter(isDoneIn);
   return there.find(({ moved }) => moved) ?? there[0] ?? standings[0];
+}
+/** A result with remarks added, where it is one that tells remarks. */
+function noted<C extends CaseUse>(result: C, warnings: readonly CaseWarning[]): C {
+  const told = (result as Partial<CaseResult>).warnings;
+  return told === undefined ? result : { ...result, warnings: [...told, ...warnings] };
 }
 
 /** The choices of a row in theatres where one machine stands: what follows, and what does not where that is another. */
@@ -94,6 +101,7 @@ export function scenarioCases<C extends CaseUse>(
   const shareIn = sharesOfCases(r, input.theatreGroups);
   const placeOf = (scenario: Scenario, row: CaseRow): Standing =>
     ownPlace(fleet.periods(scenario), (standing) => shareIn(standing, row) !== 'none');
+  const balance = massBalance(r, input.reference);
 
   const byPlan = kept((row: CaseRow) =>
     kept((plan: CaseChoice['plan']) =>
@@ -110,8 +118,20 @@ export function scenarioCases<C extends CaseUse>(
     const as = (method: CaseMethod, result: C): CaseReckoning<C> => ({ row, ...choice, method, result });
     if (choice.agent === null || row.measuredMlPerCase === null) return as(model.method, model);
     const measuredMl = r.cell(row.measuredMlPerCase, 'mL', 'caseMix', row.id, 'measuredMlPerCase');
-    // What was measured takes the place of the liquid alone: where the agent went stays the model's own figure.
     const done = asToday(row, placeOf(today, row));
+    if (balance !== null) {
+      const isToday = areAlike(choice, done);
+      const ofToday = isToday ? model : modelled(sourcesOf(row, done));
+      const measured = balance.splitOfMeasured(ofToday, measuredMl);
+      if (isToday)
+        return as(
+          'measured',
+          noted({ ...model, ...measured }, measuredUseWarnings(r, balance, { model, measuredMl }))
+        );
+      const factor = balance.spillFactor({ model: ofToday, measured });
+      return as('scaled-to-measured', { ...model, ...balance.splitByFactor(model, factor) });
+    }
+    // What was measured takes the place of the liquid alone: where the agent went stays the model's own figure.
     if (areAlike(choice, done)) return as('measured', { ...model, liquidMl: measuredMl });
     const todayModelMl = modelled(sourcesOf(row, done)).liquidMl;
     // Where the model gives nothing for today there is no ratio to carry over.

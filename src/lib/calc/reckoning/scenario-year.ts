@@ -10,7 +10,9 @@ import type { Decimal } from '../money/decimal.ts';
 import { kept, once } from '../working/kept.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import type { Consumption } from '../year/consumption.ts';
+import type { AgentUse } from '../year/consumption.ts';
 import { nitrousOxideLost, recoveryMinutes, together } from '../year/consumption.ts';
+import { liquidAtSpillFactor, massBalance } from '../year/mass-balance.ts';
 import { estimateOverPurchase, purchasedLiquid, scaledToPurchases } from '../year/reconciliation.ts';
 import { captureOf, emissionsOfAbsorbent, massOfNitrousOxide } from './amounts.ts';
 import type { SourcesOfCases } from './case-sources.ts';
@@ -64,6 +66,7 @@ export function scenarioYears(
   }
 ): ScenarioYears {
   const { reference, site, accounting } = input;
+  const balance = massBalance(r, reference);
   const partsOf = kept((scenario: Scenario) => kept((period: Period) => partsIn(scenario, period)));
   const partsOfToday = () => partsOf(today)(fleet.periods(today)[0]);
 
@@ -96,26 +99,58 @@ export function scenarioYears(
     });
   };
 
-  const reconciliation = kept((agent: Agent): Quantity | null => {
+  /** Today's estimate and what was bought; null where either is missing. */
+  const purchases = kept((agent: Agent) => {
     const supply = input.agents.find((each) => each.agent === agent);
-    const used = partsOfToday().flatMap(({ use }) => use.agents[agent]?.liquidMl ?? []);
+    const used = partsOfToday().flatMap(({ use }) => use.agents[agent] ?? []);
     if (supply === undefined || supply.bottlesBoughtPerYear === null || supply.bottlesBoughtPerYear === 0)
       return null;
-    if (used.length === 0) return null;
-    const estimatedMl = together(r, 'mL', used);
+    const [first] = used;
+    if (first === undefined) return null;
+    const estimatedMl = together(
+      r,
+      'mL',
+      used.map(({ liquidMl }) => liquidMl)
+    );
     if (r.value(estimatedMl) === 0) return null;
-    return r.apply(estimateOverPurchase, {
+    return {
+      unmeasuredSpillMl: () =>
+        together(
+          r,
+          'mL',
+          used.map((use) => use.unmeasuredSpillMl())
+        ),
       estimatedMl,
       purchasedMl: r.apply(purchasedLiquid, {
         bottles: r.cell(supply.bottlesBoughtPerYear, '1', 'agents', agent, 'bottlesBoughtPerYear'),
         bottleMl: r.cell(supply.bottleMl, 'mL', 'agents', agent, 'bottleMl'),
         unusablePercent: r.cell(supply.unusablePercent, '%', 'agents', agent, 'unusablePercent')
       })
-    });
+    };
   });
-  const scaled = (agent: Agent, liquidMl: Quantity): Quantity => {
+  const reconciliation = kept((agent: Agent): Quantity | null => {
+    const against = purchases(agent);
+    if (against === null) return null;
+    const { estimatedMl, purchasedMl } = against;
+    return r.apply(estimateOverPurchase, { estimatedMl, purchasedMl });
+  });
+  const factorOfSpill = kept((agent: Agent): Quantity | null => {
+    const against = purchases(agent);
+    if (against === null) return null;
+    const { unmeasuredSpillMl, estimatedMl, purchasedMl } = against;
+    const spilledMl = unmeasuredSpillMl();
+    return balance === null ? null : balance.spillFactorOfPurchases({ estimatedMl, purchasedMl, spilledMl });
+  });
+  const scaled = (agent: Agent, { liquidMl, unmeasuredSpillMl }: AgentUse): Quantity => {
     const supply = input.agents.find((each) => each.agent === agent);
-    const ratio = supply?.scaleToPurchases === true ? reconciliation(agent) : null;
+    if (supply?.scaleToPurchases !== true) return liquidMl;
+    if (balance !== null) {
+      const factor = factorOfSpill(agent);
+      return factor === null
+        ? liquidMl
+        : r.apply(liquidAtSpillFactor, { liquidMl, factor, spilledMl: unmeasuredSpillMl() });
+    }
+    const ratio = reconciliation(agent);
     return ratio === null ? liquidMl : r.apply(scaledToPurchases, { liquidMl, ratio });
   };
 
@@ -126,7 +161,7 @@ export function scenarioYears(
         const of = use.agents[agent];
         return of === undefined
           ? []
-          : [{ agent, liquidMl: scaled(agent, of.liquidMl), takenUpMl: of.takenUpMl, capturePercent }];
+          : [{ agent, liquidMl: scaled(agent, of), takenUpMl: of.takenUpMl, capturePercent }];
       })
     );
 

@@ -54,6 +54,21 @@ const spillShare = constant({
   unusedBecause: 'Every circle of this version spills what is inspired.'
 });
 
+const leastSpilledShare = constant({
+  id: 'measured-use.least-spilled-share',
+  name: 'Share of a case’s liquid that must be spill for a measurement to say anything about practice',
+  value: 5,
+  printed: '5',
+  unit: '%',
+  conditions: 'below it the measured use of today’s plan is not carried over to another',
+  source: {
+    title: 'Planning value of this project',
+    locator: 'a spill below it is less than the error of the uptake that it is found from'
+  },
+  evidence: 'memory',
+  kind: 'spill-share'
+});
+
 /**
  * The second set: what was read since the first. Gas exchange under anaesthesia, the course of insufflation in time, a
  * bridge from children to adults, lung and lean tissue in obesity, lime without strong base, and further warming
@@ -69,6 +84,7 @@ export const referenceSet2026Second: ReferenceSet = nextSet(referenceSet2026, {
     ...addedWarmingPotentials,
     ...otherMacAndSolubility,
     spillShare,
+    leastSpilledShare,
     alkaliFreeLime
   ]
 });

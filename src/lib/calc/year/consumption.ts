@@ -1,12 +1,15 @@
 import type { Agent, CaseRow } from '../input.ts';
 import type { CaseUse } from '../case/case-result.ts';
 import { formula } from '../working/formula.ts';
+import { once } from '../working/kept.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 
 /** Agent used and taken up over a year. */
 export interface AgentUse {
   readonly liquidMl: Quantity;
   readonly takenUpMl: Quantity;
+  /** The spill in it that nobody measured: of the case groups without a measured use. Made when it is asked for. */
+  readonly unmeasuredSpillMl: () => Quantity;
 }
 
 /** What a year's cases use up, or one share of them, on one machine. */
@@ -82,6 +85,12 @@ const rowTakenUp = perYear(
   'mL',
   'agent taken up a case'
 );
+const rowSpilled = perYear(
+  'year.row-spilled',
+  'Agent spilled in a case group in a year',
+  'mL',
+  'agent spilled a case'
+);
 const rowOxygen = perYear('year.row-oxygen', 'Oxygen of a case group in a year', 'L', 'oxygen a case');
 const rowAir = perYear('year.row-air', 'Air of a case group in a year', 'L', 'air a case');
 const rowNitrousOxide = perYear(
@@ -114,6 +123,11 @@ const rowCases = formula<{ casesPerYear: number; sharePercent: number }>({
 
 const liquidTotal = total('year.liquid', 'Liquid agent in a year', 'mL');
 const takenUpTotal = total('year.taken-up', 'Agent taken up in a year', 'mL');
+const unmeasuredSpillTotal = total(
+  'year.unmeasured-spill',
+  'Agent spilled in a year by case groups without a measured use',
+  'mL'
+);
 const oxygenTotal = total('year.oxygen-litres', 'Oxygen in a year', 'L');
 const airTotal = total('year.air-litres', 'Air in a year', 'L');
 const nitrousOxideTotal = total('year.nitrous-oxide-litres', 'Nitrous oxide in a year', 'L');
@@ -173,6 +187,7 @@ export function consumption(
 ): Consumption {
   const liquid: Partial<Record<Agent, Quantity[]>> = {};
   const takenUp: Partial<Record<Agent, Quantity[]>> = {};
+  const spilled: Partial<Record<Agent, (() => Quantity)[]>> = {};
   const oxygen: Quantity[] = [];
   const air: Quantity[] = [];
   const nitrousOxide: Quantity[] = [];
@@ -187,6 +202,8 @@ export function consumption(
     if (agent !== null) {
       (liquid[agent] ??= []).push(r.apply(rowLiquid, times(result.liquidMl)));
       (takenUp[agent] ??= []).push(r.apply(rowTakenUp, times(result.takenUpMl)));
+      if (row.measuredMlPerCase === null)
+        (spilled[agent] ??= []).push(() => r.apply(rowSpilled, times(result.spilledMl)));
     }
     oxygen.push(r.apply(rowOxygen, times(result.oxygenL)));
     air.push(r.apply(rowAir, times(result.airL)));
@@ -201,7 +218,12 @@ export function consumption(
   for (const agent of Object.keys(liquid) as Agent[])
     agents[agent] = {
       liquidMl: r.apply(liquidTotal, { parts: liquid[agent] ?? [] }),
-      takenUpMl: r.apply(takenUpTotal, { parts: takenUp[agent] ?? [] })
+      takenUpMl: r.apply(takenUpTotal, { parts: takenUp[agent] ?? [] }),
+      unmeasuredSpillMl: once(() =>
+        spilled[agent] === undefined
+          ? r.assumption(0, 'mL', 'The use of every case group was measured.')
+          : r.apply(unmeasuredSpillTotal, { parts: spilled[agent].map((of) => of()) })
+      )
     };
   return {
     agents,

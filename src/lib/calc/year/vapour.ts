@@ -56,8 +56,9 @@ const together = formula<{ takenUpMl: number; spilledMl: number; leftMl: number 
 });
 
 /**
- * Σ over rows of cases a year × the model's figure a case. Where a row's liquid was measured, what went where is still
- * the model's own, so that the sum is not the liquid of the year.
+ * Σ over rows of cases a year × the figure of a case. Where a row's liquid was measured, what went where is by that
+ * measurement from reference set 2026-2 on; in the first set it is still the model's own, and the sum then is not the
+ * liquid of the year. Use scaled to purchases is not looked at.
  */
 export function vapourOfYear(
   r: Reckoner,

@@ -1,6 +1,7 @@
 /** What set 2026-2 does that the first did not, by figures worked out beside it. */
 import { describe, expect, it } from 'vitest';
 import { estimateCase } from '#lib/calc/case/estimate-case.ts';
+import { caseCourse } from '#lib/calc/case/case-course.ts';
 import { modelCase } from '#lib/calc/case/case-model.ts';
 import type { CaseConditions } from '#lib/calc/case/conditions.ts';
 import { referenceSet2026 } from '#lib/calc/reference/reference-set-2026-1.ts';
@@ -43,8 +44,8 @@ describe('gas exchange under anaesthesia', () => {
     const { oxygenMlPerMin, phases } = model({});
     expect(plain.value(oxygenMlPerMin)).toBeGreaterThan(181 * 0.92);
     expect(plain.value(oxygenMlPerMin)).toBeLessThan(185 * 1.08);
-    expect(plain.value(phases[0]!.co2MlPerMin)).toBeGreaterThan(145 * 0.92);
-    expect(plain.value(phases[0]!.co2MlPerMin)).toBeLessThan(170 * 1.08);
+    expect(plain.value(phases[0]!.breathing[0]!.co2MlPerMin)).toBeGreaterThan(145 * 0.92);
+    expect(plain.value(phases[0]!.breathing[0]!.co2MlPerMin)).toBeLessThan(170 * 1.08);
   });
 });
 
@@ -53,7 +54,7 @@ describe('from child to adult', () => {
     const { oxygenMlPerMin, phases, agent } = model({ weightKg }, reference);
     return [
       plain.value(oxygenMlPerMin),
-      plain.value(phases[0]!.co2MlPerMin),
+      plain.value(phases[0]!.breathing[0]!.co2MlPerMin),
       agent!.circle.lungVolumeL
     ] as const;
   };
@@ -76,36 +77,82 @@ describe('from child to adult', () => {
 });
 
 describe('insufflation as a course in time', () => {
-  const co2 = (pneumoperitoneum: CaseConditions['pneumoperitoneum'], minutes: number, from: number) => {
-    const given = {
-      ...caseOf({ agent: 'sevoflurane', pneumoperitoneum, minutes }, [
-        { ...hold, minutes: from, flowLPerMin: 2 },
-        { ...hold, minutes: null, flowLPerMin: 2 }
-      ]),
-      reference: referenceSet2026Second
-    };
-    const resting = plain.value(model({}).phases[0]!.co2MlPerMin);
-    return modelCase(plain, given).phases.map(({ co2MlPerMin }) => plain.value(co2MlPerMin) / resting - 1);
+  const insufflated = (kind: CaseConditions['pneumoperitoneum'], minutes: number, from: number) => ({
+    ...caseOf({ agent: 'sevoflurane', pneumoperitoneum: kind, minutes }, [
+      { ...hold, minutes: from, flowLPerMin: 2 },
+      { ...hold, minutes: null, flowLPerMin: 2 }
+    ]),
+    reference: referenceSet2026Second
+  });
+  const resting = model({}).phases[0]!.breathing[0]!;
+  /** Each part of the case, phase by phase: its minutes, the mean rise, and the rise of ventilation at both ends. */
+  const parts = (...of: Parameters<typeof insufflated>) =>
+    modelCase(plain, insufflated(...of)).phases.flatMap(({ breathing }) =>
+      breathing.map(({ minutes, co2MlPerMin, ventilationLPerMin, change }) => {
+        const rise = (litres: unknown) => Number(litres) / plain.value(resting.ventilationLPerMin) - 1;
+        return {
+          minutes: plain.value(minutes),
+          mean: plain.value(co2MlPerMin) / plain.value(resting.co2MlPerMin) - 1,
+          from: rise(change?.fromLPerMin ?? ventilationLPerMin),
+          until: rise(change?.untilLPerMin ?? ventilationLPerMin)
+        };
+      })
+    );
+  const expectParts = (got: ReturnType<typeof parts>, expected: readonly (readonly number[])[]) => {
+    expect(got).toHaveLength(expected.length);
+    got.forEach(({ minutes, mean, from, until }, i) =>
+      [minutes, mean, from, until].forEach((figure, at) => expect(figure).toBeCloseTo(expected[i]![at]!, 12))
+    );
   };
 
   it('begins after 8 min, grows evenly, and stays at 25 % from 20 min in the peritoneum', () => {
-    expect(co2('intraperitoneal', 120, 8)[0]).toBe(0);
-    expect(co2('intraperitoneal', 120, 20)[1]).toBeCloseTo(0.25, 12);
-    // From 8 to 20 min it is half of it on average; the 8 min before count as none.
-    expect(co2('intraperitoneal', 120, 20)[0]).toBeCloseTo((0.125 * 12) / 20, 12);
+    expectParts(parts('intraperitoneal', 120, 14), [
+      [8, 0, 0, 0],
+      [6, 0.0625, 0, 0.125],
+      [6, 0.1875, 0.125, 0.25],
+      [100, 0.25, 0.25, 0.25]
+    ]);
   });
 
   it('goes on to 63 % at 90 min outside the peritoneum', () => {
-    expect(co2('extraperitoneal', 180, 90)[1]).toBeCloseTo(0.63, 12);
-    expect(co2('extraperitoneal', 60, 30)[1]).toBeCloseTo((0.38 + 0.46) / 2, 12);
+    expectParts(parts('extraperitoneal', 180, 30), [
+      [8, 0, 0, 0],
+      [22, 0.19, 0, 0.38],
+      [30, 0.42, 0.38, 0.46],
+      [30, 0.545, 0.46, 0.63],
+      [90, 0.63, 0.63, 0.63]
+    ]);
   });
 
   it('has the same CO2 in a case however the plan is cut', () => {
-    const total = (from: number) => {
-      const [first, second] = co2('extraperitoneal', 100, from);
-      return first! * from + second! * (100 - from);
-    };
+    const total = (from: number) =>
+      parts('extraperitoneal', 100, from).reduce((sum, { minutes, mean }) => sum + minutes * mean, 0);
     expect(total(17)).toBeCloseTo(total(64), 10);
+  });
+
+  it('is the same in the first minutes of a case however long the case goes on', () => {
+    const [short, long] = [30, 60].map((minutes) => {
+      const { minutes: at, endTidalPercent } = caseCourse(insufflated('extraperitoneal', minutes, 10));
+      return endTidalPercent[at.findLastIndex((minute) => minute <= 30 + 1e-9)];
+    });
+    expect(short).toBeCloseTo(long!, 6);
+  });
+
+  it('jumps where a figure of one’s own lets it begin only after its plateau', () => {
+    const own = new Map(referenceSet2026Second.constants);
+    own.set('insufflation.begins', { ...own.get('insufflation.begins')!, value: 25 });
+    const given = {
+      ...insufflated('intraperitoneal', 60, 10),
+      reference: { ...referenceSet2026Second, constants: own }
+    };
+    const rises = modelCase(plain, given).phases.flatMap(({ breathing }) =>
+      breathing.map(({ minutes, change }) => [plain.value(minutes), change])
+    );
+    expect(rises).toEqual([
+      [10, null],
+      [15, null],
+      [35, null]
+    ]);
   });
 
   it('is balanced to rounding, phase by phase', () => {

@@ -15,6 +15,8 @@ export const recordings: readonly Recorded[] = everyBranch.map(recordAll);
 
 const steps = [
   ...recordings.flatMap((recorded) => recorded.steps),
+  // The first set goes by rules of its own where a measurement or purchases are carried over.
+  ...recordAll({ ...everyBranch[0]!, referenceSet: '2026-1' }).steps,
   ...allUnder(waysToPay(recorder).map(workingOf)).filter((working) => working.kind === 'step')
 ];
 
