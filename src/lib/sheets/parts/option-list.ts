@@ -16,6 +16,12 @@ export interface Option {
   readonly path: string;
 }
 
+/** The place of a scenario among those that are not today, 0 first: it sets its colour and dash in every chart. */
+export const placeOf = (
+  scenarios: readonly { readonly id: string }[],
+  { id, baselineId }: { readonly id: string; readonly baselineId: string }
+): number => scenarios.filter((each) => each.id !== baselineId).findIndex((each) => each.id === id);
+
 export const twinName = (scenarioName: string): string => `${scenarioName} without the machine`;
 
 /**
