@@ -35,6 +35,9 @@ test('the report says what the machine adds, as the estimate has it', async ({ p
   await expect(said).toContainText(`The machine itself saves ${euros(adds.yearlySaving)} and avoids`);
   await expect(said).toContainText(`for ${euros(adds.investment)} more`);
   await expect(said).toContainText(`the net present value is ${euros(adds.npv)} lower`);
+  await expect(page.locator('[data-opening-answer]')).toContainText(
+    `Not for the money alone: against today’s practice it pays for itself within the limit of 5\u00a0years, but the machine does not earn that; the same agents and plan on today’s machines are worth ${euros(adds.npv)} more over 10\u00a0years.`
+  );
   await expect(said).toContainText('Another agent alone, on today’s machines and flows,');
   await expect(said).toContainText('No scenario touches the nitrous oxide lost from the supply');
 
