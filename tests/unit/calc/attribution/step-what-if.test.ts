@@ -98,12 +98,15 @@ describe('a question about the step from the twin', () => {
 test('what is printed on a bottle or a data sheet is not looked at for turning the answer, unless it has a range', () => {
   const lookedAt = (of: Workbook): number => {
     const replies: Reply[] = [];
-    whatIfService((reply) => replies.push(reply))({
-      kind: 'questions',
-      workbook: { ...of, caseMix: of.caseMix.slice(0, 1) },
-      scenarioId: 'closed',
-      discounted: false
-    });
+    whatIfService()(
+      {
+        kind: 'questions',
+        workbook: { ...of, caseMix: of.caseMix.slice(0, 1) },
+        scenarioId: 'closed',
+        discounted: false
+      },
+      (reply) => replies.push(reply)
+    );
     const told = replies.findLast(({ kind }) => kind === 'looked-at');
     return told?.kind === 'looked-at' ? told.of : NaN;
   };
