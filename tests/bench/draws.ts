@@ -1,7 +1,7 @@
 import { Worker, isMainThread, parentPort, workerData } from 'node:worker_threads';
 import { runDraws } from '#lib/calc/uncertainty/run.ts';
 import { setUpRun } from '#lib/calc/what-if/draws.ts';
-import type { Ask, Port, Reply } from '#lib/background/what-if-messages.ts';
+import type { Ask, Reply, WhatIfPort } from '#lib/background/what-if-messages.ts';
 import { drawOverWorkers } from '#lib/background/draws-over-workers.ts';
 import { whatIfService } from '#lib/background/what-if-service.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
@@ -13,10 +13,10 @@ const asWorker = 'draws';
 
 // The bundle of this file is its own worker.
 if (!isMainThread && workerData === asWorker) {
-  const answer = whatIfService((reply, transfer = []) =>
-    parentPort?.postMessage(reply, transfer as ArrayBuffer[])
+  const answer = whatIfService();
+  parentPort?.on('message', (ask: Ask) =>
+    answer(ask, (reply, transfer = []) => parentPort?.postMessage(reply, transfer as ArrayBuffer[]))
   );
-  parentPort?.on('message', (ask: Ask) => answer(ask));
 }
 
 const asReference = 'reference';
@@ -42,15 +42,16 @@ async function secondsForReference(threads: 1 | 2): Promise<number> {
   return (performance.now() - start) / 1000;
 }
 
-function openPort(): Port {
+function openPort(): WhatIfPort {
   const worker = new Worker(new URL(import.meta.url), { workerData: asWorker });
-  const port: Port = {
+  const port: WhatIfPort = {
     post: (ask, transfer = []) => worker.postMessage(ask, transfer as ArrayBuffer[]),
     onreply: () => undefined,
+    onfail: () => undefined,
     close: () => void worker.terminate()
   };
   worker.on('message', (reply: Reply) => port.onreply(reply));
-  worker.on('error', (error: Error) => port.onreply({ kind: 'failed', sentence: error.message }));
+  worker.on('error', (error: Error) => port.onfail(error.message));
   return port;
 }
 

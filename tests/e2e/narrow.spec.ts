@@ -55,3 +55,27 @@ test('a grid scrolled aside keeps the names of its rows, and leaves its columns 
     );
   expect(cut).toEqual([]);
 });
+
+for (const [sheet, label] of [
+  ['payback', 'Figures of each scenario against today'],
+  ['comparison', 'All options against today']
+] as const)
+  test(`what names a row on ${sheet} has room for a few words, and stays while figures scroll`, async ({
+    page
+  }) => {
+    await open(page, sheet);
+    const table = page.getByRole('region', { name: label });
+    const heads = table.locator('tbody th');
+    const lines = await heads.evaluateAll((cells) =>
+      cells.map((cell) => ({
+        words: cell.textContent.trim().split(/\s+/).length,
+        lines: Math.floor(cell.clientHeight / parseFloat(getComputedStyle(cell).lineHeight))
+      }))
+    );
+    expect(lines.length).toBeGreaterThan(5);
+    expect(lines.filter((each) => each.words > 3 && each.lines >= each.words)).toEqual([]);
+    const before = await heads.first().boundingBox();
+    await table.evaluate((each) => each.scrollTo({ left: 150 }));
+    await expect.poll(() => table.evaluate((each) => each.scrollLeft)).toBe(150);
+    expect((await heads.first().boundingBox())?.x).toBeCloseTo(before?.x ?? NaN, 0);
+  });

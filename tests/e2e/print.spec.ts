@@ -79,6 +79,29 @@ test('Evidence prints each figure with its source, and its widest tables across'
   expect(cut).toBe(0);
 });
 
+test('Payback prints its years across the paper, so that nothing shrinks to make room for them', async ({
+  page
+}) => {
+  await page.goto('./payback/');
+  await expect(page.getByTestId('payback')).toBeVisible();
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.locator('main .paper-across')).toHaveCSS('page', 'wide');
+  const widerThan = (paperMm: number, where: string) =>
+    page
+      .locator(where)
+      .evaluateAll(
+        (tables, widthPx) =>
+          tables
+            .filter(({ scrollWidth }) => scrollWidth > widthPx)
+            .map((table) => table.closest('[aria-label]')?.getAttribute('aria-label')),
+        ((paperMm - 32) / 25.4) * 96 + 1
+      );
+  await page.setViewportSize({ width: Math.floor(((297 - 32) / 25.4) * 96), height: 700 });
+  expect(await widerThan(297, 'main .paper-across table')).toEqual([]);
+  await page.setViewportSize({ width: Math.floor(((210 - 32) / 25.4) * 96), height: 900 });
+  expect(await widerThan(210, 'main :not(.paper-across) > .table-scroll > table')).toEqual([]);
+});
+
 test('in the report a figure and the words right of it stand apart', async ({ page }) => {
   await page.goto('./report/');
   await expect(page.getByRole('region', { name: 'Case mix' })).toBeVisible();

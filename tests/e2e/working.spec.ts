@@ -101,7 +101,7 @@ function withoutWorking(page: Page): Promise<readonly string[]> {
 }
 
 for (const [sheet, least] of [
-  ['comparison', 190],
+  ['comparison', 150],
   ['payback', 200],
   ['flow-plans', 100],
   ['monitoring', 15],

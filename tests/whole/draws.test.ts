@@ -82,7 +82,9 @@ describe('the working of a swing', () => {
     explain: explainer(input),
     summary,
     wholeCells: new Set<string>(),
-    unitOf: () => '1'
+    unitOf: () => '1',
+    nameOf: (paths: readonly string[]) => paths.join(' and '),
+    optionName: (id: string) => id
   };
   const swings = summary.scenarios[0]?.swings ?? [];
   const indexOf = (path: string) => swings.findIndex(({ paths }) => paths.includes(path));

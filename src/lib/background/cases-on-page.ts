@@ -3,7 +3,7 @@ import { packCases } from '#lib/calc/known-cases/packed-cases.ts';
 import { solveCases } from '#lib/calc/reckoning/cases-ahead.ts';
 import type { ReferenceSet } from '#lib/calc/reference/reference-set.ts';
 import { referenceOf } from '#lib/workbook/core-input.ts';
-import type { CasesTask, CasesWorker } from './cases-worker.ts';
+import type { CasesPort, CasesTask } from './cases-worker.ts';
 
 /** How long cases are solved before the page has its turn. */
 const pieceMs = 20;
@@ -12,7 +12,7 @@ const pieceMs = 20;
  * What stands in for a worker where the browser starts none: it does the same on the page, a few cases at a time, so
  * that the page stays usable meanwhile.
  */
-export function openOnPage(): CasesWorker {
+export function openOnPage(): CasesPort {
   let reference: ReferenceSet | null = null;
   let ended = false;
   const solve = async (set: ReferenceSet, { cases }: Extract<CasesTask, { cases: unknown }>) => {
@@ -26,19 +26,18 @@ export function openOnPage(): CasesWorker {
         results.push(...solveCases(piece.map((given) => ({ ...given, reference: set }))));
       } while (results.length < cases.length && performance.now() < until);
     }
-    const message = new MessageEvent('message', { data: packCases(results) });
-    self.onmessage?.call(self as Worker, message);
+    port.onreply(packCases(results));
   };
-  const self: CasesWorker = {
-    onmessage: null,
-    onerror: null,
-    postMessage: (task: CasesTask) => {
+  const port: CasesPort = {
+    post: (task) => {
       if ('reference' in task) reference = referenceOf(task.reference);
       else if (reference !== null) void solve(reference, task);
     },
-    terminate: () => {
+    onreply: () => undefined,
+    onfail: () => undefined,
+    close: () => {
       ended = true;
     }
   };
-  return self;
+  return port;
 }

@@ -6,21 +6,22 @@ import { solveCases } from '#lib/calc/reckoning/cases-ahead.ts';
 import type { ReferenceSet } from '#lib/calc/reference/reference-set.ts';
 import { referenceOf } from '#lib/workbook/core-input.ts';
 import type { OfReference } from '#lib/workbook/core-input.ts';
+import type { Port } from './worker-port.ts';
+import { serve } from './worker-port.ts';
 
 /** First the constants that what follows rests on, then cases. */
 export type CasesTask =
   { readonly reference: OfReference } | { readonly cases: readonly Omit<CaseGiven, 'reference'>[] };
 
-/** What is used of a worker, from its outside. */
-export type CasesWorker = Pick<Worker, 'postMessage' | 'onmessage' | 'onerror' | 'terminate'>;
+export type CasesPort = Port<CasesTask, PackedCases>;
 
 let reference: ReferenceSet | null = null;
 
-globalThis.onmessage = ({ data }: MessageEvent<CasesTask>) => {
-  if ('reference' in data) reference = referenceOf(data.reference);
+serve<CasesTask, PackedCases>((task, reply) => {
+  if ('reference' in task) reference = referenceOf(task.reference);
   else if (reference !== null) {
     const set = reference;
-    const packed = packCases(solveCases(data.cases.map((given) => ({ ...given, reference: set }))));
-    globalThis.postMessage(packed satisfies PackedCases, { transfer: [packed.numbers.buffer] });
+    const packed = packCases(solveCases(task.cases.map((given) => ({ ...given, reference: set }))));
+    reply(packed, [packed.numbers.buffer]);
   }
-};
+});

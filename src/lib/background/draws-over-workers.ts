@@ -3,7 +3,7 @@ import { buffersOf } from '#lib/calc/uncertainty/run.ts';
 import type { RunSlice } from '#lib/calc/uncertainty/run.ts';
 import type { RunSummary } from '#lib/calc/what-if/draws.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import type { Port } from './what-if-messages.ts';
+import type { WhatIfPort } from './what-if-messages.ts';
 
 /** Short enough for a steady progress bar, long enough that handing over costs nothing. */
 const drawsInSlice = 50;
@@ -26,7 +26,7 @@ export function drawOverWorkers(
     workers,
     openPort,
     onProgress
-  }: { workers: number; openPort: () => Port; onProgress: (done: number) => void }
+  }: { workers: number; openPort: () => WhatIfPort; onProgress: (done: number) => void }
 ): SharedRun {
   const { draws } = workbook.sampling;
   const ports = Array.from({ length: Math.max(1, workers) }, openPort);
@@ -35,7 +35,7 @@ export function drawOverWorkers(
     const slices: RunSlice[] = [];
     let next = 0;
     let done = 0;
-    const handOut = (port: Port): void => {
+    const handOut = (port: WhatIfPort): void => {
       if (next >= draws) return;
       const from = next;
       next = Math.min(draws, from + drawsInSlice);
@@ -52,10 +52,14 @@ export function drawOverWorkers(
         } else {
           close();
           if (reply.kind === 'summary') resolve(reply.summary);
-          else reject(new Error(reply.kind === 'failed' ? reply.sentence : `An unforeseen ${reply.kind}.`));
+          else reject(new Error(`An unforeseen ${reply.kind}.`));
         }
       };
     for (const port of ports) {
+      port.onfail = (sentence) => {
+        close();
+        reject(new Error(sentence));
+      };
       port.post({ kind: 'set-up', workbook });
       handOut(port);
     }

@@ -4,14 +4,14 @@ import { casesLacking, keepCases } from '#lib/calc/reckoning/cases-ahead.ts';
 import type { CaseSources } from '#lib/calc/case/conditions.ts';
 import { givenOf } from '#lib/calc/case/conditions.ts';
 import type { EstimateInput } from '#lib/calc/input.ts';
-import type { PackedCases } from '#lib/calc/known-cases/packed-cases.ts';
 import { unpackCases } from '#lib/calc/known-cases/packed-cases.ts';
 import type { OfReference } from '#lib/workbook/core-input.ts';
 import { openOnPage } from './cases-on-page.ts';
-import type { CasesTask, CasesWorker } from './cases-worker.ts';
+import type { CasesPort } from './cases-worker.ts';
+import { openPort } from './worker-port.ts';
 
-export const openCasesWorker = (): CasesWorker =>
-  new Worker(new URL('./cases-worker.ts', import.meta.url), { type: 'module' });
+export const openCasesPort = (): CasesPort =>
+  openPort(() => new Worker(new URL('./cases-worker.ts', import.meta.url), { type: 'module' }));
 
 /** So few that the page does not feel their return, so many that handing over costs nothing. */
 const casesAtOnce = 500;
@@ -39,19 +39,19 @@ export function solveAhead(
   task: AheadTask,
   {
     workers,
-    openWorker,
+    openPort,
     onProgress
-  }: { workers: number; openWorker: () => CasesWorker; onProgress: (done: number) => void }
+  }: { workers: number; openPort: () => CasesPort; onProgress: (done: number) => void }
 ): AheadRun {
   let isCancelled = false;
-  let run = shareOut(task, { workers, openWorker, onProgress });
+  let run = shareOut(task, { workers, openPort, onProgress });
   const solved = run.solved.catch(() => {
     if (isCancelled) return new Promise<void>(() => undefined);
     const left = casesLacking(task.input, task.memo);
     const before = task.cases.length - left.length;
     run = shareOut(
       { ...task, cases: left },
-      { workers: 1, openWorker: openOnPage, onProgress: (done) => onProgress(before + done) }
+      { workers: 1, openPort: openOnPage, onProgress: (done) => onProgress(before + done) }
     );
     return run.solved;
   });
@@ -69,19 +69,18 @@ function shareOut(
   { reference, cases, memo }: AheadTask,
   {
     workers,
-    openWorker,
+    openPort,
     onProgress
-  }: { workers: number; openWorker: () => CasesWorker; onProgress: (done: number) => void }
+  }: { workers: number; openPort: () => CasesPort; onProgress: (done: number) => void }
 ): AheadRun {
-  const crew: CasesWorker[] = [];
-  const cancel = (): void => crew.forEach((worker) => worker.terminate());
+  const crew: CasesPort[] = [];
+  const cancel = (): void => crew.forEach((port) => port.close());
   const solved = new Promise<void>((resolve, reject) => {
     if (cases.length === 0) return resolve();
-    // A throw in here rejects: a policy of the page may forbid workers, and an old browser has none of this kind.
-    while (crew.length < Math.max(1, workers)) crew.push(openWorker());
+    while (crew.length < Math.max(1, workers)) crew.push(openPort());
     let next = 0;
     let done = 0;
-    for (const worker of crew) {
+    for (const port of crew) {
       let inHand: readonly CaseSources[] = [];
       const handOut = (): void => {
         inHand = cases.slice(next, next + casesAtOnce);
@@ -91,21 +90,18 @@ function shareOut(
           const { conditions, cells } = givenOf(sources);
           return { conditions, cells };
         });
-        worker.postMessage({ cases: given } satisfies CasesTask);
+        port.post({ cases: given });
       };
-      worker.onmessage = ({ data }: MessageEvent<PackedCases>) => {
-        keepCases(memo, { cases: inHand, results: unpackCases(data) });
+      port.onreply = (packed) => {
+        keepCases(memo, { cases: inHand, results: unpackCases(packed) });
         done += inHand.length;
         onProgress(done);
         if (done === cases.length) resolve();
         else handOut();
       };
-      worker.onerror = (event) => {
-        (event as ErrorEvent).preventDefault();
-        reject(new Error('A worker that solves cases stopped.'));
-      };
+      port.onfail = (sentence) => reject(new Error(sentence));
       const { referenceSet, overrides } = reference;
-      worker.postMessage({ reference: { referenceSet, overrides } } satisfies CasesTask);
+      port.post({ reference: { referenceSet, overrides } });
       handOut();
     }
   }).finally(cancel);

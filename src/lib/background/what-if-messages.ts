@@ -5,6 +5,7 @@ import type { ComparedWith } from '#lib/calc/what-if/changed-cell.ts';
 import type { RunSummary } from '#lib/calc/what-if/draws.ts';
 import type { Answer, Unasked } from '#lib/calc/what-if/questions.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
+import type { Port } from './worker-port.ts';
 
 export type Ask =
   /** Set up an uncertainty run; what follows is about it. */
@@ -26,14 +27,6 @@ export type Reply =
   | { readonly kind: 'summary'; readonly summary: RunSummary }
   | { readonly kind: 'answer'; readonly answer: Answer | Unasked }
   | { readonly kind: 'looked-at'; readonly done: number; readonly of: number }
-  | { readonly kind: 'turning'; readonly cells: readonly TurningInput[] }
-  | { readonly kind: 'failed'; readonly sentence: string };
+  | { readonly kind: 'turning'; readonly cells: readonly TurningInput[] };
 
-/** One worker as the page sees it. */
-export interface Port {
-  readonly post: (ask: Ask, transfer?: readonly ArrayBufferLike[]) => void;
-  /** Who is told its replies; set before anything is posted. */
-  onreply: (reply: Reply) => void;
-  /** Ends the worker at once, whatever it is doing. */
-  readonly close: () => void;
-}
+export type WhatIfPort = Port<Ask, Reply>;

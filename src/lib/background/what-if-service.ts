@@ -18,19 +18,20 @@ import {
 import type { Ask, Reply } from './what-if-messages.ts';
 
 /**
- * Takes asks one after the other and replies.
- * @param reply posts a reply; the buffers listed with it may be handed over instead of copied.
+ * Takes asks one after the other and replies; throws where one makes no sense. The buffers listed with a reply may be
+ * handed over instead of copied.
  */
-export function whatIfService(
-  reply: (reply: Reply, transfer?: ArrayBufferLike[]) => void
-): (ask: Ask) => void {
+export function whatIfService(): (
+  ask: Ask,
+  reply: (reply: Reply, transfer?: readonly ArrayBufferLike[]) => void
+) => void {
   let run: { readonly input: EstimateInput; readonly of: DrawRun } | null = null;
 
   const current = () => {
     if (run === null) throw new Error('Nothing is set up to be drawn.');
     return run;
   };
-  const answer = (ask: Ask): void => {
+  return (ask, reply) => {
     switch (ask.kind) {
       case 'set-up': {
         const input = coreInput(ask.workbook);
@@ -50,13 +51,6 @@ export function whatIfService(
       }
       case 'questions':
         answerQuestions(ask, reply);
-    }
-  };
-  return (ask) => {
-    try {
-      answer(ask);
-    } catch (error) {
-      reply({ kind: 'failed', sentence: error instanceof Error ? error.message : String(error) });
     }
   };
 }

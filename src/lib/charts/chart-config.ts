@@ -244,8 +244,13 @@ function barBox(
     : { left: x - width / 2, top: Math.min(y, base), width, height: Math.abs(y - base) };
 }
 
+/** The edge of a point: of a hollow one it is all that is seen; an agent's colour may be as pale as the paper. */
 const edgeOf = ({ style }: Series, look: ChartLook): string =>
-  typeof style.colour === 'string' ? look.ink : look.paper;
+  style.isHollow === true
+    ? colourIn(look, style.colour)
+    : typeof style.colour === 'string'
+      ? look.ink
+      : look.paper;
 const lineWidthPx = ({ style }: Series): number => style.widthPx ?? 2.25;
 
 function dataset(series: Series, data: ChartData, look: ChartLook) {
@@ -284,7 +289,6 @@ function dataset(series: Series, data: ChartData, look: ChartLook) {
     borderDash: [...dashPx[series.style.dash]],
     borderJoinStyle: 'round' as const,
     pointStyle: line ? ('circle' as const) : markers[series.style.marker],
-    // An agent's colour may be as pale as the paper: its points have an edge of ink.
     pointBorderColor: points ? edgeOf(series, look) : colour,
     // A cross and a star are strokes only: paper would erase them.
     ...(points && ['cross', 'star'].includes(series.style.marker) ? { pointBorderColor: colour } : {}),

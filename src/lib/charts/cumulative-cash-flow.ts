@@ -12,6 +12,10 @@ export interface CumulativeCashFlow {
   readonly paybackLimitYears: number | null;
   readonly scenarios: readonly {
     readonly name: string;
+    /** 0 for the first scenario that is not today: it sets the colour and the dash, the same in every chart. */
+    readonly place: number;
+    /** The one that is looked at stands out among others. */
+    readonly isChosen: boolean;
     /** Net cash flow of each year against the baseline, year 0 first, decimal text. */
     readonly cashFlow: readonly string[];
     /** What of it comes in evenly over its year, decimal text; the rest falls at the year's end. */
@@ -32,6 +36,9 @@ export interface CumulativeCashFlow {
   }[];
 }
 
+/** Wider than a line is else. */
+const chosenWidthPx = 3.5;
+
 export function cumulativeCashFlow({
   currency,
   paybackLimitYears,
@@ -42,7 +49,7 @@ export function cumulativeCashFlow({
   const totals = scenarios.map(({ cashFlow }) => runningTotal(cashFlow));
   const lastYear = Math.max(0, ...scenarios.map(({ cashFlow }) => cashFlow.length - 1));
 
-  const bands = scenarios.flatMap(({ band }, index): Series[] =>
+  const bands = scenarios.flatMap(({ band, place }): Series[] =>
     band === null
       ? []
       : [
@@ -50,19 +57,19 @@ export function cumulativeCashFlow({
             label: '5th to 95th percentile',
             drawn: 'band',
             named: 'in-key',
-            style: seriesStyle(index),
+            style: seriesStyle(place),
             points: band.high.map((y, x) => ({ x, y, from: band.low[x] ?? y }))
           }
         ]
   );
-  const curves = scenarios.map(({ name, savings }, index): Series => ({
+  const curves = scenarios.map(({ name, savings, place, isChosen }, index): Series => ({
     label: name,
     drawn: 'line',
     named: 'at-end',
-    style: seriesStyle(index),
+    style: { ...seriesStyle(place), ...(isChosen && scenarios.length > 1 ? { widthPx: chosenWidthPx } : {}) },
     points: curveOf(totals[index] ?? [], savings)
   }));
-  const paybacks = scenarios.flatMap(({ name, paybackYears }, index): Series[] =>
+  const paybacks = scenarios.flatMap(({ name, paybackYears, place }): Series[] =>
     paybackYears === null || paybackYears > lastYear
       ? []
       : [
@@ -70,7 +77,7 @@ export function cumulativeCashFlow({
             label: `${name}, payback`,
             drawn: 'points',
             named: 'by-labels',
-            style: seriesStyle(index),
+            style: seriesStyle(place),
             points: [
               {
                 x: paybackYears,

@@ -35,7 +35,7 @@ export function yearlyNet({ scenario, currency, cashFlow, path }: YearlyNet): Ch
   const then = later.length === 0 ? '' : `; then ${span} a year, net of running cost`;
 
   return {
-    title: `Year by year: ${scenario}`,
+    title: `Paid and saved year by year: ${scenario}`,
     summary: empty ?? `${opening}${then}.`,
     empty,
     kind: 'columns',

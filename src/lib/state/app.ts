@@ -13,15 +13,15 @@ import { WidthsOfColumns } from './column-widths.svelte.ts';
 import { Desk } from './desk.svelte.ts';
 import { UncertaintyRun } from './draws.svelte.ts';
 import { Keeper } from './keeper.svelte.ts';
-import { openCasesWorker } from '#lib/background/solve-ahead.ts';
-import { openPort } from '#lib/background/what-if-port.ts';
+import { openCasesPort } from '#lib/background/solve-ahead.ts';
+import { openWhatIfPort } from '#lib/background/what-if-port.ts';
 
 const cores = navigator.hardwareConcurrency || 2;
 
 export const desk = new Desk({
   workbook: demoWorkbook(),
   locale: defaultLocale(),
-  openWorker: openCasesWorker,
+  openPort: openCasesPort,
   // The page itself wants a core, and each worker holds the workbook.
   workers: Math.min(4, cores - 1),
   estimateOf: estimate
@@ -40,7 +40,7 @@ export const keeper = new Keeper({
 
 export const uncertaintyRun = new UncertaintyRun({
   desk,
-  openPort,
+  openPort: openWhatIfPort,
   // Two cores are what the target computer has; more help less and less, and make it hot.
   workers: Math.min(4, cores)
 });
@@ -48,4 +48,4 @@ export const uncertaintyRun = new UncertaintyRun({
 export const columnWidths = new WidthsOfColumns();
 
 /** Break-even questions about the workbook on the desk, for a page as long as it is shown. */
-export const breakEvenQuestions = (): BreakEvenQuestions => new BreakEvenQuestions(openPort);
+export const breakEvenQuestions = (): BreakEvenQuestions => new BreakEvenQuestions(openWhatIfPort);

@@ -7,7 +7,7 @@ import type { TurningInput } from '#lib/calc/money/turning-inputs.ts';
 import type { Answer, Question, Unasked } from '#lib/calc/what-if/questions.ts';
 import { isOwnCell, questionSubjects, withAnswer } from '#lib/calc/what-if/questions.ts';
 import type { Desk } from './desk.svelte.ts';
-import type { Ask, Port } from '#lib/background/what-if-messages.ts';
+import type { Ask, WhatIfPort } from '#lib/background/what-if-messages.ts';
 
 /** How long after the last edit the questions are asked anew. */
 const restMs = 500;
@@ -25,11 +25,11 @@ export class BreakEvenQuestions {
   /** True while what is shown may be out of date. */
   pending: boolean = $state(true);
   failure: string | null = $state(null);
-  readonly #openPort: () => Port;
-  #port: Port | null = null;
+  readonly #openPort: () => WhatIfPort;
+  #port: WhatIfPort | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(openPort: () => Port) {
+  constructor(openPort: () => WhatIfPort) {
     this.#openPort = openPort;
   }
 
@@ -70,8 +70,12 @@ export class BreakEvenQuestions {
         this.#busy = false;
         this.pending = false;
         if (reply.kind === 'turning') this.turning = reply.cells;
-        else if (reply.kind === 'failed') this.failure = reply.sentence;
       }
+    };
+    port.onfail = (sentence) => {
+      this.#busy = false;
+      this.pending = false;
+      this.failure = sentence;
     };
     port.post({ kind: 'questions', workbook, ...given });
   }

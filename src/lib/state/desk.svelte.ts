@@ -14,7 +14,7 @@ import type { CellText } from '#lib/workbook/edit-cells.ts';
 import { editCells, keptSentences } from '#lib/workbook/edit-cells.ts';
 import type { RowsChanged } from '#lib/workbook/edit-rows.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import type { CasesWorker } from '#lib/background/cases-worker.ts';
+import type { CasesPort } from '#lib/background/cases-worker.ts';
 import type { AheadRun } from '#lib/background/solve-ahead.ts';
 import { solveAhead } from '#lib/background/solve-ahead.ts';
 
@@ -62,7 +62,7 @@ export interface DeskNeeds {
   /** How numbers are read and shown, as a BCP 47 tag. */
   readonly locale: string;
   /** Where the many cases of a large workbook are solved, and how many of these are opened at once. */
-  readonly openWorker: () => CasesWorker;
+  readonly openPort: () => CasesPort;
   readonly workers: number;
   /** The core. */
   readonly estimateOf: typeof estimate;
@@ -262,7 +262,7 @@ export class Desk {
       { reference: workbook, input, cases, memo: this.#memo },
       {
         workers: this.#needs.workers,
-        openWorker: this.#needs.openWorker,
+        openPort: this.#needs.openPort,
         onProgress: (done) => {
           if (this.#run === run) show(done);
         }

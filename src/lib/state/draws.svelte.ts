@@ -4,7 +4,7 @@ import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { Desk } from './desk.svelte.ts';
 import type { SharedRun } from '#lib/background/draws-over-workers.ts';
 import { drawOverWorkers } from '#lib/background/draws-over-workers.ts';
-import type { Port } from '#lib/background/what-if-messages.ts';
+import type { WhatIfPort } from '#lib/background/what-if-messages.ts';
 
 export type RunState =
   | { readonly kind: 'none' }
@@ -43,12 +43,12 @@ export class UncertaintyRun {
   /** The last finished run; kept while another one runs or was cancelled. */
   result: RunResult | null = $state.raw(null);
   readonly #desk: Desk;
-  readonly #openPort: () => Port;
+  readonly #openPort: () => WhatIfPort;
   readonly #workers: number;
   #run: SharedRun | null = null;
 
   /** @param needs the desk whose workbook is drawn from, and how many workers share the draws. */
-  constructor(needs: { readonly desk: Desk; readonly openPort: () => Port; readonly workers: number }) {
+  constructor(needs: { readonly desk: Desk; readonly openPort: () => WhatIfPort; readonly workers: number }) {
     this.#desk = needs.desk;
     this.#openPort = needs.openPort;
     this.#workers = needs.workers;

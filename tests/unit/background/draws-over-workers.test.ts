@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import type { Ask, Port, Reply } from '#lib/background/what-if-messages.ts';
+import type { Ask, Reply, WhatIfPort } from '#lib/background/what-if-messages.ts';
 import { drawOverWorkers } from '#lib/background/draws-over-workers.ts';
 import { whatIfService } from '#lib/background/what-if-service.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
@@ -21,17 +21,25 @@ const demo = demoWorkbook();
 const workbook: Workbook = { ...demo, sampling: { ...demo.sampling, draws: 160 } };
 
 /** A worker without a thread: what is posted is answered later, in its turn, after what structured cloning leaves. */
-function openPort({ delayMs = 0, closed = { count: 0 } } = {}): Port {
+function openPort({ delayMs = 0, closed = { count: 0 } } = {}): WhatIfPort {
   let isOpen = true;
-  const answer = whatIfService((reply: Reply) => {
-    if (isOpen) port.onreply(structuredClone(reply));
-  });
-  const port: Port = {
+  const service = whatIfService();
+  const answer = (ask: Ask): void => {
+    try {
+      service(ask, (reply: Reply) => {
+        if (isOpen) port.onreply(structuredClone(reply));
+      });
+    } catch (error) {
+      port.onfail((error as Error).message);
+    }
+  };
+  const port: WhatIfPort = {
     post: (ask: Ask) => {
       const cloned = structuredClone(ask);
       setTimeout(() => isOpen && answer(cloned), delayMs);
     },
     onreply: () => undefined,
+    onfail: () => undefined,
     close: () => {
       isOpen = false;
       closed.count += 1;

@@ -37,7 +37,7 @@ function worker({ answers = true } = {}) {
         if (!answers) return;
         const { workbook, request } = structuredClone(task);
         const result = structuredClone(previewImport(workbook, request));
-        own.onmessage?.({ data: { kind: 'result', result } });
+        own.onmessage?.({ data: { kind: 'reply', reply: { kind: 'result', result } } });
       },
       terminate: () => told.ended++
     };

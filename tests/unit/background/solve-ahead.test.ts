@@ -4,7 +4,8 @@ import { casesLacking, solveCases } from '#lib/calc/reckoning/cases-ahead.ts';
 import { estimate } from '#lib/calc/estimate/estimate.ts';
 import type { Estimate } from '#lib/calc/estimate-types.ts';
 import { packCases } from '#lib/calc/known-cases/packed-cases.ts';
-import type { CasesTask, CasesWorker } from '#lib/background/cases-worker.ts';
+import type { CasesPort, CasesTask } from '#lib/background/cases-worker.ts';
+import { openPort as openAnyPort } from '#lib/background/worker-port.ts';
 import { solveAhead } from '#lib/background/solve-ahead.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
@@ -27,27 +28,24 @@ type CasesInHand = Extract<CasesTask, { cases: unknown }>['cases'];
 /** A worker on the test's own thread. */
 function worker(log: { open: number; tasks: number[] }, fails: (cases: CasesInHand) => boolean) {
   log.open++;
-  const self: CasesWorker = {
-    onmessage: null,
-    onerror: null,
-    postMessage: (task: CasesTask) => {
+  const self: CasesPort = {
+    onreply: () => undefined,
+    onfail: () => undefined,
+    post: (task: CasesTask) => {
       if (!('cases' in task)) return;
       const { cases } = task;
       log.tasks.push(cases.length);
       setTimeout(() => {
-        if (fails(cases)) self.onerror?.call(self as Worker, new Event('error') as ErrorEvent);
+        if (fails(cases)) self.onfail('It broke.');
         else
-          self.onmessage?.call(
-            self as Worker,
-            new MessageEvent('message', {
-              data: packCases(solveCases(cases.map((given) => ({ ...given, reference: input.reference }))))
-            })
+          self.onreply(
+            packCases(solveCases(cases.map((given) => ({ ...given, reference: input.reference }))))
           );
       });
     },
-    terminate: () => {
+    close: () => {
       log.open--;
-      self.onmessage = null;
+      self.onreply = () => undefined;
     }
   };
   return self;
@@ -58,7 +56,7 @@ function run(memo: CaseMemo, fails: (cases: CasesInHand) => boolean = () => fals
   const cases = casesLacking(input, memo);
   const ahead = solveAhead(
     { reference: workbook, input, cases, memo },
-    { workers: 2, openWorker: () => worker(log, fails), onProgress: (done) => log.progress.push(done) }
+    { workers: 2, openPort: () => worker(log, fails), onProgress: (done) => log.progress.push(done) }
   );
   return { log, cases, ahead };
 }
@@ -112,12 +110,13 @@ test('where no worker can be started, all is solved on the page, with progress a
   const memo = new CaseMemo();
   const progress: number[] = [];
   const cases = casesLacking(input, memo);
-  const openWorker = (): CasesWorker => {
-    throw new DOMException('Refused to create a worker', 'SecurityError');
-  };
+  const openPort = (): CasesPort =>
+    openAnyPort(() => {
+      throw new DOMException('Refused to create a worker', 'SecurityError');
+    });
   const ahead = solveAhead(
     { reference: workbook, input, cases, memo },
-    { workers: 2, openWorker, onProgress: (done) => progress.push(done) }
+    { workers: 2, openPort, onProgress: (done) => progress.push(done) }
   );
   await ahead.solved;
   expect(progress.length).toBeGreaterThan(2);
@@ -132,14 +131,16 @@ test('where no worker can be started, all is solved on the page, with progress a
 test('a worker that was started is ended where the next one cannot be', async () => {
   const memo = new CaseMemo();
   const log = { open: 0, tasks: [] };
-  const openWorker = (): CasesWorker => {
-    if (log.open > 0) throw new Error('No more.');
-    return worker(log, () => false);
-  };
+  const openPort = (): CasesPort =>
+    log.open > 0
+      ? openAnyPort(() => {
+          throw new Error('No more.');
+        })
+      : worker(log, () => false);
   const cases = casesLacking(input, memo).slice(0, 20);
   await solveAhead(
     { reference: workbook, input, cases, memo },
-    { workers: 2, openWorker, onProgress: () => undefined }
+    { workers: 2, openPort, onProgress: () => undefined }
   ).solved;
   expect(log.open).toBe(0);
 });
@@ -149,14 +150,15 @@ test('what is solved on the page can be cancelled too', async () => {
   const memo = new CaseMemo();
   const progress: number[] = [];
   const cases = casesLacking(input, memo);
-  const openWorker = (): CasesWorker => {
-    throw new Error('None.');
-  };
+  const openPort = (): CasesPort =>
+    openAnyPort(() => {
+      throw new Error('None.');
+    });
   const ahead = solveAhead(
     { reference: workbook, input, cases, memo },
     {
       workers: 2,
-      openWorker,
+      openPort,
       onProgress: (done) => {
         progress.push(done);
         ahead.cancel();

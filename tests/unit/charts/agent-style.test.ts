@@ -1,4 +1,5 @@
 /** An agent has one colour everywhere, and what is no agent never wears one. */
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { agentStyle, agentColourSource, styleBesideAgents } from '#lib/charts/agent-style.ts';
 import { agentColours, type ChartData, type SeriesColour } from '#lib/charts/chart-data.ts';
@@ -82,4 +83,26 @@ it('three styles beside agents differ in colour and dash', () => {
 it('the standard is cited with how well it is known', () => {
   expect(agentColourSource).toMatch(/ISO 5360:2016/);
   expect(agentColourSource).toMatch(/from memory/);
+});
+
+it('no chart gives an agent’s colour by itself: whatever stands for an agent has its style from one place', () => {
+  const folder = new URL('../../../src/lib/charts/', import.meta.url);
+  const sources = readdirSync(folder)
+    .filter((file) => /\.(ts|svelte)$/.test(file) && file !== 'agent-style.ts')
+    .map((file) => [file, readFileSync(new URL(file, folder), 'utf8')] as const);
+  expect(sources.length).toBeGreaterThan(20);
+  const named = new RegExp(
+    `colour:\\s*['"](${agentColours.join('|')})['"]|--agent-(${agentColours.join('|')})`
+  );
+  expect(named.test(`style: { colour: 'desflurane' }`)).toBe(true);
+  expect(sources.filter(([, source]) => named.test(source)).map(([file]) => file)).toEqual([]);
+});
+
+it('a series of any agent, in any order, is drawn in the colour of that agent and of no other', () => {
+  for (const first of agentColours)
+    for (const second of agentColours) {
+      const { series } = published([first, second, 'A method']);
+      for (const { label, style } of series)
+        expect(style.colour).toEqual(agentColours.find((agent) => agent === label) ?? expect.any(Number));
+    }
 });

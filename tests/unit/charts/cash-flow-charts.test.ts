@@ -12,6 +12,8 @@ describe('cumulative cash flow', () => {
     scenarios: [
       {
         name: 'Closed circuit',
+        place: 0,
+        isChosen: true,
         cashFlow: ['-1000.00', '400.00', '400.00', '400.00'],
         savings: ['0.00', '400.00', '400.00', '400.00'],
         paybackYears: 2.5,
@@ -21,6 +23,8 @@ describe('cumulative cash flow', () => {
       },
       {
         name: 'Too dear',
+        place: 1,
+        isChosen: false,
         cashFlow: ['-9000.00', '400.00', '400.00', '400.00'],
         savings: ['0.00', '400.00', '400.00', '400.00'],
         paybackYears: null,
@@ -39,6 +43,34 @@ describe('cumulative cash flow', () => {
       [2, -200],
       [3, 200]
     ]);
+  });
+
+  it('draws a scenario in its own colour and dash, whether it stands alone or among others', () => {
+    const alone = cumulativeCashFlow({
+      currency: 'EUR',
+      paybackLimitYears: null,
+      scenarios: [
+        {
+          name: 'Too dear',
+          place: 1,
+          isChosen: true,
+          cashFlow: ['-1', '1'],
+          savings: ['0', '1'],
+          paybackYears: 1,
+          aheadForATime: [],
+          worthAtEnd: '0',
+          band: { low: [-1, 0], high: [-1, 0] }
+        }
+      ]
+    });
+    const look = (of: typeof chart) => of.series.find(({ label }) => label === 'Too dear')?.style;
+    expect(look(alone)).toEqual(look(chart));
+    expect(new Set(alone.series.map(({ style }) => style.colour))).toEqual(new Set([look(chart)?.colour]));
+  });
+
+  it('draws the chosen scenario wider than the others', () => {
+    const width = (name: string) => chart.series.find(({ label }) => label === name)?.style.widthPx ?? 0;
+    expect(width('Closed circuit')).toBeGreaterThan(width('Too dear'));
   });
 
   it('marks payback on the line of nothing, where the line crosses it', () => {
@@ -84,6 +116,8 @@ describe('cumulative cash flow', () => {
         scenarios: [
           {
             name: 'Leased',
+            place: 2,
+            isChosen: true,
             cashFlow: ['0.00', '-1000.00', '3000.00', '-1000.00'],
             savings: ['0.00', '-1000.00', '-1000.00', '-1000.00'],
             paybackYears: null,

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { labelsFitBeside, namesOnAxis } from '#lib/charts/axis-names.ts';
-import { chartHeightPx, chartScene } from '#lib/charts/chart-config.ts';
+import { chartConfig, chartHeightPx, chartScene } from '#lib/charts/chart-config.ts';
 import type { ChartLook } from '#lib/charts/chart-look.ts';
 import { cumulativeCashFlow } from '#lib/charts/cumulative-cash-flow.ts';
 import { swingRanges } from '#lib/charts/swing-ranges.ts';
+import { tonnesAgainstWorth } from '#lib/charts/tonnes-against-worth.ts';
 
 const look = {} as ChartLook;
 const cashFlow = (name: string) =>
@@ -13,6 +14,8 @@ const cashFlow = (name: string) =>
     scenarios: [
       {
         name,
+        place: 0,
+        isChosen: true,
         cashFlow: ['-1', '1'],
         savings: ['0', '1'],
         paybackYears: 1,
@@ -67,4 +70,37 @@ describe('the lay-out of a chart', () => {
     expect(chartHeightPx(swings(0), 0)).toBeGreaterThan(0);
     expect(Number.isFinite(chartHeightPx(swings(3), 0))).toBe(true);
   });
+});
+
+describe('a point', () => {
+  const option = (id: string, isTwin: boolean) => ({
+    id,
+    name: id,
+    place: 0,
+    isTwin,
+    isChosen: false,
+    co2eAvoidedKg: 1000,
+    npv: '1',
+    path: id
+  });
+  const drawn = (isTwin: boolean) => {
+    const data = tonnesAgainstWorth({
+      currency: 'EUR',
+      appraisalYears: 10,
+      options: [option('a', isTwin), option('b', false)],
+      taken: []
+    });
+    const paper = '#fff';
+    const full = { paper, ink: '#000', series: ['#123456'] } as unknown as ChartLook;
+    const { datasets } = chartConfig(chartScene(data, full, 900), { widthPx: 900, responsive: false }).data;
+    return { paper, point: datasets[0] as { backgroundColor: unknown; pointBorderColor: unknown } };
+  };
+
+  it('that is hollow is seen by its edge, which has the colour of its scenario', () => {
+    const { point, paper } = drawn(true);
+    expect(point.backgroundColor).toBe(paper);
+    expect(point.pointBorderColor).toBe('#123456');
+  });
+
+  it('that is full has its colour within', () => expect(drawn(false).point.backgroundColor).toBe('#123456'));
 });

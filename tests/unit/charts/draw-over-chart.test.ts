@@ -114,6 +114,8 @@ describe('drawn around the data', () => {
       scenarios: [
         {
           name: 'New',
+          place: 0,
+          isChosen: true,
           cashFlow: ['-10', '4', '4', '4'],
           savings: ['0', '4', '4', '4'],
           paybackYears: 2.5,

@@ -1,19 +1,20 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { BreakEvenQuestions } from '#lib/state/break-even.svelte.ts';
-import type { Ask, Port } from '#lib/background/what-if-messages.ts';
+import type { Ask, WhatIfPort } from '#lib/background/what-if-messages.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 
 beforeEach(() => void vi.useFakeTimers());
 afterEach(() => void vi.useRealTimers());
 
 function setting() {
-  const ports: (Port & { readonly asked: Ask[]; isClosed: boolean })[] = [];
+  const ports: (WhatIfPort & { readonly asked: Ask[]; isClosed: boolean })[] = [];
   const questions = new BreakEvenQuestions(() => {
     const port = {
       asked: [] as Ask[],
       isClosed: false,
       post: (ask: Ask) => void port.asked.push(ask),
       onreply: () => undefined,
+      onfail: () => undefined,
       close: () => void (port.isClosed = true)
     };
     ports.push(port);
@@ -53,4 +54,13 @@ test('is asked once the workbook has come to rest, and what is being solved then
   ]);
   questions.ask(workbook, { scenarioId: 'closed', discounted: true });
   expect(ports[0]?.isClosed).toBe(true);
+});
+
+test('a worker that fails says so in its sentence, and nothing is waited for any longer', async () => {
+  const { questions, ports } = setting();
+  questions.ask(workbook, { scenarioId: 'closed', discounted: false });
+  await vi.advanceTimersByTimeAsync(1000);
+  expect(questions.pending).toBe(true);
+  ports[0]?.onfail('The browser ended it.');
+  expect([questions.failure, questions.pending]).toEqual(['The browser ended it.', false]);
 });

@@ -108,7 +108,12 @@ export const rooms: readonly Room[] = [
     knows: [...contract, 'lib/calc/reference/', 'lib/numbers/'],
     knowsTypesOf: ['lib/calc/']
   },
-  { place: 'lib/files/', knows: [...contract, 'lib/workbook/', 'lib/numbers/'], knowsTypesOf: ['lib/calc/'] },
+  {
+    place: 'lib/files/',
+    // A spreadsheet's formulas are written from the same reading as those on screen.
+    knows: [...contract, 'lib/workbook/', 'lib/numbers/', 'lib/calc/working/expression.ts'],
+    knowsTypesOf: ['lib/calc/']
+  },
   { place: 'lib/storage/', knows: ['lib/workbook/', 'lib/files/read/workbook-file.ts'] },
   { place: 'lib/background/', knows: ['lib/calc/', 'lib/workbook/', 'lib/files/', 'lib/numbers/'] },
   { place: 'lib/batch/', knows: ['lib/calc/', 'lib/workbook/', 'lib/files/'] },

@@ -53,7 +53,7 @@ export function lowFlowCautions(
       casesPerYear: yearly(all),
       sentence:
         `“${name}” runs sevoflurane ${clauses.join(', and ')}.` +
-        (adoptionPercent < 100 ? ` Of these cases ${adoptionPercent} % follow the plan.` : '') +
+        (adoptionPercent < 100 ? ` Of these cases ${adoptionPercent}\u00a0% follow the plan.` : '') +
         ' Newer statements contest the label for absorbents without strong base; the label in force and local policy decide.',
       source: citation(source),
       evidence

@@ -22,6 +22,10 @@ export interface ExplainedRun {
   readonly wholeCells: ReadonlySet<string>;
   /** Unit of the cell at a path; `1` for a pure number. */
   readonly unitOf: (path: string) => string;
+  /** What a reader calls the cells at these paths, which vary together. */
+  readonly nameOf: (paths: readonly string[]) => string;
+  /** What a reader calls an option, by its id: a scenario or its twin. */
+  readonly optionName: (id: string) => string;
 }
 
 /** Names and units of the drawn figures, and where they stand in an estimate. */
@@ -164,7 +168,7 @@ function worthOf(run: ExplainedRun, path: readonly string[]): Working {
       report: {
         id: 'uncertainty.worth-of-all',
         yields: 'What it is worth to know everything before choosing',
-        words: `The expected value of perfect information: the mean over the draws of the net present value of the option that is best in the draw, less the highest mean of one option, ${best}. It is 0 where one option is best in every draw. ${howDrawn(run)}`,
+        words: `The expected value of perfect information: the mean over the draws of the net present value of the option that is best in the draw, less the highest mean of one option, “${run.optionName(best)}”. It is 0 where one option is best in every draw. ${howDrawn(run)}`,
         unit: 'currency',
         source: sourceOfWorth,
         report
@@ -185,8 +189,8 @@ function worthOf(run: ExplainedRun, path: readonly string[]): Working {
       id: `uncertainty.${figure === 'worth' ? 'worth-of-input' : 'noise-of-input'}`,
       yields:
         figure === 'worth'
-          ? `What it is worth to know ${input.paths.join(', ')}`
-          : `What chance alone would make of ${input.paths.join(', ')}`,
+          ? `What it is worth to know “${run.nameOf(input.paths)}”`
+          : `What chance alone would make of “${run.nameOf(input.paths)}”`,
       words:
         figure === 'worth'
           ? `The expected value of partial perfect information: ${bins}. ${howDrawn(run)}`

@@ -2,7 +2,9 @@ import type { Evidence, Source } from '../reference/constant.ts';
 
 /** A source in one line: authors, title, container, year, locator, doi, as far as they are given. */
 export function citation(source: Source): string {
-  const parts = [source.authors, source.title, source.container, source.year?.toString(), source.locator];
+  const { authors, title, container, year, locator = '' } = source;
+  const where = locator.charAt(0).toUpperCase() + locator.slice(1);
+  const parts = [authors, title, container, year?.toString(), where];
   const text = parts
     .filter((part): part is string => part !== undefined && part !== '')
     .map((part) => part.replace(/\.$/, ''))

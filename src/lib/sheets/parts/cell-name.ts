@@ -35,3 +35,7 @@ export function cellName(workbook: Workbook, path: string): string {
   const title = fieldAt(path)?.title ?? parts.at(-1) ?? '';
   return `${[room, ...names].join(', ')}: ${title}`;
 }
+
+/** Cells that vary together, as a reader calls them: only the minutes of case groups do. */
+export const cellsName = (workbook: Workbook, paths: readonly string[]): string =>
+  paths.length > 1 ? 'Minutes of all case groups together' : cellName(workbook, paths[0] ?? '');

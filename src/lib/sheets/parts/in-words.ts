@@ -20,6 +20,14 @@ export function paybackInWords(
   return yearsInWords(discounted ? discountedPaybackYears : simplePaybackYears, locale);
 }
 
+export const dueAtStart = 'Due at the start';
+
+/** What the sum of all that is bought is called in a table of `runs`: where none buys later, it is due at the start. */
+export const outlayName = (runs: readonly Pick<AgainstBaseline, 'investment' | 'years'>[]): string =>
+  runs.every(({ investment, years }) => Number(years[0]?.investment ?? 0) === Number(investment))
+    ? dueAtStart
+    : 'Investment in all';
+
 /** The open gaps in a few words. */
 export function gapsInWords(needs: readonly MonitoringNeed[]): string {
   const { missing, unknown } = openGaps(needs);

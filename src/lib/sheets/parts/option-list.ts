@@ -1,5 +1,5 @@
 /** What a workbook could do, as options of which one is chosen: today, each scenario, and each twin without the machine. */
-import { twinIdOf } from '#lib/calc/attribution/levers.ts';
+import { isTwinId, scenarioOfTwin, twinIdOf } from '#lib/calc/attribution/levers.ts';
 import type { AgainstBaseline, Estimate } from '#lib/calc/estimate-types.ts';
 
 export interface Option {
@@ -16,7 +16,23 @@ export interface Option {
   readonly path: string;
 }
 
+/** The place of a scenario among those that are not today, 0 first: it sets its colour and dash in every chart. */
+export const placeOf = (
+  scenarios: readonly { readonly id: string }[],
+  { id, baselineId }: { readonly id: string; readonly baselineId: string }
+): number => scenarios.filter((each) => each.id !== baselineId).findIndex((each) => each.id === id);
+
 export const twinName = (scenarioName: string): string => `${scenarioName} without the machine`;
+
+/** What an option is called, by its id: a scenario, or its twin. */
+export function optionName(
+  { scenarios }: { readonly scenarios: readonly { readonly id: string; readonly name: string }[] },
+  id: string
+): string {
+  const nameOf = (scenarioId: string): string =>
+    scenarios.find((scenario) => scenario.id === scenarioId)?.name ?? scenarioId;
+  return isTwinId(id) ? twinName(nameOf(scenarioOfTwin(id))) : nameOf(id);
+}
 
 /**
  * Today first, then each scenario with its twin before it, as the twin is the cheaper. A twin that is the same as a

@@ -15,13 +15,13 @@ export interface Look {
 type YearFigures = Pick<AgainstBaseline, 'yearlySaving' | 'co2eAvoidedKg'>;
 
 /** `saves €1,761 and avoids 2.01 t CO₂e a year`. */
-function yearInWords({ yearlySaving, co2eAvoidedKg }: YearFigures, look: Look): string {
+export function yearInWords({ yearlySaving, co2eAvoidedKg }: YearFigures, look: Look): string {
   const money = savingInWords(yearlySaving, look);
   const air = avoidedInWords(co2eAvoidedKg, { of: 'CO₂e', locale: look.locale });
   return `${money.direction === 'same' ? 'saves nothing' : money.text} and ${air.direction === 'same' ? 'avoids nothing' : air.text} a year`;
 }
 
-function outlayInWords(investment: string, look: Look): string {
+export function outlayInWords(investment: string, look: Look): string {
   const amount = Number(investment);
   if (amount === 0) return 'for no more money';
   return `for ${formatMoney(Math.abs(amount), look)} ${amount > 0 ? 'more' : 'less'}`;

@@ -9,7 +9,7 @@ import { fieldAt } from '#lib/workbook/field-at.ts';
 import { bodyModelOptions } from '#lib/workbook/fields.ts';
 import type { SwingRanges } from '#lib/charts/swing-ranges.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import { cellName } from './cell-name.ts';
+import { cellsName } from './cell-name.ts';
 import { unitOf } from './grid-of-list.ts';
 
 interface Look {
@@ -123,7 +123,6 @@ export function swingsForChart(
   }
 ): SwingRanges['swings'] {
   return swings.flatMap(({ paths, outcomes }, swing) => {
-    const [path = ''] = paths;
     const named = outcomes.map(({ values, figures }, outcome) => ({
       path: pathOf(swing, outcome),
       text: valueInWords(workbook, paths, values, locale),
@@ -138,7 +137,7 @@ export function swingsForChart(
             .filter((_, k, all) => k === 0 || k === all.length - 1);
     const [low, high] = ends;
     if (low === undefined || high === undefined) return [];
-    const input = paths.length > 1 ? 'Minutes of all case groups together' : cellName(workbook, path);
+    const input = cellsName(workbook, paths);
     return [
       {
         input,

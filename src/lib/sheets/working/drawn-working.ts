@@ -10,7 +10,9 @@ import { coreInput } from '#lib/workbook/core-input.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import { wholeCells } from '#lib/workbook/numeric-cells.ts';
 import { askCell } from './ask-cell.ts';
+import { cellsName } from '../parts/cell-name.ts';
 import { unitOf } from '../parts/grid-of-list.ts';
+import { optionName } from '../parts/option-list.ts';
 
 const prefix = 'drawn.';
 
@@ -32,7 +34,9 @@ function explainedRun(result: RunResult): ExplainedRun {
     unitOf: (cell) => {
       const field = fieldAt(cell);
       return (field === undefined ? undefined : unitOf(field, workbook.currency)) ?? '1';
-    }
+    },
+    nameOf: (paths) => cellsName(workbook, paths),
+    optionName: (id) => optionName(workbook, id)
   };
   explained = { of: result, run };
   return run;

@@ -8,6 +8,7 @@ export function unitInWords(unit: string, currency: string): string {
   return unit
     .replaceAll('currency', currency)
     .replaceAll('CO2e', 'CO₂e')
+    .replace(/\bm\^?2\b/g, 'm²')
     .replace(/\bm\^?3\b/g, 'm³')
     .replaceAll('kg^0.75', 'kg⁰·⁷⁵')
     .replace(/^years?$|^y$/, 'years');

@@ -98,12 +98,15 @@ describe('a question about the step from the twin', () => {
 test('what is printed on a bottle or a data sheet is not looked at for turning the answer, unless it has a range', () => {
   const lookedAt = (of: Workbook): number => {
     const replies: Reply[] = [];
-    whatIfService((reply) => replies.push(reply))({
-      kind: 'questions',
-      workbook: { ...of, caseMix: of.caseMix.slice(0, 1) },
-      scenarioId: 'closed',
-      discounted: false
-    });
+    whatIfService()(
+      {
+        kind: 'questions',
+        workbook: { ...of, caseMix: of.caseMix.slice(0, 1) },
+        scenarioId: 'closed',
+        discounted: false
+      },
+      (reply) => replies.push(reply)
+    );
     const told = replies.findLast(({ kind }) => kind === 'looked-at');
     return told?.kind === 'looked-at' ? told.of : NaN;
   };
@@ -190,12 +193,21 @@ describe('draws', () => {
       explain: explainer(sampled),
       summary,
       wholeCells: new Set<string>(),
-      unitOf: () => '1'
+      unitOf: () => '1',
+      nameOf: (paths: readonly string[]) => `the cell ${paths.join(' and ')}`,
+      optionName: (id: string) => id.toUpperCase()
     };
     const { worthOfKnowing } = summary;
     expect(explainDrawn(explained, 'worthOfKnowing.worthOfAll').value).toBe(worthOfKnowing.worthOfAll);
     expect(explainDrawn(explained, 'worthOfKnowing.inputs.0.noise').value).toBe(
       worthOfKnowing.inputs[0]?.noise
+    );
+    // A reader's names stand in the working, no paths and no ids.
+    expect(JSON.stringify(explainDrawn(explained, 'worthOfKnowing.inputs.0.worth'))).toContain(
+      `What it is worth to know “the cell ${worthOfKnowing.inputs[0]?.paths[0] ?? ''}”`
+    );
+    expect(JSON.stringify(explainDrawn(explained, 'worthOfKnowing.worthOfAll'))).toContain(
+      `“${worthOfKnowing.best.toUpperCase()}”`
     );
     expect(explainDrawn(explained, 'closed.machineAdds.withinLimit').value).toBe(
       100 * (closed?.machineAdds?.withinLimit.probability ?? NaN)

@@ -79,7 +79,7 @@ describe('the low-flow caution of sevoflurane', () => {
       casesPerYear: 340
     });
     expect(minimal?.sentence).toMatch(
-      /“minimal plan” runs sevoflurane below 1 L\/min, which the US label does not recommend, in 2 case groups \(340 cases a year\)\. Of these cases 80 % follow the plan\..*local policy decide\.$/
+      /“minimal plan” runs sevoflurane below 1 L\/min, which the US label does not recommend, in 2 case groups \(340 cases a year\)\. Of these cases 80\u00a0% follow the plan\..*local policy decide\.$/
     );
     expect(minimal?.source).toContain('US prescribing information, sevoflurane');
     expect(minimal?.evidence).toBe('read');

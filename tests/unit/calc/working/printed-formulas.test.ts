@@ -2,6 +2,8 @@
 import { all, create } from 'mathjs';
 import type { FactoryFunctionMap } from 'mathjs';
 import { describe, expect, test } from 'vitest';
+import { parseExpression } from '#lib/calc/working/expression.ts';
+import type { Expression } from '#lib/calc/working/expression.ts';
 import { Decimal } from '#lib/calc/money/decimal.ts';
 import { coreSources, formulasInUse, methodIds } from './formulas-in-use.ts';
 
@@ -28,6 +30,35 @@ describe('the formulas met', () => {
     expect(
       [...new Set(written)].filter((id) => !formulasInUse.has(id ?? '') && !methodIds.has(id ?? ''))
     ).toEqual([]);
+  });
+
+  test('each are read by the one reader of the notation, and hold no symbol but those of their inputs', () => {
+    const symbolsIn = (of: Expression): string[] => {
+      switch (of.kind) {
+        case 'number':
+          return [];
+        case 'symbol':
+          return [of.symbol];
+        case 'bracket':
+        case 'negative':
+          return symbolsIn(of.of);
+        case 'pair':
+          return [of.left, of.right].flatMap(symbolsIn);
+        case 'choice':
+          return [of.condition, of.yes, of.no].flatMap(symbolsIn);
+        case 'call':
+          return of.given.flatMap(symbolsIn);
+      }
+    };
+    for (const { formula } of formulasInUse.values()) {
+      if (formula.expression === null) continue;
+      const named = Object.values(formula.inputs).map(({ symbol }) => symbol);
+      const found = symbolsIn(parseExpression(formula.expression));
+      expect(
+        found.filter((symbol) => !named.includes(symbol)),
+        formula.id
+      ).toEqual([]);
+    }
   });
 
   test('each print symbols that are letters, digits and underscores, no two alike', () => {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { AgainstBaseline } from '#lib/calc/estimate-types.ts';
 import { answerInWords } from '#lib/sheets/payback/break-even-words.ts';
-import { paybackInWords } from '#lib/sheets/parts/in-words.ts';
+import { outlayName, paybackInWords } from '#lib/sheets/parts/in-words.ts';
 import { drawnFigureInWords } from '#lib/sheets/parts/uncertainty-words.ts';
 
 const payback = (simplePaybackYears: number | null, nets: readonly string[], discounted?: boolean) =>
@@ -47,4 +47,13 @@ test('a question where there is nothing to pay back is answered so', () => {
   expect(
     answerInWords({ kind: 'found', question, value: 0.01, pays: 'above', paybackYears: 0 }, words)
   ).toMatch(/ There it pays at once\.$/);
+});
+
+test('what is bought is called one thing: due at the start, unless something is bought later', () => {
+  const run = (investment: string, ...bought: string[]) => ({
+    investment,
+    years: bought.map((each) => ({ investment: each })) as unknown as AgainstBaseline['years']
+  });
+  expect(outlayName([run('100.00', '100', '0'), run('0', '0', '0')])).toBe('Due at the start');
+  expect(outlayName([run('100', '100', '0'), run('150', '100', '50')])).toBe('Investment in all');
 });
