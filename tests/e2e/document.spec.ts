@@ -123,7 +123,10 @@ test('a block of 200 rows and 8 columns is pasted cell by cell, three bad cells 
     );
   }, withComputedColumns(text));
   await expect(page.getByText(/200 case groups/)).toBeVisible();
-  await expect(page.getByText(/3 of \d+ cells could not be taken/)).toBeVisible();
+  await expect(page.getByRole('link', { name: '3 cells are not in force' })).toBeVisible();
+  await expect(
+    page.getByRole('region', { name: 'Cells that are not in force' }).getByText(/^Case mix, Group 4: /)
+  ).toBeVisible();
   await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
   await expect(page.getByText(/^\s*1 case groups/)).toBeVisible();
 });

@@ -30,6 +30,27 @@ describe('an edit', () => {
     expect(desk.sentences[cell]).toBeUndefined();
   });
 
+  test('that cannot be read is named by sheet and row, and the message goes with its cause', () => {
+    const desk = aDesk();
+    setCases(desk, 'many');
+    expect(desk.message?.sentence).toMatch(new RegExp(`^Case mix, ${row.name}: `));
+    expect(desk.notInForce.map(({ path }) => path)).toEqual([cell]);
+    desk.apply({ ...desk.workbook, title: 'North' });
+    expect(desk.message?.sentence).toMatch(/many/);
+    desk.undo();
+    desk.undo();
+    expect(desk.message).toBeNull();
+    expect(desk.notInForce).toEqual([]);
+  });
+
+  test('moves a range with its cell, and says so with a way back', () => {
+    const desk = aDesk();
+    desk.edit([{ path: 'agents.sevoflurane.bottlePrice', text: '150' }]);
+    expect(desk.workbook.agents[0]?.bottlePrice).toBe('150');
+    expect(desk.message).toMatchObject({ tone: 'note', action: { label: 'Undo' } });
+    expect(desk.message?.sentence).toMatch(/^The range of Prices, sevoflurane: Bottle price moved/);
+  });
+
   test('changes nothing where the workbook is shown read-only, and says so', () => {
     const desk = aDesk();
     desk.readOnly = 'Another tab has it.';

@@ -40,6 +40,6 @@ export function importSettings(before: Workbook, request: ImportRequest): Import
     empties: false,
     refusedCells: placed.refusedCells,
     refusedRows,
-    notes: columnNotes(request, [], 0)
+    notes: [...columnNotes(request, [], 0), ...placed.notes]
   };
 }

@@ -1,6 +1,6 @@
 import { readCell } from '#lib/calc/cell-path.ts';
-import { fieldAt } from '#lib/workbook/field-at.ts';
-import type { Workbook } from '#lib/workbook/workbook.ts';
+import { fieldAt } from './field-at.ts';
+import type { Workbook } from './workbook.ts';
 
 const rooms: Readonly<Record<string, string>> = {
   caseMix: 'Case mix',
@@ -20,8 +20,14 @@ const rooms: Readonly<Record<string, string>> = {
 export function cellName(workbook: Workbook, path: string): string {
   const end = /^ranges\.(.*)\.(low|high)$/.exec(path);
   if (end !== null) return `Uncertainty, range of “${cellName(workbook, end[1] ?? '')}”: ${end[2]}`;
+  const title = fieldAt(path)?.title ?? path.split('.').at(-1) ?? '';
+  return `${cellPlace(workbook, path)}: ${title}`;
+}
+
+/** Where a cell stands, without its column: `Case mix, Laparoscopic cholecystectomy`. */
+export function cellPlace(workbook: Workbook, path: string): string {
   const parts = path.split('.');
-  const room = rooms[parts[0] ?? ''] ?? parts[0] ?? '';
+  const room = rooms[parts[0] ?? ''] ?? (parts.length === 1 ? 'Workbook' : (parts[0] ?? ''));
   const names: string[] = [];
   for (let length = 2; length < parts.length; length++) {
     const entry = readCell(workbook, parts.slice(0, length).join('.'));
@@ -32,6 +38,5 @@ export function cellName(workbook: Workbook, path: string): string {
     const label = name ?? agent ?? item;
     if (typeof label === 'string') names.push(label);
   }
-  const title = fieldAt(path)?.title ?? parts.at(-1) ?? '';
-  return `${[room, ...names].join(', ')}: ${title}`;
+  return [room, ...names].join(', ');
 }
