@@ -4,7 +4,7 @@
  */
 import type { Agent, Technique } from '#lib/calc/input.ts';
 import { readNumber } from '#lib/numbers/read-number.ts';
-import { agentNamedIn, agentOf, techniqueOf } from './log-words.ts';
+import { agentNamedIn, agentOf, techniqueOf } from '#lib/workbook/trade-words.ts';
 import type { DaysOfLog } from './far-dates.ts';
 import { daysOfLog } from './far-dates.ts';
 import type { DateOrder } from './log-dates.ts';
