@@ -9,9 +9,11 @@ import { explainer } from '#lib/calc/estimate/explain.ts';
 import type { EstimateInput, Lever } from '#lib/calc/input.ts';
 import { recorder } from '#lib/calc/working/recorder.ts';
 import type { Working } from '#lib/calc/working/working.ts';
+import { undecidedNumber } from '#lib/numbers/undecided-number.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import type { CellText, EditedWorkbook } from '#lib/workbook/edit-cells.ts';
 import { editCells, keptSentences } from '#lib/workbook/edit-cells.ts';
+import { fieldAt } from '#lib/workbook/field-at.ts';
 import type { RowsChanged } from '#lib/workbook/edit-rows.ts';
 import type { NotInForce } from '#lib/workbook/not-in-force.ts';
 import { cellsNotInForce } from '#lib/workbook/not-in-force.ts';
@@ -33,6 +35,18 @@ export interface Message {
   readonly action?: { readonly label: string; readonly run: () => void };
   /** The kept cells that it is about, which the sheet names as well: it goes once all of them are in force. */
   readonly cells?: readonly string[];
+}
+
+/** Numbers of one edit that could be read in two ways; nothing is written until one is chosen. */
+export interface NumberQuestion {
+  /** The first of them, as it was typed, where it was to go, and how many more there are. */
+  readonly text: string;
+  readonly cell: string;
+  readonly more: number;
+  /** The first of them in either reading, as numbers are written here. */
+  readonly thousands: string;
+  readonly decimals: string;
+  readonly answer: (reading: 'thousands' | 'decimals' | 'neither') => void;
 }
 
 /** A figure whose working is shown. */
@@ -81,6 +95,8 @@ export class Desk {
   #solving: Solving | null = $state.raw(null);
   locale: string;
   message: Message | null = $state.raw(null);
+  /** What is asked of the user before an edit is made; null where nothing is. */
+  question: NumberQuestion | null = $state.raw(null);
   /** The figure whose working is shown; null where none is. */
   asked: Asked | null = $state.raw(null);
   /** Why the workbook can be read but not changed, e.g. as another tab holds it; null where it can be. */
@@ -193,12 +209,50 @@ export class Desk {
    * Puts texts into cells as one step of undo; what cannot be read stays in its cell with a sentence.
    * @param onto the workbook to write on, where rows were added for the texts in the same action
    * @param byGrid where a grid, which says itself what it could not take, is written in
+   * @param byHand where the texts were typed or come from elsewhere: a number among them that could be read in two ways
+   * is asked about, once for all of them, before anything is written
+   * @returns false where it waits for the answer
    */
   edit(
     texts: readonly CellText[],
     onto: Workbook = this.workbook,
-    { byGrid = false }: { readonly byGrid?: boolean } = {}
-  ): void {
+    { byGrid = false, byHand = false }: { readonly byGrid?: boolean; readonly byHand?: boolean } = {}
+  ): boolean {
+    if (byHand && this.readOnly === null && this.#asks(texts, onto, byGrid)) return false;
+    this.#edit(texts, onto, byGrid);
+    return true;
+  }
+
+  #asks(texts: readonly CellText[], onto: Workbook, byGrid: boolean): boolean {
+    const readings = texts.map(({ path, text }) => {
+      const kind = fieldAt(path)?.kind;
+      return kind === 'number' || kind === 'money' ? undecidedNumber(text.trim(), this.locale) : null;
+    });
+    const at = readings.findIndex((read) => read !== null);
+    const [first, read] = [texts[at], readings[at]];
+    if (first === undefined || read === null || read === undefined) return false;
+    this.question = {
+      ...read,
+      text: first.text,
+      cell: cellName(onto, first.path),
+      more: readings.filter((each) => each !== null).length - 1,
+      answer: (reading) => {
+        this.question = null;
+        if (reading === 'neither') {
+          this.message = { tone: 'note', sentence: 'Nothing was written.' };
+          return;
+        }
+        const meant = texts.map((cell, index) => ({
+          ...cell,
+          text: readings[index]?.[reading] ?? cell.text
+        }));
+        this.#edit(meant, onto, byGrid);
+      }
+    };
+    return true;
+  }
+
+  #edit(texts: readonly CellText[], onto: Workbook, byGrid: boolean): void {
     if (texts.length === 0 && onto === this.workbook) return;
     const [only] = texts;
     const offer =
@@ -207,7 +261,7 @@ export class Desk {
         : null;
     if (offer !== null) {
       const { sentence, label } = offer;
-      this.message = { tone: 'error', sentence, action: { label, run: () => this.edit(offer.texts) } };
+      this.message = { tone: 'error', sentence, action: { label, run: () => void this.edit(offer.texts) } };
       return;
     }
     const edited = editCells(onto, texts, this.locale, this.workbook);
@@ -285,6 +339,7 @@ export class Desk {
     this.#future = [];
     this.#chosenId = choice;
     this.asked = null;
+    this.question = null;
     this.message = null;
     this.#put(workbook, { opening: true });
   }

@@ -1,4 +1,4 @@
-import { foldHeader } from '../import/column-mapping.ts';
+import { foldHeader } from '#lib/workbook/match-headings.ts';
 import { firstRepeated, tableLimits } from '../read/read-table.ts';
 import { fileKind } from '../read/file-kind.ts';
 import { csvRows, UnreadableLogError } from './csv-rows.ts';

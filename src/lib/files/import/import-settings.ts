@@ -1,5 +1,5 @@
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import { foldHeader } from './column-mapping.ts';
+import { foldHeader } from '#lib/workbook/match-headings.ts';
 import { columnNotes } from './column-notes.ts';
 import type { ImportPreview, ImportRequest, RefusedRow } from './import-request.ts';
 import type { PlacedText } from './place-texts.ts';

@@ -65,12 +65,11 @@ export function roomOfTable(
   };
 }
 
-/** Does an action of the user to the workbook on the desk. */
-export function act(desk: Desk, room: GridRoom, action: GridAction): void {
+/** Does an action of the user to the workbook on the desk. A sentence that comes back says why it was not done yet. */
+export function act(desk: Desk, room: GridRoom, action: GridAction): string | void {
   switch (action.kind) {
     case 'write':
-      write(desk, room, action.cells);
-      return;
+      return write(desk, room, action.cells, action.own !== true);
     case 'insert-rows':
       if (room.insert) desk.applyRows(room.insert(desk.workbook, action.at, action.count));
       return;
@@ -85,7 +84,7 @@ export function act(desk: Desk, room: GridRoom, action: GridAction): void {
   }
 }
 
-function write(desk: Desk, room: GridRoom, cells: readonly CellWrite[]): void {
+function write(desk: Desk, room: GridRoom, cells: readonly CellWrite[], byHand: boolean): string | void {
   const rows = room.rowCount(desk.workbook);
   const needed = Math.max(0, ...cells.map((cell) => cell.row + 1)) - rows;
   const grown = needed > 0 && room.insert !== undefined ? room.insert(desk.workbook, rows, needed) : null;
@@ -98,5 +97,6 @@ function write(desk: Desk, room: GridRoom, cells: readonly CellWrite[]): void {
     const path = room.pathOf(workbook, row, column);
     return path === null ? [] : [{ path, text }];
   });
-  desk.edit(texts, workbook, { byGrid: true });
+  if (!desk.edit(texts, workbook, { byGrid: true, byHand }))
+    return 'A number could be read in two ways; nothing is written until you have said which.';
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { mapColumns } from '#lib/files/import/column-mapping.ts';
+import { mapColumns } from '#lib/workbook/match-headings.ts';
 import { readCsv } from '#lib/files/read/csv-in.ts';
 import type { ImportMode } from '#lib/files/import/import-request.ts';
 import { importColumns, previewImport } from '#lib/files/import/preview-import.ts';
