@@ -7,8 +7,8 @@ test('a workbook travels in a link, is shown before it is opened, and a cut link
   const asked: string[] = [];
   page.on('request', (request) => asked.push(request.url()));
   await page.goto('./workbooks/');
-  await page.getByLabel('Workbook title').fill('North theatres');
-  await page.getByLabel('Workbook title').press('Enter');
+  await page.getByLabel('Title of the workbook').fill('North theatres');
+  await page.getByLabel('Title of the workbook').press('Enter');
   await page.getByRole('button', { name: 'A link that carries the open workbook' }).click();
   const link = await page.getByLabel(/^Whoever has this link/).inputValue();
   expect(link).toContain('/workbooks/#workbook=');
@@ -19,9 +19,9 @@ test('a workbook travels in a link, is shown before it is opened, and a cut link
   const came = page.getByRole('region', { name: 'A workbook in a link' });
   await expect(came).toContainText('“North theatres”');
   await expect(came).toContainText('Its figures are invented.');
-  await expect(page.getByLabel('Workbook title')).not.toHaveValue('North theatres');
+  await expect(page.getByLabel('Title of the workbook')).not.toHaveValue('North theatres');
   await came.getByRole('button', { name: 'Open it' }).click();
-  await expect(page.getByLabel('Workbook title')).toHaveValue('North theatres');
+  await expect(page.getByLabel('Title of the workbook')).toHaveValue('North theatres');
   expect(asked.filter((url) => url.includes('workbook='))).toEqual([]);
 
   await page.goto('about:blank');
