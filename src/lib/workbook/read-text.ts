@@ -3,11 +3,25 @@ import { readMoney } from '#lib/numbers/read-money.ts';
 import { readNumber } from '#lib/numbers/read-number.ts';
 import type { ChoiceOption, Field } from './field.ts';
 import { allowed, quoted, refuse } from './field.ts';
+import { workbookFields } from './fields.ts';
 import { choiceMeant, numberMeant } from './trade-words.ts';
 import type { Workbook } from './workbook.ts';
 
 /** A text read as a field's value, or the sentence that says why it cannot be. */
 export type ReadText = { readonly value: unknown } | { readonly sentence: string };
+
+/**
+ * A currency by its code of ISO 4217, in capitals or not. The codes are those that the platform knows, old ones included;
+ * a workbook's file may have another, made where more are known.
+ */
+function readCurrency(text: string): ReadText {
+  const code = text.toUpperCase();
+  return Intl.supportedValuesOf('currency').includes(code)
+    ? { value: code }
+    : {
+        sentence: `Currency: ${quoted(text)} was given; allowed is a code of ISO 4217, three letters such as EUR, GBP or CHF.`
+      };
+}
 
 /** What a choice offers in this workbook: fixed options, or the entries of one of its lists. */
 export function optionsOf(field: Field, workbook: Workbook): readonly ChoiceOption[] {
@@ -61,7 +75,7 @@ export function readText(
       return 'amount' in read ? checked(read.amount) : { sentence: `${field.title}: ${read.sentence}` };
     }
     case 'text':
-      return checked(trimmed);
+      return field === workbookFields.currency ? readCurrency(trimmed) : checked(trimmed);
     case 'flag': {
       const given = folded(text);
       if (yes.has(given)) return { value: true };
