@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import Papa from 'papaparse';
 import { expect, test } from 'vitest';
 import { csvRows } from '#lib/files/case-log/csv-rows.ts';
+import { CaseLogError, groupCases } from '#lib/files/case-log/group-cases.ts';
 import { nastyNames } from '../fixtures/random-workbook.ts';
 
 test('however a file is cut into pieces, even within a letter, and its lines end, its rows and their lines are the same', async () => {
@@ -45,6 +46,67 @@ test('however a file is cut into pieces, even within a letter, and its lines end
         );
       }
     ),
+    { numRuns: 400 }
+  );
+});
+
+test('a log with words and dates of every kind loses no case without a reason', () => {
+  const dates = [
+    '1.2.2025',
+    '31/12/2025',
+    '2025-02-30',
+    '13/13/2025',
+    '01-MAR-25',
+    '45678',
+    '2052-01-01',
+    '',
+    'soon'
+  ];
+  const words = [
+    'TIVA',
+    'GA',
+    'GA + epidural',
+    'spinal',
+    'LMA',
+    'hypnosis',
+    'balanced (propofol, sevo)',
+    'none',
+    ''
+  ];
+  const agents = ['Sevo', 'desflurane', 'iso', 'Propofol', 'xenon', 'no sevoflurane', '', ...nastyNames];
+  const row = fc.tuple(
+    fc.constantFrom(...dates),
+    fc.constantFrom('Knee', 'Hip', ' ', ...nastyNames),
+    fc.oneof(
+      fc.constantFrom('1h15', '75 min', '', 'long', '-3'),
+      fc.integer({ min: -5, max: 2000 }).map(String)
+    ),
+    fc.constantFrom(...agents),
+    fc.constantFrom(...words)
+  );
+  fc.assert(
+    fc.property(fc.array(row, { maxLength: 40 }), fc.constantFrom(1, 5), (rows, fewestCases) => {
+      const grouper = groupCases({
+        columns: { date: 0, minutes: 2, agent: 3, technique: 4 },
+        groupBy: [1],
+        locale: 'en-GB',
+        dateOrder: 'day-month-year',
+        durationsIn: 'min',
+        daysCovered: null,
+        fewestCases
+      });
+      rows.forEach((cells, index) => grouper.add(cells, index + 2));
+      try {
+        const { rowsRead, casesTaken, leftOut, groups, checks } = grouper.finish();
+        expect(casesTaken + leftOut.reduce((sum, { count }) => sum + count, 0)).toBe(rowsRead);
+        expect(rowsRead).toBe(rows.filter((cells) => cells.some((cell) => cell.trim() !== '')).length);
+        expect(groups.reduce((sum, { cases }) => sum + cases, 0)).toBe(casesTaken);
+        expect(checks.repeated.count).toBeLessThan(Math.max(1, rowsRead));
+      } catch (error) {
+        // Of none that can be taken, the sentence counts them by reason.
+        if (!(error instanceof CaseLogError)) throw error;
+      }
+    }),
     { numRuns: 400 }
   );
 });

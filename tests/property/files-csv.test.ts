@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { mapColumns } from '#lib/files/import/column-mapping.ts';
+import { mapColumns } from '#lib/workbook/match-headings.ts';
 import { readCsv } from '#lib/files/read/csv-in.ts';
 import { writeCsv, writeTableCsv } from '#lib/files/write/csv-out.ts';
 import { guardFormula, unguardFormula } from '#lib/files/write/formula-guard.ts';

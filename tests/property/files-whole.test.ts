@@ -1,7 +1,7 @@
 /** A whole workbook by its tables: what goes out as files and comes into another workbook is the same workbook. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { mapColumns } from '#lib/files/import/column-mapping.ts';
+import { mapColumns } from '#lib/workbook/match-headings.ts';
 import { readCsv } from '#lib/files/read/csv-in.ts';
 import { writeTableCsv } from '#lib/files/write/csv-out.ts';
 import { importColumns, previewImport } from '#lib/files/import/preview-import.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { mapColumns } from '#lib/files/import/column-mapping.ts';
+import { mapColumns } from '#lib/workbook/match-headings.ts';
 import { importColumns, previewImport } from '#lib/files/import/preview-import.ts';
 import { tableIds, tableTitles } from '#lib/files/tables/tables.ts';
 import { readXlsxTables } from '#lib/files/read/xlsx-in.ts';

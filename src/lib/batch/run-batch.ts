@@ -9,6 +9,7 @@ import { tableFileName, writeTableCsv } from '#lib/files/write/csv-out.ts';
 import { tableIds } from '#lib/files/tables/tables.ts';
 import { readWorkbookFile } from '#lib/files/read/workbook-file.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
+import { cellsNotInForce, notInForceInWords } from '#lib/workbook/not-in-force.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { fileFault } from './file-fault.ts';
 import { printable } from './printable.ts';
@@ -31,7 +32,8 @@ Prints one estimate as JSON for each workbook, one a line.
   --csv DIR        write each grid as CSV into DIR as well
   --help           this text
 A workbook that cannot be read prints nothing; its issues, and files that cannot be written, go to standard error as
-“file: path: sentence”, the rest is still done, and the exit status is 2.`;
+“file: path: sentence”, the rest is still done, and the exit status is 2. Cells whose text is not in force are named there
+too, in “warnings” and in “notInForce” of the estimate, and on the first sheet or in the last column of the other files.`;
 
 /** Files of the batch command are written alike on every computer, whatever its language. */
 const batchLocale = 'en-GB';
@@ -143,9 +145,12 @@ async function open(file: string, world: BatchWorld): Promise<Workbook | null> {
 
 async function answer(file: string, workbook: Workbook, wanted: Wanted, world: BatchWorld): Promise<boolean> {
   const input = coreInput(workbook);
+  const apart = cellsNotInForce(workbook, batchLocale);
+  for (const { path, sentence } of apart) world.error(`${file}: ${path}: not in force: ${sentence}`);
   if (wanted.working !== null) {
     try {
-      world.out(workingText(explain(input, wanted.working), input.currency));
+      const said = apart.length === 0 ? '' : `\n${notInForceInWords(apart)}`;
+      world.out(`${workingText(explain(input, wanted.working), input.currency)}${said}`);
       return true;
     } catch (error) {
       if (!(error instanceof NoSuchFigureError)) throw error;
@@ -154,8 +159,10 @@ async function answer(file: string, workbook: Workbook, wanted: Wanted, world: B
     }
   }
   const estimated = estimate(input);
+  const notInForce = apart.map(({ path, text, inForce, sentence }) => ({ path, text, inForce, sentence }));
+  const warnings = [...(apart.length === 0 ? [] : [notInForceInWords(apart)]), ...estimated.warnings];
   // As JSON may write any sign as an escape, the line stays the same to a program and harmless to a terminal.
-  world.out(printable(JSON.stringify(estimated)));
+  world.out(printable(JSON.stringify({ ...estimated, warnings, notInForce })));
   let isWritten = true;
   const write = async (path: string, bytes: Uint8Array): Promise<void> => {
     try {

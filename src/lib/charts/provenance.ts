@@ -5,6 +5,8 @@ export interface Provenance {
   /** Title of the workbook. */
   readonly title: string;
   readonly invented: boolean;
+  /** How many cells show a text that no figure rests on, as a sentence without its full stop; '' for none. */
+  readonly notInForce: string;
   readonly locale: string;
 }
 
@@ -16,8 +18,11 @@ export const giveProvenance = (now: () => Provenance): void => void setContext(k
 /** What was given; null for a chart that stands by itself, as in a test. */
 export const provenance = (): (() => Provenance) | null => getContext<() => Provenance>(key) ?? null;
 
-/** Workbook, day and whether the figures are invented, in one line. */
-export function provenanceLine({ title, invented, locale }: Provenance, day: Date | number): string {
+/** Workbook, day, whether the figures are invented and all that was entered is in force, in one line. */
+export function provenanceLine(
+  { title, invented, notInForce, locale }: Provenance,
+  day: Date | number
+): string {
   const date = new Intl.DateTimeFormat(locale, { dateStyle: 'long' }).format(day);
-  return `${title} · ${date}${invented ? ' · invented figures, evidence for nothing' : ''} · planning support, not clinical guidance`;
+  return `${title} · ${date}${invented ? ' · invented figures, evidence for nothing' : ''}${notInForce === '' ? '' : ` · ${notInForce}`} · planning support, not clinical guidance`;
 }

@@ -3,21 +3,23 @@
  *
  * A text that a spreadsheet program would take for a formula (one that begins with = + - @, also after blanks, or after a
  * sign at which a program may split it) gets an apostrophe before it, so that a name typed by somebody else never runs.
- * Numbers stay numbers, negative ones included. Invented figures say so in a column of their own.
+ * Numbers stay numbers, negative ones included. That figures are invented, or that cells
+ * behind them are not in force, is said in a column of its own.
  */
 import type { ChartTable, TableCell } from './chart-data.ts';
 
 export function tableCsv(
   { columns, rows }: ChartTable,
-  { invented }: { readonly invented: boolean } = { invented: false }
+  { invented = false, notInForce = '' }: { readonly invented?: boolean; readonly notInForce?: string } = {}
 ): string {
+  const remark = [...(invented ? ['invented'] : []), ...(notInForce === '' ? [] : [notInForce])].join('; ');
   // In each row, so that a row that is copied elsewhere keeps it.
-  const mark = (text: string): string[] => (invented ? [text] : []);
+  const mark = (text: string): string[] => (remark === '' ? [] : [field(text, false)]);
   const lines = [
     [...columns.map(({ title }) => field(title, false)), ...mark('Figures')],
     ...rows.map(({ cells }) => [
       ...cells.map((cell, index) => cellField(cell, columns[index]?.numeric ?? false)),
-      ...mark('invented')
+      ...mark(remark)
     ])
   ];
   return lines.map((line) => `${line.join(',')}\r\n`).join('');

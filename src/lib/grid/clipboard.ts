@@ -88,19 +88,30 @@ export interface PastePlan {
  * Where pasted cells land: one cell fills the whole selection; a block that fits the selection a whole number of times
  * both ways is repeated over it; any other lands with its first cell on the selection's first. Short rows leave the
  * cells beside them alone.
+ * @param passedOver columns that take nothing: a block from elsewhere knows nothing of what a grid computes between its
+ * columns, and goes on in the next
  */
 export function planPaste(
   cells: readonly (readonly string[])[],
   {
     selection,
     extent,
-    canGrow
-  }: { readonly selection: Block; readonly extent: Extent; readonly canGrow: boolean }
+    canGrow,
+    passedOver = []
+  }: {
+    readonly selection: Block;
+    readonly extent: Extent;
+    readonly canGrow: boolean;
+    readonly passedOver?: readonly number[];
+  }
 ): PastePlan {
   const height = cells.length;
   const width = Math.max(0, ...cells.map((row) => row.length));
   const selectedRows = selection.bottom - selection.top + 1;
-  const selectedColumns = selection.right - selection.left + 1;
+  const into = Array.from({ length: extent.columns - selection.left }, (_, at) => selection.left + at).filter(
+    (column) => !passedOver.includes(column)
+  );
+  const selectedColumns = into.filter((column) => column <= selection.right).length;
   const repeats =
     !isOneCell(selection) &&
     height > 0 &&
@@ -118,8 +129,8 @@ export function planPaste(
       const text = source[along % width];
       if (text === undefined) continue;
       const row = selection.top + down;
-      const column = selection.left + along;
-      if (column >= extent.columns || (row >= extent.rows && !canGrow)) left += 1;
+      const column = into[along];
+      if (column === undefined || (row >= extent.rows && !canGrow)) left += 1;
       else writes.push({ row, column, text });
     }
   }
@@ -130,7 +141,7 @@ export function planPaste(
       top: selection.top,
       left: selection.left,
       bottom: Math.min(selection.top + Math.max(rows, 1) - 1, lastRow),
-      right: Math.min(selection.left + Math.max(columns, 1) - 1, extent.columns - 1)
+      right: into[Math.max(columns, 1) - 1] ?? extent.columns - 1
     },
     left
   };

@@ -1,4 +1,6 @@
 /** Copy, cut and paste are the browser's own events; the field has them to itself while a cell is under edit. */
+import { cellsToText } from './clipboard.ts';
+import { tableInHtml } from './table-in-html.ts';
 import type { GridParts } from './grid-parts.ts';
 
 export class GridClipboard {
@@ -23,7 +25,7 @@ export class GridClipboard {
   /** Also into a grid without rows, which has no field. */
   paste(event: ClipboardEvent): void {
     if (this.#session.edit !== null) return;
-    this.#session.paste(event.clipboardData?.getData('text/plain') ?? '');
+    this.#session.paste(pastedText(event.clipboardData));
     event.preventDefault();
     void this.#focus.take();
   }
@@ -31,6 +33,14 @@ export class GridClipboard {
   #isFree({ target }: ClipboardEvent): boolean {
     return this.#session.edit === null && target === this.#focus.field;
   }
+}
+
+/** As text; what comes as a table of a page alone, as from a mail, in the form that text has. */
+function pastedText(data: DataTransfer | null): string {
+  const text = data?.getData('text/plain') ?? '';
+  if (text.includes('\t')) return text;
+  const cells = tableInHtml(data?.getData('text/html') ?? '');
+  return cells === null ? text : cellsToText(cells);
 }
 
 function put(event: ClipboardEvent, text: string): void {

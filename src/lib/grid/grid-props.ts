@@ -12,6 +12,11 @@ export interface GridProps {
   readonly canReorder?: boolean;
   /** One action of the user, one step of undo. A sentence that comes back says why it was not, or not all, done. */
   readonly onaction: (action: GridAction) => string | void;
+  /**
+   * The key of the column that each heading of a pasted block means, each key once, null for none; left out where blocks
+   * are never met by heading.
+   */
+  readonly matchHeadings?: (headings: readonly string[]) => readonly (string | null)[];
   /** “Where does this come from?”, with the cell's path. */
   readonly onask?: (path: string) => void;
   /**

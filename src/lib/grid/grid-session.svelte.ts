@@ -17,6 +17,8 @@ import { counted } from './counted.ts';
 import { draggedFill, fillDown, fillOver, fillRight, type Fill } from './fill.ts';
 import { GridCursor } from './grid-cursor.svelte.ts';
 import type { GridProps } from './grid-props.ts';
+import type { HeadedBlock } from './paste-by-heading.ts';
+import { headedBlock } from './paste-by-heading.ts';
 import type { CellWrite, GridAction, GridCell, GridColumn, GridOption } from './grid-types.ts';
 import type { Command, RowCommand } from './keys.ts';
 import { clampPlace, type Place } from './moves.ts';
@@ -33,6 +35,11 @@ export class GridSession {
   fillTarget = $state.raw<Block | null>(null);
   /** The row before or after which the rows being dragged would be put; null where they would stay. */
   dropRow = $state<number | null>(null);
+  /** A pasted block with headings whose columns are not the grid's, until it is said where it goes. */
+  pasted = $state.raw<{ readonly block: HeadedBlock; readonly cells: readonly (readonly string[])[] } | null>(
+    null
+  );
+  #copied: string | null = null;
   /** What an assistive technology is to say. */
   told = $state('');
 
@@ -130,9 +137,10 @@ export class GridSession {
     const { top, bottom, left, right } = this.cursor.block;
     const { rows } = this.#given;
     this.told = `${counted((bottom - top + 1) * (right - left + 1), 'cell')} copied`;
-    return cellsToText(
+    this.#copied = cellsToText(
       rows.slice(top, bottom + 1).map((row) => row.cells.slice(left, right + 1).map((cell) => cell.editText))
     );
+    return this.#copied;
   }
 
   cut(): string {
@@ -141,19 +149,75 @@ export class GridSession {
     return text;
   }
 
+  /**
+   * Puts a block into the cells. One with headings goes to the columns that they name: at once where these stand side by
+   * side in the grid's order, else once the user has seen which go where (`pasted`).
+   */
   paste(text: string): void {
-    const { canGrow = false } = this.#given;
+    const { canGrow = false, columns, matchHeadings } = this.#given;
     const cells = textToCells(text);
-    const empty = this.cursor.extent.rows === 0;
-    if (empty && !canGrow) return;
-    const plan = planPaste(cells, { selection: this.cursor.block, extent: this.cursor.extent, canGrow });
+    if (this.cursor.extent.rows === 0 && !canGrow) return;
+    const isOwn = text.replaceAll('\r\n', '\n') === this.#copied;
+    const block =
+      isOwn || matchHeadings === undefined
+        ? null
+        : headedBlock(cells, { columns, match: matchHeadings, from: this.cursor.block.left });
+    if (block === null) this.#pasteInOrder(cells, isOwn);
+    else if (block.isInOrder) this.#pasteByHeading(block);
+    else this.pasted = { block, cells };
+  }
+
+  /** What is to become of the block that waits: into the columns that its headings name, as it stands, or nothing. */
+  decidePaste(how: 'by-heading' | 'as-it-stands' | 'not'): void {
+    const waiting = this.pasted;
+    this.pasted = null;
+    if (waiting === null) return;
+    if (how === 'by-heading') this.#pasteByHeading(waiting.block);
+    else if (how === 'as-it-stands') this.#pasteInOrder(waiting.cells, false);
+    else this.told = 'Nothing was pasted.';
+  }
+
+  #pasteByHeading({ columns, rows }: HeadedBlock): void {
+    const { canGrow = false } = this.#given;
+    const { top } = this.cursor.block;
+    const room = canGrow ? Infinity : this.cursor.extent.rows - top;
+    const places = rows.slice(0, room).flatMap((texts, down) =>
+      texts.flatMap((text, at) => {
+        const column = columns[at]?.column ?? null;
+        return column === null ? [] : [{ row: top + down, column, text }];
+      })
+    );
+    const lost = rows.length > room ? [`${counted(rows.length - room, 'row')} found no place`] : [];
+    const skipped = columns.filter(({ column, heading }) => column === null && heading.trim() !== '').length;
+    this.#write('paste', places, [
+      'columns met by their headings',
+      ...(skipped > 0 ? [`${counted(skipped, 'column')} not taken`] : []),
+      ...lost
+    ]);
+    const taken = columns.flatMap(({ column }) => column ?? []);
+    this.cursor.select({
+      top,
+      bottom: top + Math.min(rows.length, room) - 1,
+      left: Math.min(...taken),
+      right: Math.max(...taken)
+    });
+  }
+
+  #pasteInOrder(cells: readonly (readonly string[])[], isOwn: boolean): void {
+    const { canGrow = false, columns } = this.#given;
+    const plan = planPaste(cells, {
+      selection: this.cursor.block,
+      extent: this.cursor.extent,
+      canGrow,
+      passedOver: isOwn ? [] : columns.flatMap(({ kind }, index) => (kind === 'computed' ? [index] : []))
+    });
     const lost =
       plan.left === 0
         ? []
         : [
             `${counted(plan.left, 'cell')} found no place beyond the last ${canGrow ? 'column' : 'row or column'}`
           ];
-    this.#write('paste', plan.writes, lost);
+    this.#write('paste', plan.writes, lost, isOwn);
     this.cursor.select(plan.block);
   }
 
@@ -187,7 +251,12 @@ export class GridSession {
     );
   }
 
-  #write(by: CellWriteKind, places: readonly PlacedText[], remarks: readonly string[] = []): void {
+  #write(
+    by: CellWriteKind,
+    places: readonly PlacedText[],
+    remarks: readonly string[] = [],
+    isOwn = by === 'fill'
+  ): void {
     const { columns, rows } = this.#given;
     const cells: CellWrite[] = [];
     let computed = 0;
@@ -202,7 +271,7 @@ export class GridSession {
       this.told = computed > 0 ? 'Computed cells cannot be changed.' : '';
       return;
     }
-    const refused = this.#given.onaction({ kind: 'write', by, cells });
+    const refused = this.#given.onaction({ kind: 'write', by, cells, ...(isOwn ? { own: true } : {}) });
     if (typeof refused === 'string') this.told = refused;
     else
       this.#tellWritten(by, cells, [

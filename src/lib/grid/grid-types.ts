@@ -72,6 +72,8 @@ export type GridAction =
       readonly kind: 'write';
       readonly by: 'typing' | 'paste' | 'fill' | 'clear' | 'cut';
       readonly cells: readonly CellWrite[];
+      /** The texts are the grid's own, as they were copied in it: read as they were written. */
+      readonly own?: true;
     }
   | { readonly kind: 'insert-rows'; readonly at: number; readonly count: number }
   | { readonly kind: 'delete-rows'; readonly rows: readonly number[] }

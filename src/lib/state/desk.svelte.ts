@@ -9,10 +9,17 @@ import { explainer } from '#lib/calc/estimate/explain.ts';
 import type { EstimateInput, Lever } from '#lib/calc/input.ts';
 import { recorder } from '#lib/calc/working/recorder.ts';
 import type { Working } from '#lib/calc/working/working.ts';
+import { undecidedNumber } from '#lib/numbers/undecided-number.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
-import type { CellText } from '#lib/workbook/edit-cells.ts';
+import type { CellText, EditedWorkbook } from '#lib/workbook/edit-cells.ts';
 import { editCells, keptSentences } from '#lib/workbook/edit-cells.ts';
+import { fieldAt } from '#lib/workbook/field-at.ts';
 import type { RowsChanged } from '#lib/workbook/edit-rows.ts';
+import type { NotInForce } from '#lib/workbook/not-in-force.ts';
+import { cellsNotInForce } from '#lib/workbook/not-in-force.ts';
+import { cellName, cellPlace } from '#lib/workbook/cell-name.ts';
+import { rangeFollowedInWords } from '#lib/workbook/range-follows.ts';
+import { offeredPair } from '#lib/workbook/warming-pairs.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { CasesPort } from '#lib/background/cases-worker.ts';
 import type { AheadRun } from '#lib/background/solve-ahead.ts';
@@ -26,6 +33,20 @@ export interface Message {
   readonly toldByGrid?: boolean;
   /** A way back or onward, e.g. “Undo”. */
   readonly action?: { readonly label: string; readonly run: () => void };
+  /** The kept cells that it is about, which the sheet names as well: it goes once all of them are in force. */
+  readonly cells?: readonly string[];
+}
+
+/** Numbers of one edit that could be read in two ways; nothing is written until one is chosen. */
+export interface NumberQuestion {
+  /** The first of them, as it was typed, where it was to go, and how many more there are. */
+  readonly text: string;
+  readonly cell: string;
+  readonly more: number;
+  /** The first of them in either reading, as numbers are written here. */
+  readonly thousands: string;
+  readonly decimals: string;
+  readonly answer: (reading: 'thousands' | 'decimals' | 'neither') => void;
 }
 
 /** A figure whose working is shown. */
@@ -74,6 +95,8 @@ export class Desk {
   #solving: Solving | null = $state.raw(null);
   locale: string;
   message: Message | null = $state.raw(null);
+  /** What is asked of the user before an edit is made; null where nothing is. */
+  question: NumberQuestion | null = $state.raw(null);
   /** The figure whose working is shown; null where none is. */
   asked: Asked | null = $state.raw(null);
   /** Why the workbook can be read but not changed, e.g. as another tab holds it; null where it can be. */
@@ -116,6 +139,10 @@ export class Desk {
   /** Sentences of the cells whose text could not be taken, by path. */
   readonly sentences: Readonly<Record<string, string>> = $derived.by(() =>
     keptSentences(this.workbook, this.locale)
+  );
+  /** The cells whose text is not in force, for whatever shows a figure. */
+  readonly notInForce: readonly NotInForce[] = $derived.by(() =>
+    cellsNotInForce(this.workbook, this.locale, this.sentences)
   );
   readonly canUndo: boolean = $derived(this.#past.length > 0);
   readonly canRedo: boolean = $derived(this.#future.length > 0);
@@ -182,24 +209,95 @@ export class Desk {
    * Puts texts into cells as one step of undo; what cannot be read stays in its cell with a sentence.
    * @param onto the workbook to write on, where rows were added for the texts in the same action
    * @param byGrid where a grid, which says itself what it could not take, is written in
+   * @param byHand where the texts were typed or come from elsewhere: a number among them that could be read in two ways
+   * is asked about, once for all of them, before anything is written
+   * @returns false where it waits for the answer
    */
   edit(
     texts: readonly CellText[],
     onto: Workbook = this.workbook,
-    { byGrid = false }: { readonly byGrid?: boolean } = {}
-  ): void {
+    { byGrid = false, byHand = false }: { readonly byGrid?: boolean; readonly byHand?: boolean } = {}
+  ): boolean {
+    if (byHand && this.readOnly === null && this.#asks(texts, onto, byGrid)) return false;
+    this.#edit(texts, onto, byGrid);
+    return true;
+  }
+
+  #asks(texts: readonly CellText[], onto: Workbook, byGrid: boolean): boolean {
+    const readings = texts.map(({ path, text }) => {
+      const kind = fieldAt(path)?.kind;
+      return kind === 'number' || kind === 'money' ? undecidedNumber(text.trim(), this.locale) : null;
+    });
+    const at = readings.findIndex((read) => read !== null);
+    const [first, read] = [texts[at], readings[at]];
+    if (first === undefined || read === null || read === undefined) return false;
+    this.question = {
+      ...read,
+      text: first.text,
+      cell: cellName(onto, first.path),
+      more: readings.filter((each) => each !== null).length - 1,
+      answer: (reading) => {
+        this.question = null;
+        if (reading === 'neither') {
+          this.message = { tone: 'note', sentence: 'Nothing was written.' };
+          return;
+        }
+        const meant = texts.map((cell, index) => ({
+          ...cell,
+          text: readings[index]?.[reading] ?? cell.text
+        }));
+        this.#edit(meant, onto, byGrid);
+      }
+    };
+    return true;
+  }
+
+  #edit(texts: readonly CellText[], onto: Workbook, byGrid: boolean): void {
     if (texts.length === 0 && onto === this.workbook) return;
-    const { workbook, refused } = editCells(onto, texts, this.locale);
-    if (!this.apply(workbook)) return;
+    const [only] = texts;
+    const offer =
+      only !== undefined && texts.length === 1 && this.readOnly === null
+        ? offeredPair(onto, only, this.locale)
+        : null;
+    if (offer !== null) {
+      const { sentence, label } = offer;
+      this.message = { tone: 'error', sentence, action: { label, run: () => void this.edit(offer.texts) } };
+      return;
+    }
+    const edited = editCells(onto, texts, this.locale, this.workbook);
+    if (!this.apply(edited.workbook)) return;
+    this.#tell(edited, byGrid);
+  }
+
+  /** Says what an edit could not take, or else what went along with it. */
+  #tell({ workbook, refused, followed, inForceNow }: EditedWorkbook, byGrid: boolean): void {
     const first = refused[0];
-    if (first !== undefined)
+    const along = [
+      ...followed.map((each) => rangeFollowedInWords(workbook, each, this.locale)),
+      ...inForceNow.map((path) => `The text of ${cellName(workbook, path)} is in force now.`)
+    ];
+    const more = along.length > 3 ? ` And ${along.length - 3} more.` : '';
+    const alongInWords = along.length === 0 ? '' : ` ${along.slice(0, 3).join(' ')}${more}`;
+    if (first !== undefined) {
+      const why = `${cellPlace(workbook, first.path)}: ${first.sentence}`;
+      const isNew = this.notInForce.some(({ path, rowLeftOut }) => path === first.path && rowLeftOut);
+      const instead = isNew
+        ? 'The row is left out of every figure until it is mended.'
+        : 'The last good value stays in force.';
       this.message = {
         tone: 'error',
         toldByGrid: byGrid,
-        sentence:
-          refused.length === 1
-            ? `${first.sentence} The last good value stays in force.`
-            : `${refused.length} of ${texts.length} cells could not be taken and keep their text; the last good values stay in force. The first: ${first.sentence}`
+        // One that was not even kept is to be read in the strip: nothing else shows it.
+        ...(refused.every(({ path }) => path in workbook.keptTexts)
+          ? { cells: refused.map(({ path }) => path) }
+          : {}),
+        sentence: `${refused.length === 1 ? why : `${refused.length} cells were not taken. The first, ${why}`} ${instead}${alongInWords}`
+      };
+    } else if (along.length > 0)
+      this.message = {
+        tone: 'note',
+        sentence: alongInWords.trim(),
+        action: { label: 'Undo', run: () => this.undo() }
       };
     else if (this.message?.tone === 'error') this.message = null;
   }
@@ -210,7 +308,12 @@ export class Desk {
       this.message = { tone: 'error', sentence: changed.sentence };
       return false;
     }
-    return this.apply(changed.workbook);
+    // What is there now may be what a kept text lacked, such as an agent on Prices.
+    const edited = editCells(changed.workbook, [], this.locale);
+    const isTaken = edited.inForceNow.length > 0;
+    if (!this.apply(isTaken ? edited.workbook : changed.workbook)) return false;
+    if (isTaken) this.#tell(edited, false);
+    return true;
   }
 
   undo(): void {
@@ -236,6 +339,7 @@ export class Desk {
     this.#future = [];
     this.#chosenId = choice;
     this.asked = null;
+    this.question = null;
     this.message = null;
     this.#put(workbook, { opening: true });
   }
@@ -252,6 +356,7 @@ export class Desk {
     this.#run = null;
     this.#solving = null;
     this.#workbook = workbook;
+    if (this.message?.cells?.every((path) => !(path in workbook.keptTexts)) === true) this.message = null;
     const stays = hasSameEntries(before, input);
     if (cases.length <= solvedAtOnce || (!stays && !opening)) this.#input = input;
     if (cases.length <= solvedAtOnce) return;

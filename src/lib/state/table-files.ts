@@ -1,5 +1,5 @@
 /** Tables of the workbook as files, and files as tables: loaded when first used, as most visits need none. */
-import type { ColumnMapping } from '#lib/files/import/column-mapping.ts';
+import type { ColumnMapping } from '#lib/workbook/match-headings.ts';
 import type { ImportMode, ImportPreview } from '#lib/files/import/import-request.ts';
 import type { ReadTable } from '#lib/files/read/read-table.ts';
 import type { TablesOfFile } from '#lib/files/read/read-tables.ts';
@@ -67,7 +67,7 @@ export async function importer(): Promise<Importer> {
   const [{ importColumns }, { mapColumns }, { numberLocale }, { previewAside }, { suggestTable }] =
     await Promise.all([
       import('#lib/files/import/preview-import.ts'),
-      import('#lib/files/import/column-mapping.ts'),
+      import('#lib/workbook/match-headings.ts'),
       import('#lib/files/read/number-locale.ts'),
       import('#lib/background/preview-aside.ts'),
       import('#lib/files/import/suggest-table.ts')

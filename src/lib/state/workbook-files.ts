@@ -5,6 +5,7 @@ import {
   workbookFileName,
   writeWorkbookFile
 } from '#lib/files/read/workbook-file.ts';
+import { carriesWorkbook, fragmentOf, workbookOfFragment } from '#lib/files/share-link.ts';
 import type { ParsedWorkbook } from '#lib/workbook/parse-workbook.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 
@@ -32,6 +33,20 @@ export async function workbookFrom(file: File): Promise<ParsedWorkbook> {
     );
   }
   return readWorkbookFile(bytes);
+}
+
+/** A link to this page that carries a workbook; or why none can. */
+export async function linkOf(
+  workbook: Workbook,
+  page: URL
+): Promise<{ readonly link: string } | { readonly sentence: string }> {
+  const made = await fragmentOf(workbook);
+  return 'sentence' in made ? made : { link: `${page.origin}${page.pathname}${made.fragment}` };
+}
+
+/** The workbook that the fragment of a link carries, or what is wrong with it; null where it carries none. */
+export async function workbookFromLink(fragment: string): Promise<ParsedWorkbook | null> {
+  return carriesWorkbook(fragment) ? workbookOfFragment(fragment) : null;
 }
 
 const refused = (sentence: string): ParsedWorkbook => ({

@@ -2,6 +2,7 @@ import type { EstimateInput } from '#lib/calc/input.ts';
 import type { ReferenceSet } from '#lib/calc/reference/reference-set.ts';
 import { withOverrides } from '#lib/calc/reference/reference-set.ts';
 import { findReferenceSet, newestReferenceSet } from '#lib/calc/reference/reference-sets.ts';
+import { rowsInForce } from './rows-in-force.ts';
 import type { Workbook } from './workbook.ts';
 
 const known = new WeakMap<object, { readonly set: ReferenceSet; readonly result: ReferenceSet }>();
@@ -25,10 +26,10 @@ export const referenceOf = ({ referenceSet, overrides }: OfReference): Reference
   overridden(findReferenceSet(referenceSet) ?? newestReferenceSet, overrides);
 
 /**
- * What the core takes, from a workbook: its figures as they are, with the reference set and the user's overrides in
- * place of the set's name. A workbook that names a set which this version does not have is computed with the newest one:
+ * What the core takes, from a workbook: the figures of its rows in force as they are, with the reference set and the
+ * user's overrides in place of the set's name. A workbook that names a set which this version does not have is computed with the newest one:
  * `parseWorkbook` has told the caller, who shows it read-only and says so.
  */
 export function coreInput(workbook: Workbook): EstimateInput {
-  return { ...workbook, reference: referenceOf(workbook) };
+  return { ...rowsInForce(workbook), reference: referenceOf(workbook) };
 }

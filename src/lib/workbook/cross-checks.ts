@@ -1,12 +1,12 @@
 /** What one part of a workbook demands of another: ids that resolve, one baseline, one open phase, ranges in order. */
 import { findReferenceSet } from '#lib/calc/reference/reference-sets.ts';
-import type { ReferenceSet } from '#lib/calc/reference/reference-set.ts';
 import { checkOverride } from '#lib/calc/reference/plausible-ranges.ts';
 import { agents } from '#lib/calc/input.ts';
 import { ownEntry } from '#lib/calc/own-entry.ts';
 import { quotedNumber } from '#lib/numbers/quoted-number.ts';
 import { quoted } from './field.ts';
 import { rangeFault } from './range-fault.ts';
+import { horizonsOf } from './warming-pairs.ts';
 import type { Issue, Workbook } from './workbook.ts';
 
 type Report = (path: string, sentence: string) => void;
@@ -338,10 +338,6 @@ function accounting(workbook: Workbook, report: Report): void {
           `Warming potential of ${agent}: none was given; a set of your own needs one for each agent on Prices.`
         );
 }
-
-/** The horizons, in years, for which a reference set holds a set of warming potentials. */
-const horizonsOf = (set: ReferenceSet, warmingSet: string): readonly number[] =>
-  [20, 100, 500].filter((years) => set.constants.has(`warming.${warmingSet}.${years}.sevoflurane`));
 
 function currency(workbook: Workbook, report: Report): void {
   if (!/^[A-Z]{3}$/.test(workbook.currency))

@@ -4,6 +4,8 @@ import { cellReader } from './cell-reader.ts';
 import { crossChecks } from './cross-checks.ts';
 import { entryKey } from './edit-rows.ts';
 import { fieldAt } from './field-at.ts';
+import type { RangeFollowed } from './range-follows.ts';
+import { rangesFollowing } from './range-follows.ts';
 import { readText } from './read-text.ts';
 import type { Issue, Workbook } from './workbook.ts';
 
@@ -21,6 +23,10 @@ export interface RefusedText extends CellText {
 export interface EditedWorkbook {
   readonly workbook: Workbook;
   readonly refused: readonly RefusedText[];
+  /** Ranges that went along with their cell's new value. */
+  readonly followed: readonly RangeFollowed[];
+  /** Cells whose text was kept from earlier and is in force now. */
+  readonly inForceNow: readonly string[];
 }
 
 /** A text that was read, on its way into its cell. */
@@ -31,10 +37,55 @@ interface ReadCellText extends CellText {
 /**
  * Puts texts into cells. What can be read and fits goes in; every other text stays in its cell as typed (`keptTexts`)
  * with its sentence, while the last good value stays in force. A text that would break something elsewhere in the
- * workbook (a range, an id, a second baseline) is refused in the same way. A text longer than a cell takes, or one more
- * than a workbook keeps, is refused without being kept, and its sentence says so.
+ * workbook (an id, a second baseline) is refused in the same way; a range goes along with its cell. A text longer than a
+ * cell takes, or one more than a workbook keeps, is refused without being kept, and its sentence says so. Texts kept
+ * from earlier that fit now go in as well.
+ * @param before the workbook without the rows that were added for these texts: in these there is no last good value, and
+ * a case group that lacks one takes part in nothing
  */
-export function editCells(workbook: Workbook, texts: readonly CellText[], locale: string): EditedWorkbook {
+export function editCells(
+  workbook: Workbook,
+  texts: readonly CellText[],
+  locale: string,
+  before: Workbook = workbook
+): EditedWorkbook {
+  const edited = putTexts(workbook, texts, locale);
+  const afresh = withNeverGiven(edited, before, texts);
+  const given = new Set(texts.map(({ path }) => path));
+  const earlier = Object.entries(workbook.keptTexts)
+    .map(([path, text]) => ({ path, text }))
+    .filter(({ path }) => !given.has(path) && stands(afresh.workbook, path));
+  if (earlier.length === 0) return afresh;
+  const again = putTexts(afresh.workbook, earlier, locale);
+  return {
+    workbook: withNeverGiven(again, again.workbook, earlier).workbook,
+    refused: afresh.refused,
+    followed: [...afresh.followed, ...again.followed],
+    inForceNow: earlier.flatMap(({ path }) => (path in again.workbook.keptTexts ? [] : [path]))
+  };
+}
+
+/** Notes the cells of new case groups that got no valid value, and strikes out those that have one now. */
+function withNeverGiven(
+  edited: EditedWorkbook,
+  before: Workbook,
+  texts: readonly CellText[]
+): EditedWorkbook {
+  const { workbook, refused } = edited;
+  const turnedAway = new Set(refused.map(({ path }) => path));
+  const known = new Set(before.caseMix.map(({ id }) => id));
+  const isNew = (path: string): boolean =>
+    path.startsWith('caseMix.') && !known.has(path.split('.')[1] ?? '');
+  const taken = new Set(texts.map(({ path }) => path).filter((path) => !turnedAway.has(path)));
+  const were = workbook.neverGiven ?? [];
+  const neverGiven = [
+    ...new Set([...were.filter((path) => !taken.has(path)), ...[...turnedAway].filter(isNew)])
+  ];
+  const isSame = neverGiven.length === were.length && neverGiven.every((path, at) => path === were[at]);
+  return isSame ? edited : { ...edited, workbook: { ...workbook, neverGiven } };
+}
+
+function putTexts(workbook: Workbook, texts: readonly CellText[], locale: string): EditedWorkbook {
   const refused: RefusedText[] = [];
   const leftOut: RefusedText[] = [];
   const read: readonly ReadCellText[] = texts.flatMap(({ path, text }) => {
@@ -51,14 +102,20 @@ export function editCells(workbook: Workbook, texts: readonly CellText[], locale
     return [];
   });
   const known = new Set(crossChecks(workbook, locale).map(({ path, sentence }) => `${path} ${sentence}`));
+  const writeWithRanges = (cells: readonly ReadCellText[]) =>
+    rangesFollowing(
+      workbook,
+      write(workbook, cells),
+      cells.map(({ path }) => path)
+    );
   const issuesWith = (cells: readonly ReadCellText[]) =>
-    crossChecks(write(workbook, cells), locale).filter(
+    crossChecks(writeWithRanges(cells).workbook, locale).filter(
       ({ path, sentence }) => !known.has(`${path} ${sentence}`)
     );
   const taken: readonly ReadCellText[] = fitting(read, [], issuesWith, (cell, sentence) =>
     refused.push({ path: cell.path, text: cell.text, sentence })
   );
-  const edited = write(workbook, taken);
+  const { workbook: edited, followed } = writeWithRanges(taken);
   const keptTexts: Record<string, string> = { ...workbook.keptTexts };
   for (const { path } of [...taken, ...refused]) delete keptTexts[path];
   let kept = Object.values(keptTexts).reduce((sum, text) => sum + text.length, 0);
@@ -72,7 +129,7 @@ export function editCells(workbook: Workbook, texts: readonly CellText[], locale
     keptTexts[each.path] = each.text;
     return each;
   });
-  return { workbook: { ...edited, keptTexts }, refused: [...said, ...leftOut] };
+  return { workbook: { ...edited, keptTexts }, refused: [...said, ...leftOut], followed, inForceNow: [] };
 }
 
 /**
@@ -185,7 +242,7 @@ export function keptSentences(workbook: Workbook, locale: string): Readonly<Reco
   const texts = Object.entries(workbook.keptTexts)
     .map(([path, text]) => ({ path, text }))
     .filter(({ path }) => stands(workbook, path));
-  const { refused } = editCells({ ...workbook, keptTexts: {} }, texts, locale);
+  const { refused } = putTexts({ ...workbook, keptTexts: {} }, texts, locale);
   const sentences = new Map(refused.map(({ path, sentence }) => [path, sentence]));
   return Object.fromEntries(
     texts.map(({ path }) => [path, sentences.get(path) ?? 'This text can be taken now: enter it again.'])

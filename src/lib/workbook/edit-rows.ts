@@ -176,14 +176,33 @@ export function duplicateRows(
   const entries: object[] = [...workbook[list]];
   if (rows.length > roomIn(workbook, list)) return full(list);
   const at = Math.max(...rows) + 1;
+  let { keptTexts, neverGiven } = workbook;
   rows.forEach((row, index) => {
     const original = workbook[list][row];
     if (original === undefined) return;
     const id = freshId(entryKey(original), entries.map(entryKey));
     const copy = { ...original, id, name: `${original.name} (copy)`.slice(0, 200) };
     entries.splice(at + index, 0, list === 'scenarios' ? { ...copy, baseline: false } : copy);
+    // A cell that nobody has given a valid value has none in the copy either.
+    const from = `${list}.${entryKey(original)}.`;
+    const lacking = (workbook.neverGiven ?? []).filter((path) => path.startsWith(from));
+    if (lacking.length === 0) return;
+    const copied = (path: string): string => `${list}.${id}.${path.slice(from.length)}`;
+    neverGiven = [...(neverGiven ?? []), ...lacking.map(copied)];
+    const texts = lacking.flatMap((path): [string, string][] => {
+      const text = workbook.keptTexts[path];
+      return text === undefined ? [] : [[copied(path), text]];
+    });
+    keptTexts = { ...keptTexts, ...Object.fromEntries(texts) };
   });
-  return { workbook: { ...workbook, [list]: entries } };
+  return {
+    workbook: {
+      ...workbook,
+      keptTexts,
+      ...(neverGiven === undefined ? {} : { neverGiven }),
+      [list]: entries
+    }
+  };
 }
 
 /** Moves entries by some places; a block that would leave the list stays at its edge. */
@@ -222,6 +241,9 @@ export function deleteRows(
       ranges: without(workbook.ranges),
       keptTexts: without(workbook.keptTexts),
       ...withoutMentions(workbook, list, goingKeys),
+      ...(workbook.neverGiven === undefined
+        ? {}
+        : { neverGiven: workbook.neverGiven.filter((path) => !gone(path)) }),
       [list]: (workbook[list] as readonly object[]).filter((entry) => !goingKeys.has(entryKey(entry)))
     }
   };

@@ -4,6 +4,7 @@ import type { Range } from '#lib/calc/input.ts';
 import type { Field } from './field.ts';
 import { isTooNearZero } from './field.ts';
 import { fieldAt } from './field-at.ts';
+import { rowsInForce } from './rows-in-force.ts';
 import type { Workbook } from './workbook.ts';
 
 export interface NumericCell {
@@ -22,7 +23,7 @@ export const isReadOff = (path: string): boolean => readOff.test(path);
 const readOff =
   /^(agents\.[^.]+\.bottleMl|machines\.[^.]+\.(circuitVolumeL|sampleMlPerMin|minimumFlowLPerMin))$/;
 
-/** Every cell with a number in it, in the order of the workbook; empty cells, settings and cells that no figure rests on yet are left out. */
+/** Every cell with a number in it, in the order of the workbook; empty cells, settings, and cells and rows that no figure rests on yet are left out. */
 export function numericCells(workbook: Workbook): NumericCell[] {
   const cells: NumericCell[] = [];
   const visit = (value: unknown, path: string): void => {
@@ -37,7 +38,7 @@ export function numericCells(workbook: Workbook): NumericCell[] {
       if (cell !== null) cells.push(cell);
     }
   };
-  const { ranges: _, keptTexts: __, overrides: ___, ...figures } = workbook;
+  const { ranges: _, keptTexts: __, overrides: ___, ...figures } = rowsInForce(workbook);
   visit(figures, '');
   return cells;
 }

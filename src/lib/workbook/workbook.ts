@@ -55,6 +55,11 @@ export type Workbook = Omit<EstimateInput, 'reference'> & {
   readonly overrides: readonly Override[];
   /** Texts that could not be read, kept as typed, by cell path; the last good value stays in force. */
   readonly keptTexts: Readonly<Record<string, string>>;
+  /**
+   * Cells of rows that came with a text which could not be taken, by path: nobody has given them a valid value yet, so
+   * their rows take part in nothing. Left out in a workbook that never had one.
+   */
+  readonly neverGiven?: readonly string[];
 };
 
 /** Something wrong in a document: where, and a sentence that says what was given and what is allowed. */
@@ -231,7 +236,8 @@ const schema = z.strictObject({
     ),
     []
   ),
-  keptTexts: z._default(z.record(z.string(), anyText), {})
+  keptTexts: z._default(z.record(z.string(), anyText), {}),
+  neverGiven: z.optional(listOf('Cells without a value', anyText, limits.caseMix * 20))
 });
 
 /** The path of a value in a document, with ids in place of the indices of keyed lists. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { mapColumns } from '#lib/files/import/column-mapping.ts';
+import { mapColumns } from '#lib/workbook/match-headings.ts';
 import type { ImportMode, ImportRequest } from '#lib/files/import/import-request.ts';
 import { importColumns, previewImport } from '#lib/files/import/preview-import.ts';
 import { previewAside } from '#lib/background/preview-aside.ts';

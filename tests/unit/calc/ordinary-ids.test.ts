@@ -7,7 +7,7 @@ import { readCell, writeCell } from '#lib/calc/cell-path.ts';
 import { estimate } from '#lib/calc/estimate/estimate.ts';
 import { explain } from '#lib/calc/estimate/explain.ts';
 import { figurePaths } from '#lib/calc/estimate/figure-paths.ts';
-import { mapColumns } from '#lib/files/import/column-mapping.ts';
+import { mapColumns } from '#lib/workbook/match-headings.ts';
 import { readCsv } from '#lib/files/read/csv-in.ts';
 import { writeTableCsv } from '#lib/files/write/csv-out.ts';
 import { importColumns, previewImport } from '#lib/files/import/preview-import.ts';

@@ -158,3 +158,18 @@ describe('where a paste lands', () => {
     );
   });
 });
+
+it('a block from elsewhere goes on past the columns that take nothing', () => {
+  const plan = planPaste([['a', 'b', 'c', 'd']], {
+    selection: { top: 0, left: 1, bottom: 0, right: 1 },
+    extent: { rows: 1, columns: 5 },
+    canGrow: false,
+    passedOver: [2]
+  });
+  expect(plan.writes.map(({ column, text }) => [column, text])).toEqual([
+    [1, 'a'],
+    [3, 'b'],
+    [4, 'c']
+  ]);
+  expect([plan.left, plan.block.right]).toEqual([1, 4]);
+});

@@ -6,7 +6,7 @@ import { aDesk } from '../../fixtures/a-desk.ts';
 
 const row = demoWorkbook().caseMix[0]!;
 const cell = `caseMix.${row.id}.casesPerYear`;
-const setCases = (desk: Desk, text: string): void => desk.edit([{ path: cell, text }]);
+const setCases = (desk: Desk, text: string): boolean => desk.edit([{ path: cell, text }]);
 const cases = (desk: Desk): number | null => desk.workbook.caseMix[0]!.casesPerYear;
 const yearlyCost = (desk: Desk): string => desk.today.perYear.cost.total;
 
@@ -28,6 +28,27 @@ describe('an edit', () => {
     setCases(desk, '902');
     expect(desk.message).toBeNull();
     expect(desk.sentences[cell]).toBeUndefined();
+  });
+
+  test('that cannot be read is named by sheet and row, and the message goes with its cause', () => {
+    const desk = aDesk();
+    setCases(desk, 'many');
+    expect(desk.message?.sentence).toMatch(new RegExp(`^Case mix, ${row.name}: `));
+    expect(desk.notInForce.map(({ path }) => path)).toEqual([cell]);
+    desk.apply({ ...desk.workbook, title: 'North' });
+    expect(desk.message?.sentence).toMatch(/many/);
+    desk.undo();
+    desk.undo();
+    expect(desk.message).toBeNull();
+    expect(desk.notInForce).toEqual([]);
+  });
+
+  test('moves a range with its cell, and says so with a way back', () => {
+    const desk = aDesk();
+    desk.edit([{ path: 'agents.sevoflurane.bottlePrice', text: '150' }]);
+    expect(desk.workbook.agents[0]?.bottlePrice).toBe('150');
+    expect(desk.message).toMatchObject({ tone: 'note', action: { label: 'Undo' } });
+    expect(desk.message?.sentence).toMatch(/^The range of Prices, sevoflurane: Bottle price moved/);
   });
 
   test('changes nothing where the workbook is shown read-only, and says so', () => {
@@ -122,5 +143,51 @@ describe('the scenario that is spoken of', () => {
       scenarios: desk.workbook.scenarios.filter(({ id }) => id !== others[0])
     });
     expect(desk.chosenId).toBe(others.at(-1));
+  });
+});
+
+describe('a number that could be read in two ways', () => {
+  const price = 'agents.sevoflurane.bottlePrice';
+  const paste = (desk: Desk): boolean =>
+    desk.edit(
+      [
+        { path: price, text: '39.000' },
+        { path: cell, text: '1.200' },
+        { path: 'title', text: 'Part 1.200' }
+      ],
+      undefined,
+      { byHand: true }
+    );
+
+  test('is asked about once, before anything is written, and the answer is one step of undo', () => {
+    const desk = aDesk();
+    const before = desk.workbook;
+    expect(paste(desk)).toBe(false);
+    expect(desk.workbook).toBe(before);
+    expect(desk.question).toMatchObject({ text: '39.000', more: 1, thousands: '39000', decimals: '39.000' });
+    desk.question?.answer('thousands');
+    expect([desk.workbook.agents[0]?.bottlePrice, cases(desk)]).toEqual(['39000', 1200]);
+    expect(desk.workbook.title).toBe('Part 1.200');
+    expect(desk.question).toBeNull();
+    desk.undo();
+    expect(desk.workbook).toBe(before);
+    expect(desk.canUndo).toBe(false);
+  });
+
+  test('can be decimals, or nothing', () => {
+    const desk = aDesk();
+    paste(desk);
+    desk.question?.answer('decimals');
+    expect([desk.workbook.agents[0]?.bottlePrice, cases(desk)]).toEqual(['39.000', 1.2]);
+    const after = desk.workbook;
+    paste(desk);
+    desk.question?.answer('neither');
+    expect(desk.workbook).toBe(after);
+  });
+
+  test('is read as it stands where a grid or a program wrote it', () => {
+    const desk = aDesk();
+    desk.edit([{ path: cell, text: '1.200' }]);
+    expect([desk.question, cases(desk)]).toEqual([null, 1.2]);
   });
 });

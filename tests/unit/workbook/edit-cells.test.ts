@@ -47,3 +47,12 @@ describe('a cell that is emptied', () => {
     expect(emptied('site.departmentFootprintTonnes').site.departmentFootprintTonnes).toBeNull();
   });
 });
+
+test('a currency is a code of ISO 4217, in capitals or not', () => {
+  const put = (text: string) => editCells(workbook, [{ path: 'currency', text }], 'en-GB');
+  expect(put('gbp').workbook.currency).toBe('GBP');
+  for (const text of ['XYZ', 'pounds', '€']) {
+    expect(put(text).workbook.currency).toBe(workbook.currency);
+    expect(put(text).refused[0]?.sentence).toMatch(/allowed is a code of ISO 4217/);
+  }
+});

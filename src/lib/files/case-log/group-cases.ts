@@ -4,9 +4,11 @@
  */
 import type { Agent, Technique } from '#lib/calc/input.ts';
 import { readNumber } from '#lib/numbers/read-number.ts';
-import { agentNamedIn, agentOf, techniqueOf } from './log-words.ts';
+import { agentNamedIn, agentOf, techniqueOf } from '#lib/workbook/trade-words.ts';
 import type { DaysOfLog } from './far-dates.ts';
 import { daysOfLog } from './far-dates.ts';
+import type { LogChecks } from './log-checks.ts';
+import { LogChecker } from './log-checks.ts';
 import type { DateOrder } from './log-dates.ts';
 import { dayOf, isoDay } from './log-dates.ts';
 import type { LogTime } from './log-times.ts';
@@ -90,6 +92,7 @@ export interface GroupedCases {
   /** The longest stretch without a case between them, and the ISO date before it. */
   readonly longestGap: { readonly days: number; readonly after: string } | null;
   readonly daysCovered: number;
+  readonly checks: LogChecks;
 }
 
 /** Thrown where the log cannot be grouped as planned; the sentence is for the user. */
@@ -153,6 +156,7 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
   const agentsAmongWords = remembered(agentNamedIn);
   const techniques = remembered(techniqueOf);
   const days = remembered((text: string) => dayOf(text, plan.dateOrder));
+  const checker = new LogChecker();
   let rowsRead = 0;
   const casesOn = new Map<number, { cases: number; lines: number[] }>();
 
@@ -237,6 +241,7 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
         if (known.cases++ === 0) casesOn.set(day, known);
         if (known.lines.length < examples) known.lines.push(line);
       }
+      checker.see(row, { line, day, dateText: dateText ?? textAt(row, 'start') ?? '', technique, agent });
       const group = groupOf(name, technique, agent);
       group.cases++;
       if (name > group.name) group.name = name;
@@ -296,7 +301,8 @@ export function groupCases(plan: CaseLogPlan): CaseGrouper {
           days === null || days.longestGap === null
             ? null
             : { days: days.longestGap.days, after: isoDay(days.longestGap.after) },
-        daysCovered
+        daysCovered,
+        checks: checker.finish(days)
       };
     }
   };

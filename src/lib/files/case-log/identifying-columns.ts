@@ -2,7 +2,7 @@
  * Columns of a log that may tell who somebody is. They are refused unless the user says otherwise, and what is refused
  * is never kept. It is a safety net, not a guarantee: whoever exports the log has to leave such columns out.
  */
-import { foldHeader } from '../import/column-mapping.ts';
+import { foldHeader } from '#lib/workbook/match-headings.ts';
 
 /** Words of headings that stand for people, numbers of theirs, birth dates and addresses. From memory, no source. */
 const identifyingWords = new Set(

@@ -1,4 +1,4 @@
-import { foldHeader } from '../import/column-mapping.ts';
+import { foldHeader } from '#lib/workbook/match-headings.ts';
 import { firstRepeated, tableLimits } from '../read/read-table.ts';
 import { fileKind } from '../read/file-kind.ts';
 import { csvRows, UnreadableLogError } from './csv-rows.ts';
@@ -9,7 +9,7 @@ import { identifyingBecause, rowsLookedAt } from './identifying-columns.ts';
 import type { DateOrder } from './log-dates.ts';
 import { dayOf, guessDateOrder, serialDate } from './log-dates.ts';
 import { timeOf } from './log-times.ts';
-import { agentOf, techniqueOf } from './log-words.ts';
+import { agentOf, techniqueOf } from '#lib/workbook/trade-words.ts';
 
 export type LogEncoding = 'utf-8' | 'windows-1252';
 

@@ -1,4 +1,5 @@
 import type { ImportRequest } from './import-request.ts';
+import { notInForceHeader } from '../tables/not-in-force-header.ts';
 import type { TableColumn } from '../tables/tables.ts';
 
 /** What a reader of an import must know about its columns: those left out, and those that new rows have to do without. */
@@ -7,7 +8,9 @@ export function columnNotes(
   columns: readonly TableColumn[],
   added: number
 ): readonly string[] {
-  const unused = file.headers.filter((_, index) => mapping[index] === null);
+  const unused = file.headers.filter(
+    (header, index) => mapping[index] === null && header !== notInForceHeader
+  );
   const missing = columns.filter(({ key, field, attached }) =>
     field === null && attached === undefined ? false : !mapping.includes(key)
   );

@@ -55,7 +55,7 @@ export function importList(before: Workbook, request: ImportRequest, list: Plain
     }
   });
   const ranges = rangesIn(request, grown.met);
-  const placed = placeTexts(withoutRanges(grown.workbook, ranges), texts, locale);
+  const placed = placeTexts(withoutRanges(grown.workbook, ranges), texts, locale, freed.workbook);
   const attached = placeAttached(placed.workbook, attachedTexts, { locale, mode });
   const ranged = placeRanges(attached.workbook, ranges, locale);
   const keys = grown.met.map(({ key }) => key);
@@ -78,7 +78,7 @@ export function importList(before: Workbook, request: ImportRequest, list: Plain
       (a, b) => a.line - b.line
     ),
     refusedRows: grown.refusedRows,
-    notes: [...columnNotes(request, columns, added), ...replaced.notes]
+    notes: [...columnNotes(request, columns, added), ...placed.notes, ...replaced.notes]
   };
 }
 

@@ -1,6 +1,6 @@
 /** What an import is asked to do with a table from a file, and what it would do: the words of all its parts. */
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import type { ColumnMapping } from './column-mapping.ts';
+import type { ColumnMapping } from '#lib/workbook/match-headings.ts';
 import type { ReadTable } from '../read/read-table.ts';
 import type { TableId } from '../tables/tables.ts';
 

@@ -1,5 +1,5 @@
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import { foldHeader } from './column-mapping.ts';
+import { foldHeader } from '#lib/workbook/match-headings.ts';
 import { columnNotes } from './column-notes.ts';
 import type { ImportPreview, ImportRequest, RefusedRow } from './import-request.ts';
 import type { PlacedText } from './place-texts.ts';
@@ -40,6 +40,6 @@ export function importSettings(before: Workbook, request: ImportRequest): Import
     empties: false,
     refusedCells: placed.refusedCells,
     refusedRows,
-    notes: columnNotes(request, [], 0)
+    notes: [...columnNotes(request, [], 0), ...placed.notes]
   };
 }

@@ -1,6 +1,7 @@
 import { exactDecimal } from '#lib/numbers/decimal-text.ts';
 import { editCells } from '#lib/workbook/edit-cells.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
+import { rangeFollowedInWords } from '#lib/workbook/range-follows.ts';
 import { readText } from '#lib/workbook/read-text.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { cellReader } from '#lib/workbook/cell-reader.ts';
@@ -20,20 +21,28 @@ export interface PlacedTexts {
   readonly refusedCells: readonly RefusedCell[];
   /** Paths of the cells that the file wants to be something else than they are. */
   readonly differing: readonly string[];
+  /** What became of ranges whose cell got another value, one sentence each. */
+  readonly notes: readonly string[];
 }
 
 /**
  * Puts a file's texts into cells. A text that says what is in the cell already is passed over, so that a file which
  * comes back unchanged changes nothing.
+ * @param before the workbook without the rows that were added for these texts
  */
-export function placeTexts(workbook: Workbook, texts: readonly PlacedText[], locale: string): PlacedTexts {
+export function placeTexts(
+  workbook: Workbook,
+  texts: readonly PlacedText[],
+  locale: string,
+  before: Workbook = workbook
+): PlacedTexts {
   const valueAt = cellReader(workbook);
   const differing = texts.filter((text) =>
     differs(text, { value: valueAt(text.path) ?? null, workbook, locale })
   );
-  if (differing.length === 0) return { workbook, refusedCells: [], differing: [] };
+  if (differing.length === 0) return { workbook, refusedCells: [], differing: [], notes: [] };
   const byPath = new Map(differing.map((text) => [text.path, text]));
-  const edited = editCells(workbook, [...byPath.values()], locale);
+  const edited = editCells(workbook, [...byPath.values()], locale, before);
   const refusedCells = edited.refused.flatMap(({ path, text, sentence }) => {
     const placed = byPath.get(path);
     return placed === undefined ? [] : [{ line: placed.line, column: placed.column, text, sentence }];
@@ -41,7 +50,8 @@ export function placeTexts(workbook: Workbook, texts: readonly PlacedText[], loc
   return {
     workbook: edited.workbook,
     refusedCells: refusedCells.sort((a, b) => a.line - b.line),
-    differing: [...byPath.keys()]
+    differing: [...byPath.keys()],
+    notes: edited.followed.map((each) => rangeFollowedInWords(edited.workbook, each, locale))
   };
 }
 

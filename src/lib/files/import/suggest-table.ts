@@ -1,5 +1,5 @@
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import { foldHeader, mapColumns } from './column-mapping.ts';
+import { foldHeader, mapColumns } from '#lib/workbook/match-headings.ts';
 import { importColumns } from './preview-import.ts';
 import type { TableId } from '../tables/tables.ts';
 import { tableIds, tableTitles } from '../tables/tables.ts';

@@ -1,4 +1,5 @@
 import Papa from 'papaparse';
+import { cellsNotInForce } from '#lib/workbook/not-in-force.ts';
 import { formatForEditing } from '#lib/numbers/format-number.ts';
 import { localeMarks } from '#lib/numbers/locale-marks.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -6,6 +7,7 @@ import { cellReader } from '#lib/workbook/cell-reader.ts';
 import { cellText } from '../tables/cell-text.ts';
 import { fileName } from './file-name.ts';
 import { guardFormula } from './formula-guard.ts';
+import { notInForceHeader } from '../tables/not-in-force-header.ts';
 import type { TableCell } from '../tables/table-cells.ts';
 import { tableCells } from '../tables/table-cells.ts';
 import type { TableId } from '../tables/tables.ts';
@@ -32,7 +34,10 @@ export function tableFileName({ title, invented }: Workbook, table: TableId): st
   return fileName(title, ` – ${tableTitles[table]}${invented ? ', invented figures' : ''}.csv`);
 }
 
-/** A table's cells as texts, its headings first. */
+/**
+ * A table's cells as texts, its headings first. A cell has the value in force; where a text that stands in one is not in
+ * force, a last column says so in the row.
+ */
 function tableTexts(table: TableId, workbook: Workbook, locale: string): readonly (readonly string[])[] {
   const valueAt = cellReader(workbook);
   const textOf = (cell: TableCell): string => {
@@ -50,8 +55,16 @@ function tableTexts(table: TableId, workbook: Workbook, locale: string): readonl
       }
     }
   };
+  const cells = tableCells(table, workbook);
+  const sentences = new Map(cellsNotInForce(workbook, locale).map(({ path, sentence }) => [path, sentence]));
+  const saidOf = (row: readonly TableCell[]): string =>
+    row.flatMap((cell) => ('path' in cell ? (sentences.get(cell.path) ?? []) : [])).join(' ');
+  const isSaid = sentences.size > 0 && cells.some((row) => saidOf(row) !== '');
   return [
-    tableColumns(table, workbook.currency).map((column) => column.header),
-    ...tableCells(table, workbook).map((row) => row.map(textOf))
+    [
+      ...tableColumns(table, workbook.currency).map((column) => column.header),
+      ...(isSaid ? [notInForceHeader] : [])
+    ],
+    ...cells.map((row) => [...row.map(textOf), ...(isSaid ? [guardFormula(saidOf(row))] : [])])
   ];
 }

@@ -4,6 +4,8 @@
  */
 import type { Caution } from '#lib/calc/estimate-types.ts';
 import type { Source } from '#lib/calc/reference/constant.ts';
+import { cellsNotInForce, countOfNotInForce } from '#lib/workbook/not-in-force.ts';
+import { rowsInForce } from '#lib/workbook/rows-in-force.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { cellReader } from '#lib/workbook/cell-reader.ts';
 import { fileName } from '../write/file-name.ts';
@@ -44,12 +46,14 @@ export function xlsxFileName(title: string): string {
 
 /** The sheets, in the order in which they stand. */
 export function workbookSheets({
-  workbook,
+  workbook: given,
   citation,
   cautions,
   warnings,
   ...recorded
 }: XlsxGiven): readonly Sheet[] {
+  // Only what the figures rest on stands in a spreadsheet: a row that takes part in nothing is named on the first sheet.
+  const workbook = rowsInForce(given);
   const inputs = inputSheets(workbook);
   const formulas = new FormulaSheets({
     inputAddresses: inputs.addresses,
@@ -59,12 +63,20 @@ export function workbookSheets({
     currency: workbook.currency
   });
   const ledger = ledgerSheets(workbook, { ...recorded, cautions }, formulas);
-  return [readMe(workbook, { cautions, warnings }), ...ledger, ...inputs.sheets, ...formulas.sheets()];
+  return [readMe(given, { cautions, warnings }), ...ledger, ...inputs.sheets, ...formulas.sheets()];
 }
 
 const note = (text: string): SheetCell => ({ kind: 'text', text, look: 'note' });
 function readMe(workbook: Workbook, { cautions, warnings }: Pick<XlsxGiven, 'cautions' | 'warnings'>): Sheet {
+  // The file is written alike on every computer, whatever its language.
+  const apart = cellsNotInForce(workbook, 'en-GB');
   const sentences = [
+    ...(apart.length === 0
+      ? []
+      : [
+          `${countOfNotInForce(apart)} in the tool: what was typed there could not be taken, and no figure rests on it.`,
+          ...apart.map(({ sentence }) => `Not in force: ${sentence}`)
+        ]),
     ...(workbook.invented
       ? [
           'Every figure in this workbook is invented: it shows what the tool does and is evidence for nothing.'

@@ -12,6 +12,8 @@ export interface GridRoom {
   /** Path of the cell in a row and column; null where nothing can be written there. */
   readonly pathOf: (workbook: Workbook, row: number, column: string) => string | null;
   readonly rowCount: (workbook: Workbook) => number;
+  /** The workbook with what texts that are about to be written take for granted; part of the same step of undo. */
+  readonly prepare?: (workbook: Workbook, cells: readonly CellWrite[], locale: string) => Workbook;
   readonly insert?: (workbook: Workbook, at: number, count: number) => RowsChanged;
   readonly remove?: (workbook: Workbook, rows: readonly number[]) => RowsChanged;
   readonly duplicate?: (workbook: Workbook, rows: readonly number[]) => RowsChanged;
@@ -65,12 +67,11 @@ export function roomOfTable(
   };
 }
 
-/** Does an action of the user to the workbook on the desk. */
-export function act(desk: Desk, room: GridRoom, action: GridAction): void {
+/** Does an action of the user to the workbook on the desk. A sentence that comes back says why it was not done yet. */
+export function act(desk: Desk, room: GridRoom, action: GridAction): string | void {
   switch (action.kind) {
     case 'write':
-      write(desk, room, action.cells);
-      return;
+      return write(desk, room, action.cells, action.own !== true);
     case 'insert-rows':
       if (room.insert) desk.applyRows(room.insert(desk.workbook, action.at, action.count));
       return;
@@ -85,7 +86,7 @@ export function act(desk: Desk, room: GridRoom, action: GridAction): void {
   }
 }
 
-function write(desk: Desk, room: GridRoom, cells: readonly CellWrite[]): void {
+function write(desk: Desk, room: GridRoom, cells: readonly CellWrite[], byHand: boolean): string | void {
   const rows = room.rowCount(desk.workbook);
   const needed = Math.max(0, ...cells.map((cell) => cell.row + 1)) - rows;
   const grown = needed > 0 && room.insert !== undefined ? room.insert(desk.workbook, rows, needed) : null;
@@ -93,10 +94,12 @@ function write(desk: Desk, room: GridRoom, cells: readonly CellWrite[]): void {
     desk.message = { tone: 'error', sentence: grown.sentence };
     return;
   }
-  const workbook = grown === null ? desk.workbook : grown.workbook;
+  const ready = grown === null ? desk.workbook : grown.workbook;
+  const workbook = room.prepare?.(ready, cells, desk.locale) ?? ready;
   const texts = cells.flatMap(({ row, column, text }) => {
     const path = room.pathOf(workbook, row, column);
     return path === null ? [] : [{ path, text }];
   });
-  desk.edit(texts, workbook, { byGrid: true });
+  if (!desk.edit(texts, workbook, { byGrid: true, byHand }))
+    return 'A number could be read in two ways; nothing is written until you have said which.';
 }

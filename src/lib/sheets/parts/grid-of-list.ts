@@ -178,7 +178,8 @@ export function gridOfList<Entry extends object>(
     rows: entries.map((entry, index) => {
       const id = entryKey(entry) || String(index);
       const own = (key: string): GridCell =>
-        off?.(entry, key) === true
+        // A text that could not be taken is shown wherever it stands: what is counted can be found.
+        off?.(entry, key) === true && context.sentences[`${base}.${id}.${key}`] === undefined
           ? offCell
           : cellWith(
               (entry as Record<string, unknown>)[key],

@@ -9,7 +9,7 @@ import { fieldAt } from '#lib/workbook/field-at.ts';
 import { bodyModelOptions } from '#lib/workbook/fields.ts';
 import type { SwingRanges } from '#lib/charts/swing-ranges.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import { cellsName } from './cell-name.ts';
+import { cellsName } from '#lib/workbook/cell-name.ts';
 import { unitOf } from './grid-of-list.ts';
 
 interface Look {

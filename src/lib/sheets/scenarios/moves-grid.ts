@@ -67,6 +67,7 @@ export const roomOfMoves: GridRoom = {
     return ownEntry(moveFields, column) === undefined ? null : `${pathOfMove(found)}.${column}`;
   },
   rowCount: (workbook) => moveRows(workbook).length,
+  prepare: withPlansFor,
   insert: addUnderScenarioOf,
   duplicate: (workbook, rows) => addUnderScenarioOf(workbook, Math.max(...rows) + 1, 1),
   remove: deleteMoves
@@ -87,7 +88,7 @@ function addUnderScenarioOf(workbook: Workbook, at: number, count: number): Rows
  * The workbook in which machines that are about to be chosen have a plan in their scenario: a machine without one is
  * refused, and nobody is sent to another table first.
  */
-export function withPlansFor(workbook: Workbook, cells: readonly CellWrite[], locale: string): Workbook {
+function withPlansFor(workbook: Workbook, cells: readonly CellWrite[], locale: string): Workbook {
   return cells.reduce((changed, { row, column, text }) => {
     const found = moveRows(changed)[row];
     if (column !== 'machine' || found === undefined) return changed;

@@ -10,7 +10,7 @@ import { coreInput } from '#lib/workbook/core-input.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import { wholeCells } from '#lib/workbook/numeric-cells.ts';
 import { askCell } from './ask-cell.ts';
-import { cellsName } from '../parts/cell-name.ts';
+import { cellsName } from '#lib/workbook/cell-name.ts';
 import { unitOf } from '../parts/grid-of-list.ts';
 import { optionName } from '../parts/option-list.ts';
 

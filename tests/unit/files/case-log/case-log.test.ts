@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { mapColumns } from '#lib/files/import/column-mapping.ts';
+import { mapColumns } from '#lib/workbook/match-headings.ts';
 import { readCsv } from '#lib/files/read/csv-in.ts';
 import { caseMixTable } from '#lib/files/case-log/case-mix-table.ts';
 import type { GroupedCases } from '#lib/files/case-log/group-cases.ts';

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { CaseLogPlan } from '#lib/files/case-log/group-cases.ts';
 import { groupCases } from '#lib/files/case-log/group-cases.ts';
 import { dayOf, guessDateOrder, isoDay } from '#lib/files/case-log/log-dates.ts';
-import { agentOf, techniqueOf } from '#lib/files/case-log/log-words.ts';
+import { agentOf, techniqueOf } from '#lib/workbook/trade-words.ts';
 
 const plan: CaseLogPlan = {
   columns: { date: 0, minutes: 2, ageYears: 3, weightKg: 4, agent: 5, technique: 6, liquidMl: 7 },

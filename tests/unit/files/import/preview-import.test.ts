@@ -1,6 +1,6 @@
 import { newPayment } from '#lib/workbook/edit-moves.ts';
 import { describe, expect, test } from 'vitest';
-import { mapColumns } from '#lib/files/import/column-mapping.ts';
+import { mapColumns } from '#lib/workbook/match-headings.ts';
 import { readCsv } from '#lib/files/read/csv-in.ts';
 import type { ImportMode } from '#lib/files/import/import-request.ts';
 import { importColumns, previewImport } from '#lib/files/import/preview-import.ts';
@@ -59,7 +59,7 @@ describe('which column goes where', () => {
 
 describe('rows of a list', () => {
   const csv =
-    'Case group,Cases,Minutes,Weight,Technique,Agent\nKnee,120,1h10,82,volatile,Sevo\n"Hip, redo",30,about two hours,-1,spinal,\n';
+    'Case group,Cases,Minutes,Weight,Technique,Agent\nKnee,120,1h10,82,volatile,Sevo\n"Hip, redo",30,about two hours,-1,hypnosis,\n';
 
   test('are added below, in what can be read, and the rest is named with line, column and sentence', () => {
     const { workbook, ...told } = preview('caseMix', csv);
@@ -67,7 +67,7 @@ describe('rows of a list', () => {
     expect(told.refusedCells.map(({ line, column, text }) => [line, column, text])).toEqual([
       [3, 'Minutes', 'about two hours'],
       [3, 'Weight', '-1'],
-      [3, 'Technique', 'spinal'],
+      [3, 'Technique', 'hypnosis'],
       [3, 'Agent', '']
     ]);
     expect(told.refusedCells[1]?.sentence).toBe(
