@@ -11,7 +11,6 @@ import type { PaybackYear } from '#lib/calc/money/payback.ts';
 import { payback } from '#lib/calc/money/payback.ts';
 import { discountFactors } from '#lib/calc/money/time-factors.ts';
 import { plain } from '#lib/calc/working/plain.ts';
-import type { Machine, Scenario } from '#lib/calc/input.ts';
 import {
   accounting,
   appraiseCase,

@@ -171,7 +171,6 @@ function theatreGroups(workbook: Workbook, report: Report, locale?: string): voi
   const written = (value: number): string => quotedNumber(value, locale);
   const machineById = new Map(workbook.machines.map((entry) => [entry.id, entry]));
   const groups = new Set(workbook.theatreGroups.map((entry) => entry.id));
-  const today = workbook.scenarios.find(({ baseline }) => baseline);
   for (const {
     id,
     name,

@@ -6,7 +6,7 @@ import type { EstimateInput, Machine, Move, Scenario, TheatreGroup } from '../in
 import { formula } from '../working/formula.ts';
 import { kept } from '../working/kept.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
-import { planToday, planUnder } from './plan-followed.ts';
+import { planUnder } from './plan-followed.ts';
 import type { TheatresOfGroup } from './share-of-cases.ts';
 import { theatresTogether } from './share-of-cases.ts';
 
