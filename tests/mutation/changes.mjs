@@ -2,48 +2,72 @@
  * One-line changes of the wiring that no test once noticed: a wrong figure, and a perfect working for it. Each must turn
  * a test red whose name says the rule. Where the code is written anew, its change is written anew as well.
  */
-const rowsOfTheRest =
-  'rows.flatMap(({ row, rest }) => (rest === null ? [] : [[row, rest, restShare] as const]))';
-/** @param {string} rest what the cases are given that do not follow */
-const rowsOfTheRestWith = (rest) =>
-  `rows.flatMap(({ row, following, rest }) => (rest === null ? [] : [[row, ${rest}, restShare] as const]))`;
+const rowsOfTheRest = 'rows.flatMap(({ row, there, rest: others }) =>';
+/** @param {string} others what the cases are given that do not follow */
+const rowsOfTheRestWith = (others) =>
+  `rows.map(({ rest, ...row }) => ({ ...row, rest: rest === null ? null : ${others} })).flatMap(({ row, there, rest: others }) =>`;
 
 /** @type {readonly import('../../scripts/apply-change.mjs').Change[]} */
 export const changes = [
   // A scenario's year: the cases that follow it, and those that stay as today.
   {
     rule: 'Cases that do not follow a scenario use what they use today.',
-    edits: [[rowsOfTheRest, rowsOfTheRestWith('following')]]
+    edits: [[rowsOfTheRest, rowsOfTheRestWith('row.following')]]
   },
   {
     rule: 'Cases that do not follow a scenario are given today’s agent.',
-    edits: [[rowsOfTheRest, rowsOfTheRestWith('{ ...rest, agent: following.agent }')]]
+    edits: [[rowsOfTheRest, rowsOfTheRestWith('{ ...rest, agent: row.following.agent }')]]
   },
   {
     rule: 'Cases that do not follow a scenario are done with the machine that stands where they are done.',
     edits: [
       [
-        'following(today, row, { machine, moved: true })',
-        'following(today, row, { machine: input.machines[0] ?? machine, moved: true })'
+        'choice(today, row, place.machine, planToday(',
+        'choice(today, row, input.machines[0] ?? place.machine, planToday('
       ]
     ]
   },
   {
     rule: 'Where the machine of a scenario has not come, today’s plan is followed.',
-    edits: [['(moved ? scenario.flowPlan : (', '(true ? scenario.flowPlan : (']]
+    edits: [
+      [
+        '?? ownEntry(scenario.plans, place.planOf) ??',
+        '?? ownEntry(scenario.plans, place.planOf) ?? Object.values(scenario.plans)[0] ??'
+      ]
+    ]
   },
   {
     rule: 'Machines of today that stay are serviced.',
-    edits: [['service: serviceOf(r, standings)', 'service: serviceOf(r, standings.slice(0, 1))']]
+    edits: [['service: serviceOf(r, serviced)', 'service: serviceOf(r, serviced.slice(0, 1))']]
   },
   {
     rule: 'Machines that come move no more theatres than are left.',
-    edits: [['Math.min(units, theatres - sum(before))', 'units']]
+    edits: [['Math.max(0, Math.min(asked, theatres - sum(before)))', 'asked']]
+  },
+  {
+    rule: 'A case group is done where its shares say.',
+    edits: [["if (!(own > 0)) return 'none';", '']]
+  },
+  {
+    rule: 'Adoption of the first years is no more than is reached in the end.',
+    edits: [['Math.min(ofYear, adoption)', 'ofYear']]
+  },
+  {
+    rule: 'A monitor fills no gap in another theatre group.',
+    edits: [['groups.get(one.group.id)', "groups.get('main')"]]
+  },
+  {
+    rule: 'Service that is in the payment is not paid for again.',
+    edits: [['payment?.includesService !== true', 'payment?.includesService !== false']]
+  },
+  {
+    rule: 'Machines that move before they would be replaced are not replaced.',
+    edits: [['each.arrival.year <= year)', 'each.arrival.year < 0 * year)']]
   },
   {
     rule: 'A spare trades in no machine.',
     edits: [
-      ['tradeIn: r.apply(purchaseOfUnits, { units: theatres,', 'tradeIn: r.apply(purchaseOfUnits, { units,']
+      ["if (tradedIn !== null) add(year, 'tradeIn', times(tradedIn,", "add(year, 'tradeIn', times(units,"]
     ]
   },
   {
@@ -84,8 +108,8 @@ export const changes = [
     rule: 'What was bought is held against what today uses, and a scenario does not move the ratio.',
     edits: [
       [
-        'const use = partsOfToday()[0]',
-        'const other = input.scenarios.at(-1) ?? today; const use = partsOf(other)(fleet.periods(other)[0])[0]'
+        'const used = partsOfToday()',
+        'const other = input.scenarios.at(-1) ?? today; const used = partsOf(other)(fleet.periods(other)[0])'
       ]
     ]
   },
@@ -204,7 +228,7 @@ export const changes = [
   },
   {
     rule: 'An emptied warming potential of the user’s own is left out of the document.',
-    edits: [['|accounting\\.customWarming)', ')']]
+    edits: [['|accounting\\.customWarming|', '|']]
   },
   {
     rule: 'The range of a cell that was given none is a fifth either way.',

@@ -52,27 +52,38 @@ export const purchaseOfUnits = formula<{ units: number; unitPrice: Decimal }, De
   compute: ({ units, unitPrice }) => unitPrice.times(units)
 });
 
+export const unitsDue = formula<{ units: number; due: number }>({
+  id: 'money.units-due',
+  yields: 'Units whose life ends in this year',
+  words: 'Units that came together, where their life ends in this year, otherwise 0.',
+  expression: 'n * d',
+  inputs: {
+    units: { symbol: 'n', unit: '1', words: 'units that came together' },
+    due: { symbol: 'd', unit: '1', words: 'whether they are due in this year' }
+  },
+  unit: '1',
+  source: 'definition',
+  compute: ({ units, due }) => units * due
+});
+
 export const replacementOfUnits = formula<
-  { units: readonly number[]; due: readonly number[]; unitPrice: Decimal; installation: Decimal },
+  { units: readonly number[]; unitPrice: Decimal; installation: Decimal },
   Decimal
 >({
   id: 'money.replacement-of-units',
   yields: 'Replacement of machines at the end of their life',
   words:
     'Units whose life ends in this year, times price and installation of a new one; nothing is traded in again.',
-  expression: 'dot(n, d) * (p + q)',
+  expression: 'sum(n) * (p + q)',
   inputs: {
-    units: { symbol: 'n', unit: '1', words: 'units bought together' },
-    due: { symbol: 'd', unit: '1', words: 'whether they are due in this year' },
+    units: { symbol: 'n', unit: '1', words: 'units whose life ends in this year' },
     unitPrice: { symbol: 'p', unit: 'currency', words: 'price of a unit' },
     installation: { symbol: 'q', unit: 'currency', words: 'installation of a unit' }
   },
   unit: 'currency',
   source: 'definition',
-  compute: ({ units, due, unitPrice, installation }) =>
-    unitPrice
-      .plus(installation)
-      .times(units.reduce((sum, next, k) => sum.plus(next * (due[k] ?? 0)), new Decimal(0)))
+  compute: ({ units, unitPrice, installation }) =>
+    unitPrice.plus(installation).times(units.reduce((sum, next) => sum.plus(next), new Decimal(0)))
 });
 
 export const ageAtEnd = formula<{ appraisalYears: number; boughtInYear: number }>({
@@ -385,28 +396,30 @@ function replacementInYear(
   const lifeYears = r.cell(machine.lifeYears, 'year', 'machines', machine.id, 'lifeYears');
   const appraisalYears = r.cell(horizonYears, 'year', 'accounting', 'appraisalYears');
   return r.apply(replacementOfUnits, {
-    units: cohorts.map(({ units }) => units),
-    due: cohorts.map(({ boughtInYear, replacedInYears }) =>
-      r.result(
-        replacedInYears.includes(year) ? 1 : 0,
-        {
-          'life of a machine': lifeYears,
-          'length of the appraisal': appraisalYears,
-          'year of the purchase': r.assumption(
-            boughtInYear,
-            'year',
-            `These units are bought in year ${boughtInYear}.`
-          )
-        },
-        () => ({
-          id: 'money.replacement-due',
-          yields: `Whether a replacement is due in year ${year}`,
-          words: `Ends of life are counted from the purchase, each taken to the nearest whole year; those at or after the end of the appraisal are left out. 1 where year ${year} is one of them, otherwise 0.`,
-          unit: '1',
-          source: 'definition',
-          report: []
-        })
-      )
+    units: cohorts.map(({ units, boughtInYear, replacedInYears }) =>
+      r.apply(unitsDue, {
+        units,
+        due: r.result(
+          replacedInYears.includes(year) ? 1 : 0,
+          {
+            'life of a machine': lifeYears,
+            'length of the appraisal': appraisalYears,
+            'year of the purchase': r.assumption(
+              boughtInYear,
+              'year',
+              `These units are bought in year ${boughtInYear}.`
+            )
+          },
+          () => ({
+            id: 'money.replacement-due',
+            yields: `Whether a replacement is due in year ${year}`,
+            words: `Ends of life are counted from the purchase, each taken to the nearest whole year; those at or after the end of the appraisal are left out. 1 where year ${year} is one of them, otherwise 0.`,
+            unit: '1',
+            source: 'definition',
+            report: []
+          })
+        )
+      })
     ),
     unitPrice: priceOf(r, machine, 'unitPrice'),
     installation: priceOf(r, machine, 'installationPerUnit')

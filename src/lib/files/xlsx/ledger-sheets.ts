@@ -224,6 +224,8 @@ interface CashFlowBlock {
   readonly payback: PaybackRows;
   readonly discountedPayback: PaybackRows;
   readonly changesOfSign: string;
+  /** Whether they change it in the file as it is saved. */
+  readonly doesChangeSign: boolean;
 }
 
 interface PaybackRows {
@@ -363,6 +365,7 @@ function fillCashFlow(
     net: sheet.range(net, first, last),
     payback,
     discountedPayback,
+    doesChangeSign: flows.some((flow) => flow > 0) && flows.some((flow) => flow < 0),
     changesOfSign: `SUMPRODUCT(--(${sheet.range(signs, first, last - 1)}*${sheet.range(signs, first + 1, last)}<0))`
   };
 }
@@ -512,7 +515,8 @@ function internalRate(block: CashFlowBlock, allPercent: readonly number[]): Shee
   return {
     kind: 'formula',
     formula: `IF(${block.changesOfSign}=0,"${none}",${one})`,
-    result: several ?? only ?? none,
+    // Flows that change their sign may have no rate all the same: no spreadsheet can tell that from one it does not find.
+    result: several ?? only ?? (block.doesChangeSign ? notFound : none),
     look: 'amount'
   };
 }
