@@ -19,7 +19,7 @@ describe('a link that carries a workbook', () => {
     const link = await fragment(workbook);
     expect(carriesWorkbook(link)).toBe(true);
     expect(link).toMatch(/^#workbook=[\w.-]+$/);
-    expect(await workbookOfFragment(link)).toEqual({ kind: 'workbook', workbook });
+    expect(await workbookOfFragment(link)).toEqual({ kind: 'workbook', workbook, notes: [] });
   });
 
   test('cut short anywhere, or changed in a letter, gives a sentence and no workbook', async () => {

@@ -322,9 +322,7 @@ describe('copy, cut and paste', () => {
     expect(actions).toEqual([
       { kind: 'write', by: 'paste', cells: [{ row: 3, column: 'relaxed', text: 'yes' }] }
     ]);
-    expect(said()).toBe(
-      '1 cell pasted; 5 cells found no place beyond the last row or column'
-    );
+    expect(said()).toBe('1 cell pasted; 5 cells found no place beyond the last row or column');
   });
 
   it('one value fills a block', async () => {

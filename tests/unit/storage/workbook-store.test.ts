@@ -38,7 +38,8 @@ describe('several workbooks', () => {
     expect(value(await store.list()).map(({ title }) => title)).toEqual(['First, changed', 'Second']);
     expect(value(await store.open(first.id)).parsed).toEqual({
       kind: 'workbook',
-      workbook: titled('First, changed')
+      workbook: titled('First, changed'),
+      notes: []
     });
   });
 

@@ -1,5 +1,6 @@
 import { writeCell } from '#lib/calc/cell-path.ts';
 import { crossChecks } from '#lib/workbook/cross-checks.ts';
+import { standForToday } from '#lib/workbook/stand-for-today.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { AttachedField } from '../tables/attached-fields.ts';
 import { cellReader } from '#lib/workbook/cell-reader.ts';
@@ -54,8 +55,14 @@ export function placeAttached(
           given,
           'Stands for today: exactly one scenario does; mark one alone in a file that takes the place of all.'
         );
-  const isMoved = today !== undefined && valueAt(today) !== true;
-  const start = isMoved ? withBaseline(before, today) : before;
+  const changed =
+    today !== undefined && valueAt(today) !== true
+      ? standForToday(before, today.split('.')[1] ?? '', locale)
+      : null;
+  const mark = marked[0]?.given;
+  if (changed !== null && 'sentence' in changed && mark !== undefined) refuse(mark, changed.sentence);
+  const isMoved = changed !== null && 'workbook' in changed;
+  const start = isMoved ? changed.workbook : before;
   const write = () =>
     taken.reduce((workbook, { given, value }) => writeCell(workbook, given.path, value), start);
   const known = new Set(crossChecks(before, locale).map(({ path, sentence }) => `${path} ${sentence}`));
@@ -71,17 +78,9 @@ export function placeAttached(
   return {
     workbook: write(),
     refusedCells,
-    differing: [...taken.map(({ given }) => given.path), ...(isMoved ? [today] : [])]
+    differing: [...taken.map(({ given }) => given.path), ...(isMoved && today !== undefined ? [today] : [])]
   };
 }
-
-const withBaseline = (workbook: Workbook, path: string): Workbook => ({
-  ...workbook,
-  scenarios: workbook.scenarios.map((scenario) => ({
-    ...scenario,
-    baseline: path === `scenarios.${scenario.id}.baseline`
-  }))
-});
 
 /** Whether two values are the same, whatever the order of the keys in a record. */
 function isSame(a: unknown, b: unknown): boolean {

@@ -114,9 +114,11 @@ describe('rows of a list', () => {
   });
 
   test('a row that something refers to stays, and that is said', () => {
-    const { workbook, notes } = preview('machines', 'Machine,Units\nNew one,2\n', { mode: 'replace' });
+    const { workbook, notes } = preview('machines', 'Machine,Leak (mL/min)\nNew one,20\n', {
+      mode: 'replace'
+    });
     expect(workbook.machines.map(({ id }) => id)).toContain('m-old');
-    expect(notes.find((note) => note.startsWith('“Machines of today” stays'))).toMatch(/in use by Today/);
+    expect(notes.find((note) => note.startsWith('“Machines of today” stays'))).toMatch(/in use by Theatres/);
   });
 
   test('rows beyond what a list holds are refused one by one', () => {
@@ -284,13 +286,13 @@ describe('what entries hold beside their cells', () => {
   test('monitors, agents given instead and who stands for today come with their rows', () => {
     const { workbook, changed, refusedCells } = preview(
       'scenarios',
-      'Id,Stands for today,Agents given instead\ntoday,no,\nclosed,yes,Desflurane = Sevo; isoflurane → sevoflurane\ncircle,no,\n',
+      'Id,Stands for today,Agents given instead\ntoday,no,\nhabit,yes,Desflurane = Sevo; isoflurane → sevoflurane\ncircle,no,\n',
       { mode: 'replace' }
     );
     expect(refusedCells).toEqual([]);
     expect(changed).toBeGreaterThan(0);
-    const closed = workbook.scenarios.find(({ id }) => id === 'closed');
-    expect(closed).toMatchObject({
+    const habit = workbook.scenarios.find(({ id }) => id === 'habit');
+    expect(habit).toMatchObject({
       baseline: true,
       agentSwitch: { desflurane: 'sevoflurane', isoflurane: 'sevoflurane' }
     });
@@ -302,6 +304,17 @@ describe('what entries hold beside their cells', () => {
       'ecg',
       'capnography'
     ]);
+  });
+
+  test('a scenario that brings machines cannot stand for today, and that is said', () => {
+    const { workbook, refusedCells } = preview(
+      'scenarios',
+      'Id,Stands for today\ntoday,no\nhabit,no\nclosed,yes\ncircle,no\n',
+      { mode: 'replace' }
+    );
+    expect(refusedCells).toMatchObject([{ line: 4, text: 'yes' }]);
+    expect(refusedCells[0]?.sentence).toMatch(/stands for today; nothing comes there/);
+    expect(workbook.scenarios.find(({ baseline }) => baseline)?.id).toBe('today');
   });
 
   test('a part that cannot be read is refused with a sentence, and what was there stays', () => {

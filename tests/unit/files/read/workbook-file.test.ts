@@ -59,9 +59,9 @@ test('JSON nested beyond reason is refused and does not end the program', () => 
 });
 
 test('a workbook of a newer version is refused, and the remedy said', () => {
-  const future = JSON.stringify({ ...demoWorkbook(), version: 2, theatreChoir: true });
+  const future = JSON.stringify({ ...demoWorkbook(), version: 3, theatreChoir: true });
   expect(sentences(bytes(future))).toEqual([
-    'Version: 2 was given; this program reads up to version 1. Open the file with a newer release.'
+    'Version: 3 was given; this program reads up to version 2. Open the file with a newer release.'
   ]);
 });
 

@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { bringing } from '../../../fixtures/one-group.ts';
 import { estimate } from '#lib/calc/estimate/estimate.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
@@ -6,12 +7,16 @@ import { limits, type Workbook } from '#lib/workbook/workbook.ts';
 import { keepTwin } from '#lib/sheets/parts/keep-twin.ts';
 import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';
 
-/** A share of its own without the machine, units bought over two years and machines traded in: all that the twin leaves off. */
+/** A share of its own without the machine, machines that come over two years and machines traded in: all that the twin leaves off. */
 const demo: Workbook = {
   ...demoWorkbook(),
   scenarios: demoWorkbook().scenarios.map((scenario) =>
     scenario.id === 'closed'
-      ? { ...scenario, adoptionWithoutMachinePercent: 70, unitsByYear: [2, 2] }
+      ? {
+          ...scenario,
+          adoptionWithoutMachinePercent: 70,
+          ...bringing('m-closed', 'closed', { byYear: [2, 2] })
+        }
       : scenario
   )
 };
