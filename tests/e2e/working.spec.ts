@@ -190,7 +190,7 @@ for (const [cell, grid] of [
   ['agentSwitch.desflurane', 'Agent given instead'],
   ['flowPlanByCase.lap-chole', 'Plans of single case groups']
 ] as const)
-  test(`jumps to a cell of the table “${grid}” on Scenarios`, async ({ page }) => {
+  test(`jumps to ${cell} in the table “${grid}” on Scenarios`, async ({ page }) => {
     await page.goto(`./scenarios/?cell=scenarios.closed.${cell}`);
     await expect(page.getByRole('grid', { name: grid }).locator('[role="gridcell"] input:focus')).toHaveCount(
       1
