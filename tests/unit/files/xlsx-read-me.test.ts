@@ -7,6 +7,7 @@ import { workbookSheets } from '#lib/files/xlsx/xlsx-out.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
+import { bringing } from '../../fixtures/one-group.ts';
 
 const readMeOf = (workbook: Workbook): string =>
   JSON.stringify(
@@ -22,10 +23,10 @@ const readMeOf = (workbook: Workbook): string =>
 
 test('the first sheet says where machines that come and theatres disagree', () => {
   const demo = demoWorkbook();
-  const two = demo.machines.map((machine) =>
-    machine.id === 'm-closed' ? { ...machine, units: 2 } : machine
+  const two = demo.scenarios.map((scenario) =>
+    scenario.id === 'closed' ? { ...scenario, ...bringing('m-closed', 'closed', { byYear: [2] }) } : scenario
   );
   const sentence = 'brings 2 machines to 4 theatres';
   expect(readMeOf(demo)).not.toContain(sentence);
-  expect(readMeOf({ ...demo, machines: two })).toContain(sentence);
+  expect(readMeOf({ ...demo, scenarios: two })).toContain(sentence);
 });
