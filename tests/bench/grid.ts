@@ -130,7 +130,7 @@ async function openPage(browser: Browser, address: string, workbook: Workbook): 
     buffer: Buffer.from(writeWorkbookFile(workbook))
   });
   await page
-    .getByText(`${workbook.caseMix.length.toLocaleString('en-GB')} case groups`)
+    .getByText(new RegExp(`^${workbook.caseMix.length.toLocaleString('en-GB')} case groups, `))
     .waitFor({ timeout: 60_000 });
   await firstCases(page).click();
   return page;
