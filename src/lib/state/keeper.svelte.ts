@@ -1,4 +1,5 @@
 /** Keeps the workbook on the desk in the browser: autosave, the tab that writes, and what was open last. */
+import { movedOnInWords } from '#lib/workbook/moved-on.ts';
 import type { LastVisit } from '#lib/storage/last-visit.ts';
 import type { WorkbookHead } from '#lib/storage/shelf.ts';
 import type { TabLock, TabLockEvents } from '#lib/storage/tab-lock.ts';
@@ -380,6 +381,8 @@ export class Keeper {
       state: 'saved',
       readOnly: parsed.kind === 'unknown-reference' ? unknownReference(parsed.sentence) : null
     });
+    const movedOn = parsed.kind === 'workbook' ? movedOnInWords(parsed.notes) : '';
+    if (movedOn !== '') this.#desk.message = { tone: 'note', sentence: movedOn };
     const aside = this.setAside.find(({ id }) => id === head.id);
     if (aside !== undefined && !this.canTakeOver)
       this.#desk.message = {

@@ -1,4 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { readFileSync } from 'node:fs';
+import type { Workbook } from '#lib/workbook/workbook.ts';
 import { blankWorkbook } from '#lib/workbook/blank.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import type { ABrowser, Tab } from '../../fixtures/a-browser.ts';
@@ -63,6 +65,22 @@ async function withFailedSave(browser: ABrowser): Promise<Tab> {
 
 const openBlank = (tab: Tab) =>
   tab.keeper.openFresh(blankWorkbook(), { store: false, sentence: 'An empty workbook.' });
+
+test('a workbook that an older version saved says what differs, and is then saved as it is', async () => {
+  const browser = aBrowser();
+  const tab = await open(browser);
+  const file = new URL('../../fixtures/workbooks/version-1-2026-11-25-example.json', import.meta.url);
+  const old = JSON.parse(readFileSync(file, 'utf8')) as Workbook;
+  const head = await browser.store.create(old);
+  if (head.kind === 'failed') throw new Error(head.sentence);
+  const opening = tab.keeper.openStored(head.value.id);
+  await rest();
+  await opening;
+  expect(tab.desk.workbook.version).toBe(2);
+  expect(tab.desk.message?.sentence).toMatch(
+    /^It was saved by an older version, .* “Closed-circuit A” do today’s plan/
+  );
+});
 
 describe('autosave', () => {
   test('saves nothing of a demo that nobody touched', async () => {
