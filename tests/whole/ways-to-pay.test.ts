@@ -69,6 +69,13 @@ describe('three machines that are leased, over four years', () => {
   });
 });
 
+test('a payment that was not entered yet is said: else the machines look free', () => {
+  const warningsWith = (perUnitPerYear: string): string =>
+    warningsOf(wholeWorkbook({ scenarios: [today, paying({ ...lease, perUnitPerYear })] })).join('\n');
+  expect(warningsWith('0')).toContain('for a payment of 0: enter what is paid');
+  expect(warningsWith('1')).not.toContain('for a payment of 0');
+});
+
 test('machines that go back at the end of the term make room for those that come then', () => {
   const returned: Payment = { ...lease, growthPercent: 0, termYears: 2, atEnd: 'return' };
   const [first] = paying(returned).moves;

@@ -9,7 +9,11 @@ const counted = (count: number, one: string, many: string): string => `${count} 
 
 export const fleetWarnings = (input: Asked): string[] => [
   ...aboveCapacity(input),
-  ...input.scenarios.flatMap((scenario) => [...partMoved(input, scenario), ...spares(scenario)]),
+  ...input.scenarios.flatMap((scenario) => [
+    ...partMoved(input, scenario),
+    ...spares(scenario),
+    ...unpaid(scenario)
+  ]),
   ...lifeEnds(input)
 ];
 
@@ -50,6 +54,14 @@ function spares({ name, spares: number, moves, machinesStay }: Scenario): string
       : `“${name}” brings ${counted(number, 'machine more as a spare', 'machines more as spares')}, bought and serviced.`
   ];
 }
+
+/** A way of paying that was chosen and not priced yet makes a machine look free. */
+const unpaid = ({ name, moves, machinesStay }: Scenario): string[] =>
+  !machinesStay && moves.some(({ payment }) => payment !== null && Number(payment.perUnitPerYear) === 0)
+    ? [
+        `“${name}” has machines that are leased or come with a service, for a payment of 0: enter what is paid for them on Scenarios.`
+      ]
+    : [];
 
 function lifeEnds({ accounting, theatreGroups, scenarios }: Asked): string[] {
   if (accounting.counterfactual !== 'replaced-at-end-of-life') return [];
