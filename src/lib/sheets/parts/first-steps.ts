@@ -24,7 +24,8 @@ export function firstSteps({
       route: '/theatres/',
       sheet: 'Theatres',
       words: 'how many theatres there are',
-      done: theatreGroups.length > 1 || (theatreGroups[0]?.theatres ?? 1) > 1
+      // One theatre is what a workbook starts with: whoever goes on to the cases has left it so.
+      done: theatreGroups.length > 1 || (theatreGroups[0]?.theatres ?? 1) > 1 || hasCases({ caseMix })
     },
     {
       route: '/case-mix/',

@@ -5,7 +5,7 @@ import { blankWorkbook } from '#lib/workbook/blank.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 
 it('an empty workbook has every step before it, a full one none', () => {
-  expect(firstSteps(blankWorkbook()).map(({ done }) => done)).toEqual([false, false, false, false, false]);
+  expect(firstSteps(blankWorkbook()).map(({ done }) => done)).toEqual(Array(6).fill(false));
   expect(firstSteps(demoWorkbook()).every(({ done }) => done)).toBe(true);
 });
 
