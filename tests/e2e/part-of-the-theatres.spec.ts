@@ -69,7 +69,7 @@ test('a lease takes the place of the purchase, and what is paid at the start fal
   await page.getByText('How they are paid for').click();
   const one = page.getByRole('region', { name: /^Closed-circuit A: / });
   await one.getByRole('combobox').first().selectOption({ label: 'Lease or rental' });
-  await one.getByLabel('Payment').fill('5000');
+  await one.getByRole('textbox', { name: /^Payment/ }).fill('5000');
   await page.keyboard.press('Enter');
   await page.getByRole('link', { name: 'Report', exact: true }).click();
   await expect(page.getByText(/Should the department take on 4/)).toBeVisible();
