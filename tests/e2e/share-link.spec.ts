@@ -14,6 +14,7 @@ test('a workbook travels in a link, is shown before it is opened, and a cut link
   expect(link).toContain('/workbooks/#workbook=');
 
   await page.getByRole('button', { name: 'Start empty' }).click();
+  await expect(page.getByLabel('Title of the workbook')).toHaveValue('Untitled workbook');
   await page.goto('about:blank');
   await page.goto(link);
   const came = page.getByRole('region', { name: 'A workbook in a link' });
