@@ -78,9 +78,12 @@ function agree({ shown, root, saysRounding }: Opened): boolean {
   });
 }
 
-/** Columns of numbers that are not computed: where along the axis a row stands, what others published, ends of a range. */
+/**
+ * Columns of numbers that are not computed: where along the axis a row stands, the number of a point, what others
+ * published, ends of a range.
+ */
 const notComputed =
-  /^(Year|Time, min|Limit, years|Published.*|Model − published, %|Looked at|What you can do)$/;
+  /^(Year|Point|Time, min|Limit, years|Published.*|Model − published, %|Looked at|What you can do)$/;
 
 /** Numbers in tables that open no working, with the heading of their column. */
 function withoutWorking(page: Page): Promise<readonly string[]> {
