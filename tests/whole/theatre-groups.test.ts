@@ -128,6 +128,11 @@ describe('monitors stand in their group', () => {
     expectFigures(monitorsIn(stocked(1, 0)), 3900);
   });
 
+  test('none is asked for where a case group has a share of 0', () => {
+    const elsewhere = { ...hernia, theatreGroups: { main: 0, day: 100 } };
+    expectFigures(monitorsIn({ ...stocked(0, 1), caseMix: [elsewhere, neck, hip] }), 0);
+  });
+
   test('one of another group fills no gap, and moving it is proposed', () => {
     expectFigures(monitorsIn(stocked(0, 1)), 2 * 3900);
     expect(scenarioOf(stocked(0, 1), moving).placing).toEqual([
