@@ -25,7 +25,8 @@ const caseMix: readonly CaseRow[] = [
     name: 'Laparoscopic cholecystectomy',
     casesPerYear: 420,
     minutes: 75,
-    pneumoperitoneum: 'intraperitoneal'
+    pneumoperitoneum: 'intraperitoneal',
+    theatreGroups: { day: 20 }
   },
   {
     ...adult,
@@ -35,7 +36,8 @@ const caseMix: readonly CaseRow[] = [
     minutes: 80,
     ageYears: 56,
     weightKg: 80,
-    pneumoperitoneum: 'extraperitoneal'
+    pneumoperitoneum: 'extraperitoneal',
+    theatreGroups: { day: 50 }
   },
   {
     ...adult,
@@ -45,7 +47,8 @@ const caseMix: readonly CaseRow[] = [
     minutes: 60,
     ageYears: 28,
     weightKg: 72,
-    pneumoperitoneum: 'intraperitoneal'
+    pneumoperitoneum: 'intraperitoneal',
+    theatreGroups: { main: 100 }
   },
   {
     ...adult,
@@ -55,9 +58,10 @@ const caseMix: readonly CaseRow[] = [
     minutes: 190,
     ageYears: 67,
     weightKg: 76,
-    agent: 'desflurane',
+    agent: 'isoflurane',
     targetMac: 0.9,
-    pneumoperitoneum: 'intraperitoneal'
+    pneumoperitoneum: 'intraperitoneal',
+    theatreGroups: { main: 100 }
   },
   {
     ...adult,
@@ -67,7 +71,8 @@ const caseMix: readonly CaseRow[] = [
     minutes: 70,
     ageYears: 36,
     weightKg: 68,
-    pneumoperitoneum: 'gynaecological'
+    pneumoperitoneum: 'gynaecological',
+    theatreGroups: { day: 30 }
   },
   {
     ...adult,
@@ -77,9 +82,10 @@ const caseMix: readonly CaseRow[] = [
     minutes: 110,
     ageYears: 44,
     weightKg: 128,
-    agent: 'desflurane',
+    agent: 'isoflurane',
     targetMac: 0.9,
-    pneumoperitoneum: 'intraperitoneal'
+    pneumoperitoneum: 'intraperitoneal',
+    theatreGroups: { main: 100 }
   },
   {
     ...adult,
@@ -88,7 +94,8 @@ const caseMix: readonly CaseRow[] = [
     casesPerYear: 140,
     minutes: 165,
     ageYears: 64,
-    weightKg: 77
+    weightKg: 77,
+    theatreGroups: { main: 100 }
   },
   {
     ...adult,
@@ -109,7 +116,8 @@ const caseMix: readonly CaseRow[] = [
     minutes: 95,
     ageYears: 52,
     weightKg: 76,
-    targetMac: 0.9
+    targetMac: 0.9,
+    theatreGroups: { main: 100 }
   },
   {
     ...adult,
@@ -119,7 +127,8 @@ const caseMix: readonly CaseRow[] = [
     minutes: 55,
     ageYears: 9,
     weightKg: 30,
-    pneumoperitoneum: 'intraperitoneal'
+    pneumoperitoneum: 'intraperitoneal',
+    theatreGroups: { main: 100 }
   },
   {
     ...adult,
@@ -131,7 +140,8 @@ const caseMix: readonly CaseRow[] = [
     weightKg: 17,
     neuromuscularBlock: false,
     airway: 'supraglottic',
-    nitrousOxidePercent: 50
+    nitrousOxidePercent: 50,
+    theatreGroups: { day: 100 }
   },
   {
     ...adult,
@@ -141,7 +151,8 @@ const caseMix: readonly CaseRow[] = [
     minutes: 120,
     technique: 'intravenous',
     agent: null,
-    targetMac: null
+    targetMac: null,
+    theatreGroups: { main: 100 }
   },
   {
     ...adult,
@@ -154,7 +165,8 @@ const caseMix: readonly CaseRow[] = [
     agent: null,
     targetMac: null,
     neuromuscularBlock: false,
-    airway: 'none'
+    airway: 'none',
+    theatreGroups: { main: 100 }
   }
 ];
 
@@ -209,14 +221,23 @@ const scenario: Omit<Scenario, 'id' | 'name'> = {
   avoidedPurchases: []
 };
 
-/** All theatres that are left change over now. */
-const comes = (machineId: string): Move => ({
-  theatreGroup: 'main',
+/** Bought for all theatres of a group that are left, now, unless said otherwise. */
+const move = (theatreGroup: string, machineId: string, otherwise: Partial<Move> = {}): Move => ({
+  theatreGroup,
   machine: machineId,
   year: 0,
   theatres: null,
-  payment: null
+  payment: null,
+  ...otherwise
 });
+
+const inGroup: Omit<TheatreGroup, 'id' | 'name' | 'theatres' | 'machineAgeYears' | 'monitors'> = {
+  machine: 'm-old',
+  staffedHoursPerTheatre: 1500,
+  roomVolumeM3: 110,
+  airChangesPerH: 20,
+  scavengingPercent: 95
+};
 
 /** An invented hospital with invented prices, so that a first visit shows results at once. */
 export function demoWorkbook(): Workbook {
@@ -227,29 +248,48 @@ export function demoWorkbook(): Workbook {
     title: 'Invented hospital, invented prices',
     site: {
       ...blank.site,
+      jurisdiction: 'european-union',
       monitoringStandard: 'association-of-anaesthetists',
       electricityPricePerKWh: '0.25',
       electricityKgCo2ePerKWh: 0.3,
       departmentFootprintTonnes: 160
     },
+    accounting: { ...blank.accounting, counterfactual: 'replaced-at-end-of-life' },
     theatreGroups: [
       {
-        ...blank.theatreGroups[0],
+        ...inGroup,
         id: 'main',
-        name: 'Theatres',
-        theatres: 4,
-        machine: 'm-old',
+        name: 'Main theatres',
+        theatres: 3,
+        machineAgeYears: 8,
         monitors: {
-          'pulse-oximetry': 4,
-          'non-invasive-blood-pressure': 4,
-          ecg: 4,
+          'pulse-oximetry': 3,
+          'non-invasive-blood-pressure': 3,
+          ecg: 3,
           capnography: 3,
           'agent-concentration': 2,
-          temperature: 4,
+          temperature: 3,
           neuromuscular: 2,
           'processed-eeg': 1
         }
-      } as TheatreGroup
+      },
+      {
+        ...inGroup,
+        id: 'day',
+        name: 'Day surgery',
+        theatres: 1,
+        machineAgeYears: 9,
+        monitors: {
+          'pulse-oximetry': 1,
+          'non-invasive-blood-pressure': 1,
+          ecg: 1,
+          capnography: 0,
+          'agent-concentration': 0,
+          temperature: 1,
+          neuromuscular: 0,
+          'processed-eeg': 0
+        }
+      }
     ],
     agents: [
       {
@@ -261,11 +301,11 @@ export function demoWorkbook(): Workbook {
         scaleToPurchases: false
       },
       {
-        agent: 'desflurane',
-        bottleMl: 240,
-        bottlePrice: '104.00',
+        agent: 'isoflurane',
+        bottleMl: 250,
+        bottlePrice: '34.00',
         unusablePercent: 1,
-        bottlesBoughtPerYear: 98,
+        bottlesBoughtPerYear: 38,
         scaleToPurchases: false
       }
     ],
@@ -305,7 +345,13 @@ export function demoWorkbook(): Workbook {
       }
     ],
     machines: [
-      { ...machine, id: 'm-old', name: 'Machines of today' },
+      {
+        ...machine,
+        id: 'm-old',
+        name: 'Machines of today',
+        unitPrice: '18000.00',
+        installationPerUnit: '800.00'
+      },
       {
         ...machine,
         id: 'm-closed',
@@ -351,20 +397,22 @@ export function demoWorkbook(): Workbook {
         ...scenario,
         id: 'circle',
         name: 'Circle system B, minimal flow',
-        moves: [comes('m-circle')],
+        moves: [move('main', 'm-circle'), move('day', 'm-circle')],
         plans: { 'm-circle': 'minimal' },
         adoptionPercent: 85,
-        agentSwitch: { desflurane: 'sevoflurane' },
+        adoptionWithoutMachinePercent: 60,
+        agentSwitch: { isoflurane: 'sevoflurane' },
         oneOffCost: '4000.00'
       },
       {
         ...scenario,
         id: 'closed',
         name: 'Closed-circuit A',
-        moves: [comes('m-closed')],
-        plans: { 'm-closed': 'closed' },
+        moves: [move('main', 'm-closed', { theatres: 2 }), move('main', 'm-closed', { year: 2 })],
+        plans: { 'm-closed': 'closed', 'm-old': 'low' },
         adoptionPercent: 90,
-        agentSwitch: { desflurane: 'sevoflurane' },
+        adoptionWithoutMachinePercent: 60,
+        agentSwitch: { isoflurane: 'sevoflurane' },
         oneOffCost: '5000.00'
       }
     ],

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { editCells } from '#lib/workbook/edit-cells.ts';
-import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { departmentWorkbook } from '../../fixtures/department.ts';
 import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 
-const demo = demoWorkbook();
+const demo = departmentWorkbook();
 const workbook: Workbook = {
   ...demo,
   accounting: { ...demo.accounting, customWarming: { sevoflurane: 200, desflurane: 2500 } },

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { CaseRow } from '#lib/calc/input.ts';
 import { readCell } from '#lib/calc/cell-path.ts';
-import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { departmentWorkbook } from '../../fixtures/department.ts';
 import { editCells } from '#lib/workbook/edit-cells.ts';
 
 /** What a cell of the demo's first row, a volatile one, holds once a text is typed into it; the sentence if refused. */
 const typed = (key: keyof CaseRow, text: string): unknown => {
   const path = `caseMix.lap-chole.${key}`;
-  const { workbook, refused } = editCells(demoWorkbook(), [{ path, text }], 'en-GB');
+  const { workbook, refused } = editCells(departmentWorkbook(), [{ path, text }], 'en-GB');
   return refused[0]?.sentence ?? readCell(workbook, path);
 };
 
@@ -56,7 +56,7 @@ describe('a cell takes words of the trade', () => {
 
   test('“propofol” names no volatile agent', () => {
     const { workbook } = editCells(
-      demoWorkbook(),
+      departmentWorkbook(),
       [
         { path: 'caseMix.lap-chole.technique', text: 'TIVA' },
         { path: 'caseMix.lap-chole.agent', text: 'Propofol' }
@@ -68,7 +68,7 @@ describe('a cell takes words of the trade', () => {
 
   test('arithmetic in a price is exact to the last decimal', () => {
     const path = 'agents.sevoflurane.bottlePrice';
-    const { workbook } = editCells(demoWorkbook(), [{ path, text: '=39.90*3' }], 'en-GB');
+    const { workbook } = editCells(departmentWorkbook(), [{ path, text: '=39.90*3' }], 'en-GB');
     expect(readCell(workbook, path)).toBe('119.70');
   });
 });

@@ -4,6 +4,7 @@ import { readCell, writeCell } from '#lib/calc/cell-path.ts';
 import { writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
 import { blankWorkbook } from '#lib/workbook/blank.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { departmentWorkbook } from '../../fixtures/department.ts';
 import { editCells, keptSentences } from '#lib/workbook/edit-cells.ts';
 import { setRange } from '#lib/workbook/edit-ranges.ts';
 import { deletePhases, insertPhases, movePhases } from '#lib/workbook/edit-phases.ts';
@@ -17,18 +18,18 @@ const plainCopy = (workbook: unknown): Record<string, unknown> =>
 
 /** The issues of the demo with one value changed, as `path: sentence`. */
 function issuesWith(path: string, value: unknown): string[] {
-  const parsed = parseWorkbook(writeCell(plainCopy(demoWorkbook()), path, value));
+  const parsed = parseWorkbook(writeCell(plainCopy(departmentWorkbook()), path, value));
   return parsed.kind === 'refused' ? parsed.issues.map((issue) => `${issue.path}: ${issue.sentence}`) : [];
 }
 
 describe('parsing', () => {
   test('blank and demo are sound, and come back as they were', () => {
-    for (const workbook of [blankWorkbook(), demoWorkbook()])
+    for (const workbook of [blankWorkbook(), demoWorkbook(), departmentWorkbook()])
       expect(parseWorkbook(plainCopy(workbook))).toEqual({ kind: 'workbook', workbook, notes: [] });
   });
 
   test('fields that may be absent get their defaults', () => {
-    const document = plainCopy(demoWorkbook());
+    const document = plainCopy(departmentWorkbook());
     for (const field of ['sampling', 'overrides', 'keptTexts', 'invented']) delete document[field];
     delete (document['accounting'] as Record<string, unknown>)['bodyModel'];
     const parsed = parseWorkbook(document);
@@ -131,7 +132,7 @@ describe('parsing', () => {
     [
       'the literature of 2012 over 20 years',
       'accounting',
-      { ...demoWorkbook().accounting, warmingSet: 'literature-2012', warmingHorizonYears: 20 },
+      { ...departmentWorkbook().accounting, warmingSet: 'literature-2012', warmingHorizonYears: 20 },
       'holds literature-2012 for 100 years'
     ],
     [
@@ -151,14 +152,14 @@ describe('parsing', () => {
   });
 
   test('a repeated id is refused', () => {
-    const demo = demoWorkbook();
+    const demo = departmentWorkbook();
     const [first] = demo.caseMix;
     const parsed = parseWorkbook(plainCopy({ ...demo, caseMix: [...demo.caseMix, first] }));
     expect(parsed.kind === 'refused' && parsed.issues[0]?.sentence).toContain('stands more than once');
   });
 
   test('too many rows, another format, a newer version and no object are refused', () => {
-    const demo = demoWorkbook();
+    const demo = departmentWorkbook();
     const sentence = (document: unknown) => {
       const parsed = parseWorkbook(document);
       return parsed.kind === 'refused' ? (parsed.issues[0]?.sentence ?? '') : '';
@@ -179,7 +180,7 @@ describe('parsing', () => {
   });
 
   test('a reference set that this version does not have is told apart from a fault', () => {
-    const parsed = parseWorkbook({ ...plainCopy(demoWorkbook()), referenceSet: '2031-4' });
+    const parsed = parseWorkbook({ ...plainCopy(departmentWorkbook()), referenceSet: '2031-4' });
     expect(parsed.kind).toBe('unknown-reference');
   });
 });
@@ -192,7 +193,7 @@ test('the example workbook that ships beside the app is the demo', async () => {
 
 describe('cells by path', () => {
   test('reads and writes by ids and indices, sharing what lies off the path', () => {
-    const demo = demoWorkbook();
+    const demo = departmentWorkbook();
     expect(readCell(demo, 'flowPlans.usual.phases.1.flowLPerMin')).toBe(2);
     expect(readCell(demo, 'agents.sevoflurane.bottlePrice')).toBe('118.00');
     expect(readCell(demo, 'caseMix.nobody.minutes')).toBeUndefined();
@@ -209,7 +210,7 @@ describe('edits', () => {
     editCells(workbook, [{ path, text }], 'en-GB');
 
   test('a text is read by the field: units, choices by label or beginning, yes and no', () => {
-    const demo = demoWorkbook();
+    const demo = departmentWorkbook();
     const after = (path: string, text: string) => readCell(edit(demo, path, text).workbook, path);
     expect(after('caseMix.hip.minutes', '1h15')).toBe(75);
     expect(after('caseMix.lap-hernia.agent', 'desf')).toBe('desflurane');
@@ -220,7 +221,7 @@ describe('edits', () => {
   });
 
   test('a bad text stays in its cell with its sentence, and the last good value in force', () => {
-    const { workbook, refused } = edit(demoWorkbook(), 'caseMix.hip.minutes', 'long');
+    const { workbook, refused } = edit(departmentWorkbook(), 'caseMix.hip.minutes', 'long');
     expect(readCell(workbook, 'caseMix.hip.minutes')).toBe(90);
     expect(workbook.keptTexts).toEqual({ 'caseMix.hip.minutes': 'long' });
     expect(refused[0]?.sentence).toContain('“long” is not a number');
@@ -230,33 +231,33 @@ describe('edits', () => {
 
   test('a bad text stays in a cell that was empty, of a list by id too', () => {
     const path = 'scenarios.habit.agentSwitch.desflurane';
-    const { workbook } = edit(demoWorkbook(), path, 'wxyz');
+    const { workbook } = edit(departmentWorkbook(), path, 'wxyz');
     expect(keptSentences(workbook, 'en-GB')[path]).toContain('“wxyz”');
     expect(keptSentences({ ...workbook, scenarios: [] }, 'en-GB')[path]).toBeUndefined();
   });
 
   test('a value that would break something elsewhere is refused too', () => {
-    const { workbook, refused } = edit(demoWorkbook(), 'caseMix.lap-chole.ageYears', '0.5');
+    const { workbook, refused } = edit(departmentWorkbook(), 'caseMix.lap-chole.ageYears', '0.5');
     expect(readCell(workbook, 'caseMix.lap-chole.ageYears')).toBe(50);
     expect(refused[0]?.sentence).toContain('so a volatile case needs 1 to 120 years');
   });
 
   test('a sentence writes numbers as they are typed there, with all their digits', () => {
-    const sentence = (path: string, text: string, workbook = demoWorkbook()) =>
+    const sentence = (path: string, text: string, workbook = departmentWorkbook()) =>
       editCells(workbook, [{ path, text }], 'de-DE').refused[0]?.sentence;
     expect(sentence('caseMix.hip.minutes', '1440,25')).toContain(
       '1440,25 was given; allowed is a number from 0,1 to 1440 min'
     );
     expect(sentence('site.electricityPricePerKWh', '-12,50')).toContain('“-12,50” was given');
     expect(sentence('caseMix.lap-chole.ageYears', '0,5')).toContain('Age: 0,5 was given');
-    const kept = edit(demoWorkbook(), 'caseMix.hip.minutes', '1440.25').workbook;
+    const kept = edit(departmentWorkbook(), 'caseMix.hip.minutes', '1440.25').workbook;
     expect(keptSentences(kept, 'fr-FR')['caseMix.hip.minutes']).toContain('from 0,1 to 1440 min');
   });
 
   test('so does one about a range', () => {
     const path = 'caseMix.hip.minutes';
     const sentence = (low: string, high: string) => {
-      const changed = setRange(demoWorkbook(), path, { low, high, locale: 'de-DE' });
+      const changed = setRange(departmentWorkbook(), path, { low, high, locale: 'de-DE' });
       return 'sentence' in changed ? changed.sentence : '';
     };
     expect(sentence('0,05', '100')).toContain('Low: Minutes: 0,05 was given; allowed is a number from 0,1');
@@ -265,7 +266,7 @@ describe('edits', () => {
   });
 
   test('one about a file prints them plainly, wherever it is read', () => {
-    const document = writeCell(plainCopy(demoWorkbook()), 'caseMix.hip.minutes', 1440.25);
+    const document = writeCell(plainCopy(departmentWorkbook()), 'caseMix.hip.minutes', 1440.25);
     expect(parseWorkbook(document)).toMatchObject({
       issues: [{ sentence: expect.stringContaining('1440.25 was given; allowed is a number from 0.1 to') }]
     });
@@ -273,7 +274,7 @@ describe('edits', () => {
 
   test('of many texts the good ones go in and the bad ones stay', () => {
     const { workbook, refused } = editCells(
-      demoWorkbook(),
+      departmentWorkbook(),
       [
         { path: 'caseMix.hip.minutes', text: '100' },
         { path: 'caseMix.hip.weightKg', text: '-2' },
@@ -287,7 +288,7 @@ describe('edits', () => {
   });
 
   test('an empty text clears to “not given”, or is refused where a value is needed', () => {
-    const demo = demoWorkbook();
+    const demo = departmentWorkbook();
     expect(readCell(edit(demo, 'machines.m-old.powerW', '').workbook, 'machines.m-old.powerW')).toBeNull();
     expect(edit(demo, 'caseMix.hip.minutes', '').refused[0]?.sentence).toContain('an empty value was given');
   });
@@ -300,7 +301,7 @@ describe('rows', () => {
   };
 
   test('new, duplicated, moved and deleted rows leave a sound workbook', () => {
-    let workbook = demoWorkbook();
+    let workbook = departmentWorkbook();
     workbook = done(insertRows(workbook, { list: 'caseMix', at: 1, count: 2 }));
     expect(workbook.caseMix[1]?.id).toBe('case');
     workbook = done(duplicateRows(workbook, { list: 'caseMix', rows: [0] }));
@@ -323,7 +324,7 @@ describe('rows', () => {
   });
 
   test('what is in use is not deleted, and the baseline never', () => {
-    const demo = demoWorkbook();
+    const demo = departmentWorkbook();
     expect(deleteRows(demo, { list: 'machines', rows: [0] })).toEqual({
       sentence: 'This machine is in use by Theatres; choose another there first.'
     });
@@ -332,7 +333,7 @@ describe('rows', () => {
   });
 
   test('a list that is full takes no more', () => {
-    const demo = demoWorkbook();
+    const demo = departmentWorkbook();
     expect(insertRows(demo, { list: 'caseMix', at: 0, count: limits.caseMix })).toHaveProperty('sentence');
   });
 
@@ -343,7 +344,7 @@ describe('rows', () => {
   });
 
   test('phases come and go, the open one stays', () => {
-    const demo = demoWorkbook();
+    const demo = departmentWorkbook();
     const longer = done(insertPhases(demo, { plan: 'usual', at: 1, count: 1 }));
     expect(longer.flowPlans[0]?.phases.map((phase) => phase.minutes)).toEqual([10, 5, null]);
     const moved = done(movePhases(longer, { plan: 'usual', rows: [2], by: -1 }));

@@ -5,9 +5,9 @@ import { estimate } from '#lib/calc/estimate/estimate.ts';
 import { explain } from '#lib/calc/estimate/explain.ts';
 import type { EstimateInput, Site } from '#lib/calc/input.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
-import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { departmentWorkbook } from '../../../fixtures/department.ts';
 
-const demo = demoWorkbook();
+const demo = departmentWorkbook();
 const inputWith = (site: Partial<Site>, more: Partial<EstimateInput> = {}): EstimateInput => ({
   ...coreInput(demo),
   priceYear: 2026,

@@ -9,11 +9,11 @@ import { levers } from '#lib/calc/input.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import { inputsOf } from '#lib/calc/working/working-text.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
-import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { departmentWorkbook } from '../../../fixtures/department.ts';
 import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';
 
 // The demo's figures are invented: here they only give the machinery something to take apart.
-const demo = coreInput(demoWorkbook());
+const demo = coreInput(departmentWorkbook());
 const closed = demo.scenarios.find(({ id }) => id === 'closed') as Scenario;
 const today = demo.scenarios.find(({ id }) => id === 'today') as Scenario;
 
@@ -302,7 +302,7 @@ describe('the working', () => {
 });
 
 test('a file without the two new cells opens with what changes nothing', () => {
-  const { scenarios, ...rest } = demoWorkbook();
+  const { scenarios, ...rest } = departmentWorkbook();
   const older = {
     ...rest,
     scenarios: scenarios.map(

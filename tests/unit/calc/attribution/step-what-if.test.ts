@@ -15,15 +15,15 @@ import { answerTo, cellsThatTurn, questionsOf, withAnswer } from '#lib/calc/what
 import { whatIfService } from '#lib/background/what-if-service.ts';
 import type { Reply } from '#lib/background/what-if-messages.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
-import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { departmentWorkbook } from '../../../fixtures/department.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import { allowedRange } from '#lib/workbook/numeric-cells.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 
 // The demo's figures are invented: here they only give the machinery something to turn.
 const workbook: Workbook = {
-  ...demoWorkbook(),
-  scenarios: demoWorkbook().scenarios.map((each) =>
+  ...departmentWorkbook(),
+  scenarios: departmentWorkbook().scenarios.map((each) =>
     each.id === 'closed' ? { ...each, adoptionWithoutMachinePercent: 40 } : each
   )
 };

@@ -4,10 +4,10 @@ import { warningsBesideCautions } from '#lib/calc/estimate/estimate-warnings.ts'
 import type { CaseRow, Scenario } from '#lib/calc/input.ts';
 import { statements } from '#lib/calc/reference/statements.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
-import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { departmentWorkbook } from '../../../fixtures/department.ts';
 
 // Only names and structure are the demo's; rows, plans and counts are made here.
-const demo = demoWorkbook();
+const demo = departmentWorkbook();
 const hold = { vaporiser: 'hold', dialPercent: null } as const;
 const plan = (id: string, flowLPerMin: number) => ({
   id,

@@ -11,14 +11,14 @@ import type { Answer, Question } from '#lib/calc/what-if/questions.ts';
 import { answerTo, cellsThatTurn, isOwnCell, questionsOf, withAnswer } from '#lib/calc/what-if/questions.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { crossChecks } from '#lib/workbook/cross-checks.ts';
-import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { departmentWorkbook } from '../../../fixtures/department.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import { allowedRange, assumedRange, numericCells } from '#lib/workbook/numeric-cells.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { checkShape } from '#lib/workbook/workbook.ts';
 
 // The demo's figures are invented: here they only give the machinery something to turn; no check rests on them.
-const workbook = demoWorkbook();
+const workbook = departmentWorkbook();
 const input = coreInput(workbook);
 
 const rangeOf = (path: string): Range | null => {

@@ -5,7 +5,7 @@ import { explainer } from '#lib/calc/estimate/explain.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import { inputsOf } from '#lib/calc/working/working-text.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
-import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { departmentWorkbook } from '../../../fixtures/department.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 
 /** Paths of the cells under a figure's working. */
@@ -22,7 +22,7 @@ function cellsUnder(workbook: Workbook, path: string): ReadonlySet<string> {
   return cells;
 }
 
-const demo = demoWorkbook();
+const demo = departmentWorkbook();
 const still: Workbook = {
   ...demo,
   accounting: {

@@ -13,7 +13,7 @@ import { openCaseLog } from '#lib/files/case-log/open-case-log.ts';
 import { readCaseLog } from '#lib/files/case-log/read-case-log.ts';
 import { importColumns, previewImport } from '#lib/files/import/preview-import.ts';
 import type { ReadTable } from '#lib/files/read/read-table.ts';
-import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { departmentWorkbook } from '../../../fixtures/department.ts';
 import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';
 import { caseLog } from '../../../bench/case-log-generator.ts';
 
@@ -41,7 +41,7 @@ async function grouped(): Promise<GroupedCases> {
 }
 
 function imported(table: ReadTable) {
-  const workbook = demoWorkbook();
+  const workbook = departmentWorkbook();
   const mapping = mapColumns(table.headers, importColumns('caseMix', workbook));
   const preview = previewImport(
     { ...workbook, agents: [...workbook.agents, { ...workbook.agents[0]!, agent: 'isoflurane' }] },
@@ -92,7 +92,7 @@ describe('a log of 20 000 cases', () => {
 
   test('becomes rows of the case mix, with ranges around the means', async () => {
     const { workbook, refusedCells, refusedRows } = imported(
-      caseMixTable(await grouped(), demoWorkbook(), 'en-GB')
+      caseMixTable(await grouped(), departmentWorkbook(), 'en-GB')
     );
     expect([refusedCells, refusedRows]).toEqual([[], []]);
     expect(parseWorkbook(workbook).kind).toBe('workbook');
@@ -171,7 +171,7 @@ describe('the same log in a database, grouped by sql/case-mix.sql', () => {
   });
 
   test('gives the importer’s rows, figure for figure', async () => {
-    const { headers, rows: own } = caseMixTable(await grouped(), demoWorkbook(), 'en-GB');
+    const { headers, rows: own } = caseMixTable(await grouped(), departmentWorkbook(), 'en-GB');
     const columns = [
       ...['case_group', 'cases', 'minutes', 'age', 'weight', 'technique', 'agent', 'measured'],
       ...['minutes_low', 'minutes_high', 'age_low', 'age_high', 'weight_low', 'weight_high']
@@ -188,7 +188,7 @@ describe('the same log in a database, grouped by sql/case-mix.sql', () => {
     const read = readCsv(csv);
     if (read.kind === 'refused') throw new Error(read.sentence);
     const fromDatabase = imported(read.table);
-    const fromLog = imported(caseMixTable(await grouped(), demoWorkbook(), 'en-GB'));
+    const fromLog = imported(caseMixTable(await grouped(), departmentWorkbook(), 'en-GB'));
     expect([fromDatabase.refusedCells, fromDatabase.refusedRows]).toEqual([[], []]);
     expect(fromDatabase.notes).toContain('Columns that are not taken: mean_flow.');
     const byName = ({ workbook }: typeof fromLog) =>

@@ -7,7 +7,7 @@ import { importColumns, previewImport } from '#lib/files/import/preview-import.t
 import { suggestTable } from '#lib/files/import/suggest-table.ts';
 import type { TableId } from '#lib/files/tables/tables.ts';
 import { columnsOf, tableIds } from '#lib/files/tables/tables.ts';
-import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { departmentWorkbook } from '../../../fixtures/department.ts';
 import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { limits } from '#lib/workbook/workbook.ts';
@@ -17,7 +17,7 @@ function preview(
   csv: string,
   {
     mode = 'append',
-    workbook = demoWorkbook(),
+    workbook = departmentWorkbook(),
     locale = 'en-GB'
   }: { mode?: ImportMode; workbook?: Workbook; locale?: string } = {}
 ) {
@@ -90,7 +90,7 @@ describe('rows of a list', () => {
   });
 
   test('the workbook given is not touched', () => {
-    const workbook = Object.freeze(demoWorkbook());
+    const workbook = Object.freeze(departmentWorkbook());
     const before = JSON.stringify(workbook);
     preview('caseMix', csv, { workbook, mode: 'replace' });
     expect(JSON.stringify(workbook)).toBe(before);
@@ -103,7 +103,7 @@ describe('rows of a list', () => {
       { mode: 'replace' }
     );
     expect(told).toMatchObject({ added: 1, changed: 1 });
-    expect(told.removed).toHaveLength(demoWorkbook().caseMix.length - 1);
+    expect(told.removed).toHaveLength(departmentWorkbook().caseMix.length - 1);
     expect(workbook.caseMix.map(({ id, minutes }) => [id, minutes])).toEqual([
       ['lap-chole', 80],
       ['knee', 70]
@@ -124,7 +124,7 @@ describe('rows of a list', () => {
   test('rows beyond what a list holds are refused one by one', () => {
     const many = `Case group\n${Array.from({ length: 2000 }, (_, index) => `Group ${index}`).join('\n')}`;
     const { workbook, added, refusedRows } = preview('caseMix', many);
-    const before = demoWorkbook().caseMix.length;
+    const before = departmentWorkbook().caseMix.length;
     expect([workbook.caseMix.length, added, refusedRows.length]).toEqual([2000, 2000 - before, before]);
     expect(refusedRows[0]?.sentence).toMatch(/holds at most 2000 entries/);
   });
@@ -134,7 +134,7 @@ describe('rows of a list', () => {
     const { workbook, added, removed, refusedRows } = preview('caseMix', `Case group\n${groups.join('\n')}`, {
       mode: 'replace'
     });
-    expect(removed).toHaveLength(demoWorkbook().caseMix.length);
+    expect(removed).toHaveLength(departmentWorkbook().caseMix.length);
     expect([added, refusedRows]).toEqual([limits.caseMix, []]);
     expect(workbook.caseMix.map(({ name }) => name)).toEqual(groups);
   });
@@ -168,7 +168,7 @@ describe('agents and monitors, which stand in their list once', () => {
 
   test('are not changed by adding', () => {
     const { workbook, refusedRows } = preview('monitorPrices', 'Monitor,Price\nECG,1\n');
-    expect(workbook).toEqual(demoWorkbook());
+    expect(workbook).toEqual(departmentWorkbook());
     expect(refusedRows[0]?.sentence).toMatch(/is in the list already; replace the list/);
   });
 });
@@ -208,14 +208,14 @@ describe('flow plans, one row for each phase', () => {
 
 describe('a file of headings alone', () => {
   const empty = (table: TableId, csv: string, mode: ImportMode = 'replace') => {
-    const demo = demoWorkbook();
+    const demo = departmentWorkbook();
     const told = preview(table, csv, { mode, workbook: demo });
     return { ...told, isUnchanged: told.workbook === demo };
   };
 
   test('in place of a list that may be empty takes out all its rows, with what is said of them', () => {
     const { workbook, removed, empties } = empty('caseMix', 'Case group,Cases,Minutes\n');
-    expect(removed).toEqual(demoWorkbook().caseMix.map(({ name }) => name));
+    expect(removed).toEqual(departmentWorkbook().caseMix.map(({ name }) => name));
     expect(empties).toBe(true);
     expect(workbook.caseMix).toEqual([]);
     expect(workbook.scenarios.every(({ flowPlanByCase }) => Object.keys(flowPlanByCase).length === 0)).toBe(
@@ -226,7 +226,7 @@ describe('a file of headings alone', () => {
 
   test('empties tables without a list of their own', () => {
     const { workbook, removed, empties } = empty('ranges', 'Cell,Low,High\n');
-    expect(removed).toHaveLength(Object.keys(demoWorkbook().ranges).length);
+    expect(removed).toHaveLength(Object.keys(departmentWorkbook().ranges).length);
     expect(workbook.ranges).toEqual({});
     expect(empties).toBe(true);
   });
@@ -318,7 +318,7 @@ describe('what entries hold beside their cells', () => {
   });
 
   test('a part that cannot be read is refused with a sentence, and what was there stays', () => {
-    const before = demoWorkbook();
+    const before = departmentWorkbook();
     const scenarios = preview(
       'scenarios',
       'Id,Stands for today,Agents given instead\ntoday,yes,desflurane\nclosed,yes,desflurane = xenon\n',
@@ -395,7 +395,7 @@ describe('tables that stand beside the lists', () => {
     );
     expect(added).toBe(2);
     expect(workbook.scenarios.find(({ id }) => id === 'closed')?.avoidedPurchases).toHaveLength(
-      2 + (demoWorkbook().scenarios.find(({ id }) => id === 'closed')?.avoidedPurchases.length ?? 0)
+      2 + (departmentWorkbook().scenarios.find(({ id }) => id === 'closed')?.avoidedPurchases.length ?? 0)
     );
     expect(refusedRows[0]?.sentence).toMatch(/^Year: 99 was given/);
   });
@@ -403,7 +403,7 @@ describe('tables that stand beside the lists', () => {
 
 test('a setting that does not fit something elsewhere turns nothing else away', () => {
   // The life of a machine that a scenario leases for seven years: the term elsewhere is what does not fit.
-  const before = demoWorkbook();
+  const before = departmentWorkbook();
   const leased: Workbook = {
     ...before,
     scenarios: before.scenarios.map((scenario) => ({
@@ -424,7 +424,7 @@ test('a setting that does not fit something elsewhere turns nothing else away', 
 });
 
 test.each([...tableIds])('the table %s is known again by its headings', (table) => {
-  const workbook = demoWorkbook();
+  const workbook = departmentWorkbook();
   const headers = importColumns(table, workbook).map(({ header }) => header);
   expect(suggestTable({ name: 'export (3).csv', headers }, workbook)).toBe(table);
 });

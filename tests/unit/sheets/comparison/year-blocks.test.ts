@@ -3,9 +3,9 @@ import { estimate } from '#lib/calc/estimate/estimate.ts';
 import type { ScenarioEstimate } from '#lib/calc/estimate-types.ts';
 import { yearBlocks } from '#lib/sheets/comparison/year-blocks.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
-import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { departmentWorkbook } from '../../../fixtures/department.ts';
 
-const { scenarios } = estimate(coreInput({ ...demoWorkbook(), referenceSet: '2026-1' }));
+const { scenarios } = estimate(coreInput({ ...departmentWorkbook(), referenceSet: '2026-1' }));
 const [today, , , closed] = scenarios as [ScenarioEstimate, ...ScenarioEstimate[]] & { 3: ScenarioEstimate };
 
 const costNames = {

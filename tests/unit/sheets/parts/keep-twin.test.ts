@@ -2,15 +2,15 @@ import { expect, it } from 'vitest';
 import { bringing } from '../../../fixtures/one-group.ts';
 import { estimate } from '#lib/calc/estimate/estimate.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
-import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { departmentWorkbook } from '../../../fixtures/department.ts';
 import { limits, type Workbook } from '#lib/workbook/workbook.ts';
 import { keepTwin } from '#lib/sheets/parts/keep-twin.ts';
 import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';
 
 /** A share of its own without the machine, machines that come over two years and machines traded in: all that the twin leaves off. */
 const demo: Workbook = {
-  ...demoWorkbook(),
-  scenarios: demoWorkbook().scenarios.map((scenario) =>
+  ...departmentWorkbook(),
+  scenarios: departmentWorkbook().scenarios.map((scenario) =>
     scenario.id === 'closed'
       ? {
           ...scenario,

@@ -9,10 +9,10 @@ import {
   verdictInWords
 } from '#lib/sheets/parts/options-in-words.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
-import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { departmentWorkbook } from '../../../fixtures/department.ts';
 import { keepTwin } from '#lib/sheets/parts/keep-twin.ts';
 
-const demo = demoWorkbook();
+const demo = departmentWorkbook();
 const ofDemo = estimate(coreInput(demo));
 const closedOfDemo = ofDemo.scenarios.find(({ id }) => id === 'closed')!;
 /** Whole euros, as amounts from a thousand up are shown. */

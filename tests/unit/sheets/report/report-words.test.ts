@@ -4,10 +4,10 @@ import { estimate } from '#lib/calc/estimate/estimate.ts';
 import type { AgainstBaseline } from '#lib/calc/estimate-types.ts';
 import { answerOf, assumptionsOf, questionOf } from '#lib/sheets/report/report-words.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
-import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { departmentWorkbook } from '../../../fixtures/department.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 
-const demo = demoWorkbook();
+const demo = departmentWorkbook();
 const changed = (id: string, change: Partial<Workbook['scenarios'][number]>): Workbook => ({
   ...demo,
   scenarios: demo.scenarios.map((scenario) => (scenario.id === id ? { ...scenario, ...change } : scenario))

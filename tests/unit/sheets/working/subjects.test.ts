@@ -3,10 +3,10 @@ import { expect, it } from 'vitest';
 import { explainer } from '#lib/calc/estimate/explain.ts';
 import { inputsOf } from '#lib/calc/working/working-text.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
-import { demoWorkbook } from '#lib/workbook/demo.ts';
+import { departmentWorkbook } from '../../../fixtures/department.ts';
 import { subjectsOf } from '#lib/sheets/working/subjects.ts';
 
-const workbook = demoWorkbook();
+const workbook = departmentWorkbook();
 const explain = explainer(coreInput(workbook));
 
 function subjects(path: string): readonly string[] {
