@@ -3,7 +3,7 @@
  * where, what is serviced, bought and lacking. Three theatres and one of day surgery, added up by hand.
  */
 import { describe, expect, test } from 'vitest';
-import type { MonitorItem, Scenario, TheatreGroup } from '#lib/calc/input.ts';
+import type { CaseRow, MonitorItem, Scenario, TheatreGroup } from '#lib/calc/input.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { oneGroup } from '../fixtures/one-group.ts';
 import {
@@ -171,4 +171,24 @@ describe('how much the theatres are taken up', () => {
     );
     expect(staffed(105)).not.toContain('is staffed for');
   });
+});
+
+test('what was measured of a group that is done on unlike machines is said to be that of the first', () => {
+  const said = (row: CaseRow): string =>
+    warningsOf(workbookWith([now, moving], { caseMix: [row] })).join('\n');
+  const measured = { ...hernia, measuredMlPerCase: 17 };
+  expect(said(measured)).toContain('What was measured of “Hernia repair” is taken to be the use on “In use”');
+  expect(said(hernia)).not.toContain('measured');
+  expect(said({ ...measured, theatreGroups: { day: 100 } })).not.toContain('measured');
+});
+
+test('a switch to an agent that is itself switched is done once, and that is said', () => {
+  const chained: Scenario = {
+    ...moving,
+    agentSwitch: { sevoflurane: 'desflurane', desflurane: 'sevoflurane' }
+  };
+  expect(warningsOf(workbookWith([now, chained])).join('\n')).toContain(
+    'those given sevoflurane today are given desflurane'
+  );
+  expect(warningsOf(workbook).join('\n')).not.toContain('changes once');
 });

@@ -1,5 +1,6 @@
 /** Machines that are not bought, and today's machines that wear out: what each year pays, added up by hand. */
 import { describe, expect, test } from 'vitest';
+import type { CostOfWay } from '#lib/calc/estimate-types.ts';
 import type { Payment, Scenario, TheatreGroup } from '#lib/calc/input.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { bringing, oneGroup } from '../fixtures/one-group.ts';
@@ -51,6 +52,32 @@ describe('three machines that are leased, over four years', () => {
     expectFigures(outlaysOf(bought), [coming + 9000, 9900, 10_890, 1500, 0]);
   });
 
+  test('bought at the end of the term: from then on the department pays for service and absorbent', () => {
+    const bought: Payment = {
+      ...lease,
+      atEnd: 'buy',
+      endPricePerUnit: '500',
+      includesService: true,
+      includesConsumables: true
+    };
+    const { againstBaseline, perYear } = of(paying(bought));
+    const apart = of(paying(lease)).perYear.cost;
+    const todayPays = scenarioOf(wholeWorkbook(), today).perYear.cost;
+    const savedOf = (line: 'service' | 'absorbent') =>
+      againstBaseline.years.slice(1).map(({ savings }) => savings[line]);
+    const service = Number(todayPays.service);
+    expectFigures(savedOf('service'), [service, service, service, service - 3 * 1100]);
+    const absorbent = Number(todayPays.absorbent);
+    expectFigures(savedOf('absorbent'), [
+      absorbent,
+      absorbent,
+      absorbent,
+      absorbent - Number(apart.absorbent)
+    ]);
+    // When all has settled, they are owned.
+    expectFigures(perYear.cost.service, 3 * 1100);
+  });
+
   test('payments are no investment', () => {
     expectFigures(of(paying(lease)).againstBaseline.investment, coming);
   });
@@ -66,6 +93,79 @@ describe('three machines that are leased, over four years', () => {
     expectFigures(included.cost.absorbent, 0);
     expect(Number(apart.cost.absorbent)).toBeGreaterThan(0);
     expect(included.co2eKg.absorbent).toBe(apart.co2eKg.absorbent);
+  });
+});
+
+describe('beside the same machines bought, a year of service costs', () => {
+  const annuityOf = (flows: readonly number[]): readonly [presentValue: number, perYear: number] => {
+    const presentValue = flows.reduce((sum, flow, year) => sum + flow / 1.03 ** year, 0);
+    const factor = flows.slice(1).reduce((sum, _, index) => sum + 1 / 1.03 ** (index + 1), 0);
+    return [presentValue, presentValue / factor];
+  };
+  const expectWay = (
+    { lifeYears, presentValue, equivalentAnnualCost }: CostOfWay,
+    flows: readonly number[]
+  ): void => {
+    expect(lifeYears).toBe(flows.length - 1);
+    expectFigures([presentValue, equivalentAnnualCost], annuityOf(flows));
+  };
+  const waysOf = (payment: Payment) => {
+    const [ways, ...others] = of(paying(payment)).waysToPay;
+    if (ways === undefined || others.length > 0) throw new Error('One move is paid for, so one is compared.');
+    return ways;
+  };
+  const [installed, service] = [3 * 700, 3 * 1100];
+  const tenYears = <T>(of: (year: number) => T): T[] =>
+    Array.from({ length: 10 }, (_, index) => of(index + 1));
+
+  test('its term where they go back, and the life of those that are bought', () => {
+    const { units, asEntered, bought } = waysOf({ ...lease, growthPercent: 0, atEnd: 'return' });
+    expect(units).toBe(3);
+    expectWay(asEntered, [installed + 9000, 9000 + service, 9000 + service, service]);
+    expectWay(bought, [installed + 60_000, ...tenYears(() => service)]);
+  });
+
+  test('the life where they are renewed, payments growing on', () => {
+    const { asEntered } = waysOf({ ...lease, inAdvance: false });
+    expectWay(asEntered, [installed, ...tenYears((year) => 9000 * 1.1 ** (year - 1) + service)]);
+  });
+
+  test('service and absorbent once they are owned, where the payment included them', () => {
+    const included: Payment = {
+      ...lease,
+      growthPercent: 0,
+      inAdvance: false,
+      atEnd: 'buy',
+      endPricePerUnit: '500',
+      includesService: true,
+      includesConsumables: true
+    };
+    const absorbent = Number(of(paying(lease)).perYear.cost.absorbent);
+    const { asEntered, bought, fees } = waysOf(included);
+    const owned = service + absorbent;
+    expectWay(asEntered, [
+      installed,
+      ...tenYears((year) => (year < 3 ? 9000 : year === 3 ? 9000 + 1500 : owned))
+    ]);
+    expectWay(bought, [installed + 60_000, ...tenYears(() => owned)]);
+    expectFigures(fees[0]?.machine ?? '', 9000 - owned);
+  });
+
+  test('a fee whose parts add up in each year of the term', () => {
+    const { fees } = waysOf({ ...lease, kind: 'managed', includesService: true });
+    expectFigures(
+      fees.map(({ fee }) => fee),
+      [9000, 9900, 10_890]
+    );
+    for (const { year, fee, machine, service: part, consumables, growth } of fees) {
+      expectFigures([machine, part, consumables, growth], [9000 - service, service, 0, Number(fee) - 9000]);
+      expect(year).toBeLessThanOrEqual(3);
+    }
+  });
+
+  test('nothing to compare where all are bought', () => {
+    const buying: Scenario = { ...lowFlow, id: 'paying', ...bringing('like-the-old', 'low') };
+    expect(of(buying).waysToPay).toEqual([]);
   });
 });
 

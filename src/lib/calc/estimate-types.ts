@@ -87,6 +87,8 @@ export interface FailedCell {
 export interface YearRow {
   year: number;
   investment: string;
+  /** Of it, what is paid for machines that are not bought. */
+  payments: string;
   savings: Record<CostLine, string>;
   /** Cash: of all lines but carbon and recovery, as are all sums. */
   saving: string;
@@ -142,6 +144,29 @@ export interface AgainstBaseline {
   worthAtEnd: string;
   /** Year 0 first, up to the end of the appraisal. */
   years: YearRow[];
+  /** The years 0 to 5 as a budget has them: above 0 is to be found. */
+  budget: BudgetRow[];
+  /** Capital charge and tax, in no other figure; null where both are off. */
+  charges: { npvAfterTax: string; years: ChargesRow[] } | null;
+}
+
+/** Cash of a budget year beyond today's practice: above 0 it has to be found. */
+export interface BudgetRow {
+  year: number;
+  /** Bought and paid once, less what is avoided or traded in. */
+  once: string;
+  /** Running cost, payments for machines that are not bought among it. */
+  running: string;
+  total: string;
+}
+
+/** What is charged in a year beyond today's practice. */
+export interface ChargesRow {
+  year: number;
+  writtenOff: string;
+  capitalCharge: string;
+  /** Paid in this year, on the year before. */
+  tax: string;
 }
 
 /** What one change of a scenario earns; the parts of all its changes add up to its `againstBaseline`. */
@@ -280,6 +305,33 @@ export interface Restriction {
   evidence: string;
 }
 
+/** What a year of service costs, over a way's own life. */
+export interface CostOfWay {
+  lifeYears: number;
+  presentValue: string;
+  equivalentAnnualCost: string;
+}
+
+/** The machines of one move, paid for as entered and bought, over equal service. */
+export interface WaysToPay {
+  /** Place of the move among the scenario's. */
+  move: number;
+  /** Id of the machine. */
+  machine: string;
+  units: number;
+  asEntered: CostOfWay;
+  bought: CostOfWay;
+  /** What is paid in each year of the term and what it is for; the parts add up. */
+  fees: {
+    year: number;
+    fee: string;
+    machine: string;
+    service: string;
+    consumables: string;
+    growth: string;
+  }[];
+}
+
 export interface ScenarioEstimate {
   id: string;
   perYear: ScenarioYear;
@@ -297,6 +349,8 @@ export interface ScenarioEstimate {
   againstLawful: StepFigures | null;
   /** Why there is no attribution, twin or step, where a run failed. */
   attributionFailed: string | null;
+  /** Machines that are paid for as they are used, beside the same machines bought. */
+  waysToPay: WaysToPay[];
   monitoring: MonitoringNeed[];
   /** Required monitors that theatres lack, each counted once. */
   monitoringGaps: number;

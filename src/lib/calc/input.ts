@@ -98,6 +98,10 @@ export interface Accounting {
   /** What a machine is worth at the end of the appraisal: nothing, or its price less straight-line wear. */
   readonly residualValue: 'none' | 'straight-line';
   readonly counterfactual: Counterfactual;
+  /** What a department is charged a year for capital that is not written off; 0: no charge. */
+  readonly capitalChargePercent: number;
+  /** Rate of tax on what is saved; 0: none is paid. */
+  readonly taxPercent: number;
 }
 
 /** Theatres that are alike: the same machine of today, the same room. */

@@ -41,7 +41,9 @@ export function blankWorkbook(): Workbook {
       recoveryMinuteValue: '0',
       bodyModel: 'eger',
       residualValue: 'none',
-      counterfactual: 'machines-last'
+      counterfactual: 'machines-last',
+      capitalChargePercent: 0,
+      taxPercent: 0
     },
     theatreGroups: [
       {

@@ -403,6 +403,20 @@ export const accountingFields = {
     ],
     'What becomes of today’s machines where they stay: one choice for all scenarios, and for today.'
   ),
+  capitalChargePercent: number(
+    'Capital charge',
+    '%/year',
+    0,
+    20,
+    'What the department is charged on machines that are not written off; it stands beside the cash and changes no other figure. 0: none.'
+  ),
+  taxPercent: number(
+    'Tax',
+    '%',
+    0,
+    60,
+    'Rate of tax, paid a year later, with machines written off over their life; it stands beside the cash. 0: none, as in a public hospital.'
+  ),
   agentGrowthPercent: number(
     'Agent prices grow',
     '%/year',

@@ -133,6 +133,8 @@ const schema = z.strictObject({
     bodyModel: z._default(leaf(accountingFields.bodyModel), 'eger'),
     residualValue: z._default(leaf(accountingFields.residualValue), 'none'),
     counterfactual: z._default(leaf(accountingFields.counterfactual), 'machines-last'),
+    capitalChargePercent: z._default(leaf(accountingFields.capitalChargePercent), 0),
+    taxPercent: z._default(leaf(accountingFields.taxPercent), 0),
     customWarming: z._default(
       z.strictObject(
         Object.fromEntries(

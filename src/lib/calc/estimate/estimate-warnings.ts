@@ -1,7 +1,7 @@
 import { caseConstants } from '../case/case-constants.ts';
 import type { Caution, Estimate, ScenarioEstimate } from '../estimate-types.ts';
 import { fleetWarnings } from '../fleet/fleet-warnings.ts';
-import type { Agent, EstimateInput } from '../input.ts';
+import type { Agent, EstimateInput, Scenario } from '../input.ts';
 import { reconciliationBounds } from '../year/reconciliation.ts';
 
 /** What a reader must know about an estimate as a whole, one sentence each. */
@@ -35,7 +35,7 @@ export function estimateWarnings(
             ? `The use of ${agent} is scaled in every scenario so that today’s meets the purchases.`
             : `The use of ${agent} is to be scaled to purchases, and what was bought cannot be met: only the spill depends on practice, and what patients take up and circuits hold, with what was measured, stays as it is.`
       );
-  warnings.push(...fleetWarnings(input));
+  warnings.push(...input.scenarios.flatMap(chainedSwitches), ...fleetWarnings(input));
   const used = new Set(input.machines.map((machine) => machine.absorbent));
   const without = input.absorbents.filter(
     (absorbent) => used.has(absorbent.id) && absorbent.kgCo2ePerKg === null
@@ -57,6 +57,18 @@ export function estimateWarnings(
         `${override.name}: ${override.value} ${override.unit} is used in place of the published ${override.override.publishedValue} ${override.unit}. Reason given: ${override.override.reason}`
       );
   return warnings;
+}
+
+/** A switch to an agent that is itself switched: a reader may expect both to be applied to a case. */
+function chainedSwitches({ name, agentSwitch }: Scenario): string[] {
+  return (Object.entries(agentSwitch) as [Agent, Agent][]).flatMap(([given, instead]) => {
+    const next = agentSwitch[instead];
+    return given === instead || next === undefined || next === instead
+      ? []
+      : [
+          `“${name}” gives ${instead} instead of ${given}, and ${next} instead of ${instead}. Each case changes once: those given ${given} today are given ${instead}.`
+        ];
+  });
 }
 
 /** Whether today's use of an agent, as it is scaled, is what was bought. */

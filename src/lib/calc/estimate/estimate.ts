@@ -19,11 +19,13 @@ import type {
   Co2eLines,
   CostLine,
   CostLines,
+  CostOfWay,
   Estimate,
   LadderStep,
   MonitoringNeed,
   ScenarioEstimate,
-  ScenarioYear
+  ScenarioYear,
+  WaysToPay
 } from '../estimate-types.ts';
 import type { Agent, EstimateInput, Lever, Scenario } from '../input.ts';
 import { levers } from '../input.ts';
@@ -32,6 +34,8 @@ import { lowFlowCautions } from './low-flow-cautions.ts';
 import { once } from '../working/kept.ts';
 import { Decimal, text } from '../money/decimal.ts';
 import { costLineNames } from '../money/cost-lines.ts';
+import type { CostOfService } from '../money/equal-service.ts';
+import type { WaysOfMove } from '../money/ways-to-pay.ts';
 import { levelOrder, pricedNeed } from '../reckoning/monitoring-of-scenario.ts';
 import type { CaseResult } from '../case/case-result.ts';
 import type { Reckoning } from '../reckoning/reckoning.ts';
@@ -148,6 +152,7 @@ function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Sc
   const cases = once(() => reckoning.cases(scenario).map((one) => caseEstimate(reckoning, scenario, one)));
   const againstBaseline = once(() => againstEstimate(reckoning.against(scenario)));
   const monitoring = once(() => reckoning.monitoring(scenario).map(pricedNeed));
+  const waysToPay = once(() => reckoning.waysToPay(scenario).map(waysEstimate));
   const cautions = once(() => lowFlowCautions(scenario, reckoning.cases(scenario)));
   const vapour = once(() => {
     const { takenUpMl, spilledMl, leftMl, togetherMl } = reckoning.vapour(scenario);
@@ -186,6 +191,9 @@ function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Sc
     },
     get attributionFailed() {
       return parts().sentence;
+    },
+    get waysToPay() {
+      return waysToPay();
     },
     get monitoring() {
       return monitoring();
@@ -306,6 +314,7 @@ function againstEstimate(against: Against): AgainstBaseline {
     years: against.years.map((year) => ({
       year: year.year,
       investment: money(year.investment),
+      payments: money(year.payments),
       savings: Object.fromEntries(costLineNames.map((line) => [line, money(year.savings[line])])) as Record<
         CostLine,
         string
@@ -315,6 +324,47 @@ function againstEstimate(against: Against): AgainstBaseline {
       cumulative: money(year.cumulative),
       discounted: money(year.discounted),
       cumulativeDiscounted: money(year.cumulativeDiscounted)
+    })),
+    budget: against.budget.map(({ year, once: paidOnce, running, total }) => ({
+      year,
+      once: money(paidOnce),
+      running: money(running),
+      total: money(total)
+    })),
+    charges:
+      against.charges === null
+        ? null
+        : {
+            npvAfterTax: money(against.charges.npvAfterTax),
+            years: against.charges.years.map(({ year, writtenOff, capitalCharge, tax }) => ({
+              year,
+              writtenOff: money(writtenOff),
+              capitalCharge: money(capitalCharge),
+              tax: money(tax)
+            }))
+          }
+  };
+}
+
+function waysEstimate({ move, machine, units, asEntered, bought, fees }: WaysOfMove): WaysToPay {
+  const wayOf = ({ lifeYears, presentValue, equivalentAnnualCost }: CostOfService): CostOfWay => ({
+    lifeYears,
+    presentValue: money(presentValue),
+    equivalentAnnualCost: money(equivalentAnnualCost)
+  });
+  return {
+    move,
+    machine: machine.id,
+    units: number(units),
+    asEntered: wayOf(asEntered),
+    bought: wayOf(bought),
+    fees: fees.map(({ year, fee, machine: left, service, consumables, growth }) => ({
+      year,
+      fee: money(fee),
+      machine: money(left),
+      service: money(service),
+      consumables: money(consumables),
+      growth: money(growth)
     }))
   };
 }

@@ -19,6 +19,7 @@ const rooms = [
   'cases',
   'againstBaseline',
   ...attributionRooms,
+  'waysToPay',
   'monitoring',
   'monitoringGaps',
   'vapourOnOwnPlan'
@@ -97,6 +98,8 @@ export function explainer(
           [rest.slice(0, -1).join('.'), ...rest.slice(-1)],
           path
         );
+      case 'waysToPay':
+        return follow(reckoning.waysToPay(scenario), rest, path);
       case 'monitoringGaps':
         return follow(reckoning.monitoringGaps(scenario), rest, path);
       case 'vapourOnOwnPlan':

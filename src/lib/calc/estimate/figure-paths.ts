@@ -1,6 +1,7 @@
 import { caseQuantities } from '../case/case-result.ts';
 import type {
   AgainstBaseline,
+  CostOfWay,
   Estimate,
   LeverPart,
   MoneyIncrement,
@@ -29,6 +30,7 @@ const againstFigures = [
   'worthAtEnd'
 ] as const satisfies readonly (keyof AgainstBaseline)[];
 
+const wayFigures = ['presentValue', 'equivalentAnnualCost'] as const satisfies readonly (keyof CostOfWay)[];
 const partFigures = ['yearlySaving', 'co2eAvoidedKg', 'npv'] as const satisfies readonly (keyof LeverPart)[];
 const stepFigures = [
   ...partFigures,
@@ -63,6 +65,15 @@ export function figurePaths(estimate: Estimate): string[] {
     ),
     ...ofRun(`${id}.againstBaseline`, againstBaseline),
     ...attributionPaths(id, more),
+    ...more.waysToPay.flatMap(({ asEntered, bought, fees }, index) => [
+      ...wayFigures.flatMap((figure) => [
+        ...leaves(`${id}.waysToPay.${index}.asEntered`, { [figure]: asEntered[figure] }),
+        ...leaves(`${id}.waysToPay.${index}.bought`, { [figure]: bought[figure] })
+      ]),
+      ...fees.flatMap(({ year, ...figures }, place) =>
+        leaves(`${id}.waysToPay.${index}.fees.${place}`, figures)
+      )
+    ]),
     ...more.monitoring.flatMap(({ rule, theatresMissing, cost }) =>
       leaves(`${id}.monitoring.${rule}`, { theatresMissing, cost })
     ),
@@ -82,7 +93,16 @@ function ofRun(path: string, run: AgainstBaseline): string[] {
     ...run.aheadForATime.flatMap((_, index) =>
       ['fromYears', 'untilYears'].map((end) => `${path}.aheadForATime.${index}.${end}`)
     ),
-    ...run.years.flatMap(({ year, ...figures }) => leaves(`${path}.years.${year}`, figures))
+    ...run.years.flatMap(({ year, ...figures }) => leaves(`${path}.years.${year}`, figures)),
+    ...run.budget.flatMap(({ year, ...figures }) => leaves(`${path}.budget.${year}`, figures)),
+    ...(run.charges === null
+      ? []
+      : [
+          `${path}.charges.npvAfterTax`,
+          ...run.charges.years.flatMap(({ year, ...figures }) =>
+            leaves(`${path}.charges.years.${year}`, figures)
+          )
+        ])
   ];
 }
 

@@ -1,6 +1,8 @@
 /** What a reader must know of theatres and machines beside the figures, one sentence each. */
 import type { EstimateInput, Scenario } from '../input.ts';
+import { plain } from '../working/plain.ts';
 import { capacityOf } from './capacity.ts';
+import { sharesOfCases } from './share-of-cases.ts';
 import { theatresMovedBy } from './theatres-moved.ts';
 
 type Asked = Pick<EstimateInput, 'machines' | 'scenarios' | 'theatreGroups' | 'caseMix' | 'accounting'>;
@@ -9,6 +11,7 @@ const counted = (count: number, one: string, many: string): string => `${count} 
 
 export const fleetWarnings = (input: Asked): string[] => [
   ...aboveCapacity(input),
+  ...measuredOnSeveral(input),
   ...input.scenarios.flatMap((scenario) => [
     ...partMoved(input, scenario),
     ...spares(scenario),
@@ -25,6 +28,25 @@ const aboveCapacity = (input: Asked): string[] =>
           `“${group.name}” is staffed for ${Math.round(staffedHours)} hours a year, and its cases take ${Math.round(anaesthesiaHours)}: check the cases, their minutes, or the hours.`
         ]
   );
+
+/** One figure of measured use for machines that use unlike amounts. */
+function measuredOnSeveral({ theatreGroups, caseMix, machines }: Asked): string[] {
+  const shareIn = sharesOfCases(plain, theatreGroups);
+  const wholes = theatreGroups.map((group) => ({
+    group,
+    isWhole: true,
+    theatres: plain.cell(group.theatres, '1', 'theatreGroups', group.id, 'theatres')
+  }));
+  return caseMix.flatMap((row) => {
+    if (row.measuredMlPerCase === null || row.technique !== 'volatile') return [];
+    const [first, ...others] = wholes.filter((whole) => shareIn(whole, row) !== 'none');
+    if (first === undefined || others.every(({ group }) => group.machine === first.group.machine)) return [];
+    const name = machines.find(({ id }) => id === first.group.machine)?.name ?? first.group.machine;
+    return [
+      `What was measured of “${row.name}” is taken to be the use on “${name}” in “${first.group.name}”; it is done on other machines as well, whose use is scaled to it. Where it was measured elsewhere, give it a row for each machine.`
+    ];
+  });
+}
 
 function partMoved(input: Asked, scenario: Scenario): string[] {
   if (scenario.machinesStay || scenario.moves.length === 0) return [];

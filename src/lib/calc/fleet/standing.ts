@@ -2,7 +2,7 @@
  * What stands in the theatres, and when: the machines of today, those that come under a scenario and the theatres they
  * go to, year by year.
  */
-import type { EstimateInput, Machine, Move, Scenario, TheatreGroup } from '../input.ts';
+import type { EstimateInput, Machine, Move, Payment, Scenario, TheatreGroup } from '../input.ts';
 import { formula } from '../working/formula.ts';
 import { kept } from '../working/kept.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
@@ -29,8 +29,10 @@ export interface Standing extends TheatresOfGroup {
   readonly planOf: string;
   /** Whether they have moved, or would have, or the scenario moves none: there recovery minutes are saved. */
   readonly moved: boolean;
-  /** The arrival that stands there; null: today's machine does. */
-  readonly arrival: Arrival | null;
+  /** Whether machines that came stand there, and not those of today. */
+  readonly hasCome: boolean;
+  /** What is paid for the machines there in these years; null: they are owned. */
+  readonly payment: Payment | null;
   /** Share of the cases there that follow the scenario's plan in these years. */
   readonly adoptionPercent: Quantity;
 }
@@ -39,8 +41,8 @@ export interface Standing extends TheatresOfGroup {
 export interface Serviced {
   readonly machine: Machine;
   readonly units: Quantity;
-  /** What they came with; null: they are today's. */
-  readonly arrival: Arrival | null;
+  /** What is paid for them in these years; null: they are owned. */
+  readonly payment: Payment | null;
 }
 
 /** Years in which the same machines stand in the same theatres and the same share of cases follows the plan. */
@@ -133,6 +135,21 @@ const isThereIn =
   (move: Taken): boolean =>
     move.arrival.year < year && (move.untilYear === null || year <= move.untilYear);
 const theatresOfMove = ({ theatres }: Taken): Quantity => theatres;
+
+/** The first year in which machines are owned that were bought at the end of their term; null: they never are. */
+const ownedFrom = ({ year, payment }: Move): number | null =>
+  payment?.atEnd === 'buy' ? year + payment.termYears + 1 : null;
+
+/** What is paid for machines that came, in a year; null: they are owned then. */
+function paymentIn(year: number, { move }: Arrival): Payment | null {
+  if (move === null) return null;
+  const owned = ownedFrom(move.terms);
+  return owned !== null && year >= owned ? null : move.terms.payment;
+}
+
+/** Machines that came and are one lot in a year: of one kind, and owned or paid for by the same move. */
+const lotIn = (year: number, arrival: Arrival): string =>
+  `${arrival.machine.id} ${paymentIn(year, arrival) === null ? 'owned' : arrival.move?.index}`;
 
 /** The year at whose end leased machines go back; null where they are bought, or stay to the end of the appraisal. */
 function returnedAfter({ year, payment }: Move, appraisalYears: number): number | null {
@@ -240,12 +257,14 @@ export function fleetOf(r: Reckoner, input: FleetInput, today: Scenario): Fleet 
     return groups.flatMap((group): Standing[] => {
       const machine = machineOf(group.machine);
       const here = taken(scenario).filter((each) => each.group === group && isThereIn(year)(each));
-      const rest = { group, machine, planOf: group.machine, arrival: null, adoptionPercent };
+      const rest = { group, machine, planOf: group.machine, hasCome: false, payment: null, adoptionPercent };
       if (here.length === 0 || isOnePlace(scenario, group, here))
         return [{ ...rest, theatres: theatresOf(group), isWhole: true, moved: movesNone || here.length > 0 }];
       const left = staying(group, here.map(theatresOfMove));
       const isLeft = r.value(left) > 0;
-      const together = kindsOf(here, scenario.machinesStay);
+      const together = lotsOf(here, ({ arrival }) =>
+        scenario.machinesStay ? arrival.machine.id : lotIn(year, arrival)
+      );
       const moved = together.map((of): Standing => {
         const [{ arrival }] = of;
         return {
@@ -255,7 +274,9 @@ export function fleetOf(r: Reckoner, input: FleetInput, today: Scenario): Fleet 
           adoptionPercent,
           theatres: allOf(of.map(theatresOfMove)),
           isWhole: !isLeft && together.length === 1,
-          ...(scenario.machinesStay ? { machine, arrival: null } : { machine: arrival.machine, arrival })
+          ...(scenario.machinesStay
+            ? { machine, hasCome: false, payment: null }
+            : { machine: arrival.machine, hasCome: true, payment: paymentIn(year, arrival) })
         };
       });
       return isLeft ? [...moved, { ...rest, theatres: left, isWhole: false, moved: false }] : moved;
@@ -275,11 +296,7 @@ export function fleetOf(r: Reckoner, input: FleetInput, today: Scenario): Fleet 
       : coming(scenario).filter((each) =>
           each.move === null ? each.year < year : moves.some(({ arrival }) => arrival === each)
         );
-    const alike = new Map<string, Arrival[]>();
-    for (const arrival of come) {
-      const key = `${arrival.machine.id} ${arrival.move?.terms.payment == null ? 'bought' : arrival.move.index}`;
-      alike.set(key, [...(alike.get(key) ?? []), arrival]);
-    }
+    const alike = lotsOf(come, (arrival) => lotIn(year, arrival));
     const stay = groups
       .map((group) => ({
         machine: machineOf(group.machine),
@@ -289,11 +306,15 @@ export function fleetOf(r: Reckoner, input: FleetInput, today: Scenario): Fleet 
     const ofToday = new Map<Machine, Quantity[]>();
     for (const { machine, units } of stay) ofToday.set(machine, [...(ofToday.get(machine) ?? []), units]);
     return [
-      ...[...alike.values()].map((arrivals): Serviced => {
-        const [arrival] = arrivals as [Arrival];
-        return { machine: arrival.machine, arrival, units: allOf(arrivals.map(({ units }) => units)) };
+      ...alike.map((arrivals): Serviced => {
+        const [arrival] = arrivals;
+        return {
+          machine: arrival.machine,
+          payment: paymentIn(year, arrival),
+          units: allOf(arrivals.map(({ units }) => units))
+        };
       }),
-      ...[...ofToday].map(([machine, units]): Serviced => ({ machine, arrival: null, units: allOf(units) }))
+      ...[...ofToday].map(([machine, units]): Serviced => ({ machine, payment: null, units: allOf(units) }))
     ];
   }
 
@@ -302,6 +323,8 @@ export function fleetOf(r: Reckoner, input: FleetInput, today: Scenario): Fleet 
     for (const { arrival, untilYear } of taken(scenario)) {
       starts.add(arrival.year + 1);
       if (untilYear !== null) starts.add(untilYear + 1);
+      const owned = arrival.move === null ? null : ownedFrom(arrival.move.terms);
+      if (owned !== null && owned <= accounting.appraisalYears) starts.add(owned);
     }
     if (scenario !== today) scenario.adoptionFirstYearsPercent?.forEach((_, year) => starts.add(year + 2));
     const made = [...starts]
@@ -359,17 +382,15 @@ function endsOfLife({ lifeYears }: Machine, ageYears: number, appraisalYears: nu
   }
 }
 
-/** Moves of a group, those to one machine together unless a payment of its own tells one apart. */
-function kindsOf(moves: readonly Taken[], machinesStay: boolean): [Taken, ...Taken[]][] {
-  const kinds = new Map<string, [Taken, ...Taken[]]>();
-  for (const move of moves) {
-    const { machine, move: own } = move.arrival;
-    const paid = machinesStay || own?.terms.payment == null ? '' : String(own.index);
-    const known = kinds.get(`${machine.id} ${paid}`);
-    if (known === undefined) kinds.set(`${machine.id} ${paid}`, [move]);
-    else known.push(move);
+/** Things with the same key together, in order of first mention. */
+function lotsOf<T>(all: readonly T[], keyOf: (one: T) => string): [T, ...T[]][] {
+  const lots = new Map<string, [T, ...T[]]>();
+  for (const one of all) {
+    const known = lots.get(keyOf(one));
+    if (known === undefined) lots.set(keyOf(one), [one]);
+    else known.push(one);
   }
-  return [...kinds.values()];
+  return [...lots.values()];
 }
 
 /** The period that a year falls into. */

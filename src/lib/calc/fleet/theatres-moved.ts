@@ -9,7 +9,7 @@ type Asked = Pick<EstimateInput, 'machines' | 'scenarios' | 'theatreGroups' | 'c
 export function theatresMovedBy(input: Asked, scenario: Scenario): ReadonlyMap<string, number> {
   const periods = fleetOf(plain, input, baselineOf(input)).periods(scenario);
   const moved = new Map<string, number>();
-  for (const { group, arrival, theatres } of (periods.at(-1) ?? periods[0]).standings)
-    if (arrival !== null) moved.set(group.id, (moved.get(group.id) ?? 0) + plain.value(theatres));
+  for (const { group, hasCome, theatres } of (periods.at(-1) ?? periods[0]).standings)
+    if (hasCome) moved.set(group.id, (moved.get(group.id) ?? 0) + plain.value(theatres));
   return moved;
 }

@@ -22,6 +22,8 @@ export interface CashFlowYear {
   readonly year: number;
   /** Outlay of the scenario beyond today's practice. */
   readonly investment: Quantity<Decimal>;
+  /** Of it, what is paid for machines that are not bought. */
+  readonly payments: Quantity<Decimal>;
   /** By line, carbon and recovery too; made where they are asked for, as what-if runs need only the sum of the cash. */
   readonly savings: Readonly<Record<CostLine, Quantity<Decimal>>>;
   readonly saving: Quantity<Decimal>;
@@ -215,7 +217,9 @@ export function cashFlow(
       scenario: at(scenario.investment.outlays, factor.year).total,
       today: at(baseline.investment.outlays, factor.year).total
     });
-    return { saving, investment, net: r.apply(netOfYear, { saving, investment }) };
+    // Today's practice pays for no machine as it is used.
+    const { payments } = at(scenario.investment.outlays, factor.year).kinds;
+    return { saving, investment, payments, net: r.apply(netOfYear, { saving, investment }) };
   });
   const flows = rows.map(({ net }) => net);
   const cumulative = sumsUpToYears(r, flows);
@@ -258,9 +262,9 @@ export function cashFlow(
   return {
     years: factors.map((factor) => {
       const { year } = factor;
-      const { saving, investment, net } = at(rows, year);
+      const { saving, investment, payments, net } = at(rows, year);
       const sums = { cumulative: at(cumulative, year), discounted: at(discounted, year) };
-      return new Year({ factor, saving, investment, net, ...sums }, late);
+      return new Year({ factor, saving, investment, payments, net, ...sums }, late);
     }),
     yearlySavings,
     yearlySaving: r.apply(againstToday, { today: baseline.cost.total, scenario: scenario.cost.total }),
@@ -289,6 +293,7 @@ class Year implements CashFlowYear {
   readonly year: number;
   readonly saving: Quantity<Decimal>;
   readonly investment: Quantity<Decimal>;
+  readonly payments: Quantity<Decimal>;
   readonly net: Quantity<Decimal>;
   readonly cumulative: Quantity<Decimal>;
   readonly discounted: Quantity<Decimal>;
@@ -299,13 +304,14 @@ class Year implements CashFlowYear {
   constructor(
     row: { readonly factor: YearFactors } & Pick<
       CashFlowYear,
-      'saving' | 'investment' | 'net' | 'cumulative' | 'discounted'
+      'saving' | 'investment' | 'payments' | 'net' | 'cumulative' | 'discounted'
     >,
     late: LateFigures
   ) {
     this.year = row.factor.year;
     this.saving = row.saving;
     this.investment = row.investment;
+    this.payments = row.payments;
     this.net = row.net;
     this.cumulative = row.cumulative;
     this.discounted = row.discounted;

@@ -140,13 +140,21 @@ export function costConsumables(
         used.nitrousOxideLostKg ?? r.assumption(0, 'kg', 'Losses of the piped supply are not counted here.'),
       nitrousOxidePerKg: prices.nitrousOxidePerKg
     }),
-    absorbent: r.apply(absorbentsCost, {
-      amounts: Object.entries(used.absorbentKg).map(([id, absorbentKg]) =>
-        r.apply(costOfAbsorbent, { absorbentKg, pricePerKg: prices.absorbentPerKg(id) })
-      )
-    })
+    absorbent: costOfAbsorbents(r, prices, used.absorbentKg)
   };
 }
+
+/** Cost of absorbents, by id. */
+export const costOfAbsorbents = (
+  r: Reckoner,
+  prices: ConsumablePrices,
+  absorbentKg: ConsumableAmounts['absorbentKg']
+): Quantity<Decimal> =>
+  r.apply(absorbentsCost, {
+    amounts: Object.entries(absorbentKg).map(([id, massKg]) =>
+      r.apply(costOfAbsorbent, { absorbentKg: massKg, pricePerKg: prices.absorbentPerKg(id) })
+    )
+  });
 
 function agentCost(
   r: Reckoner,

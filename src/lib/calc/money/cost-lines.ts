@@ -57,7 +57,7 @@ export const costOfService = formula<{ units: number; servicePerUnit: Decimal },
 });
 
 function serviceOf(r: Reckoner, serviced: readonly Serviced[]): Quantity<Decimal> {
-  const paidFor = serviced.filter(({ arrival }) => arrival?.move?.terms.payment?.includesService !== true);
+  const paidFor = serviced.filter(({ payment }) => payment?.includesService !== true);
   const amounts = paidFor.map(({ machine, units }) =>
     r.apply(costOfService, {
       units,

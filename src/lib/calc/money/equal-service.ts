@@ -22,9 +22,32 @@ export interface CostOfService {
   readonly presentValue: Quantity<Decimal>;
   /** The same amount at the end of each year of the life that is worth as much: the figure to compare. */
   readonly equivalentAnnualCost: Quantity<Decimal>;
+}
+
+export interface CostOfChain extends CostOfService {
   /** Of lives one after the other until all ways end together, the least common multiple of their lives. */
   readonly chainYears: number;
   readonly chainPresentValue: Quantity<Decimal>;
+}
+
+/**
+ * What a way costs over its own life: present value, and by annuity the cost of a year, PV / Σ_{t=1}^{L} (1 + i)^−t.
+ * @throws RangeError where the way has no year after year 0.
+ */
+export function costOfWay(
+  r: Reckoner,
+  { id, flows, ratePercent }: WayToPay & { readonly ratePercent: Quantity }
+): CostOfService {
+  const lifeYears = flows.length - 1;
+  if (lifeYears < 1) throw new RangeError('A way to pay needs a life of at least one year.');
+  const factors = discountFactors(r, { ratePercent, years: lifeYears });
+  const value = presentValue(r, { flows, factors });
+  return {
+    id,
+    lifeYears,
+    presentValue: value,
+    equivalentAnnualCost: annuity(r, { presentValue: value, factors })
+  };
 }
 
 /** Chains longer than this are not made; the annuity compares all the same. */
@@ -39,28 +62,19 @@ export const longestChainYears = 600;
 export function compareOverEqualService(
   r: Reckoner,
   { ways, ratePercent }: { ways: readonly WayToPay[]; ratePercent: Quantity }
-): CostOfService[] {
-  const lives = ways.map(({ flows }) => flows.length - 1);
-  if (lives.some((life) => life < 1)) throw new RangeError('A way to pay needs a life of at least one year.');
+): CostOfChain[] {
+  const costs = ways.map((way) => costOfWay(r, { ...way, ratePercent }));
+  const lives = costs.map(({ lifeYears }) => lifeYears);
   const chainYears = lives.reduce(leastCommonMultiple, 1);
   if (chainYears > longestChainYears)
     throw new RangeError(
       `Lives of ${lives.join(', ')} years end together only after ${chainYears}: at most ${longestChainYears} are chained.`
     );
   const factors = discountFactors(r, { ratePercent, years: chainYears });
-  return ways.map(({ id, flows }, index) => {
-    const lifeYears = lives[index] as number;
-    const ofLife = factors.slice(0, lifeYears + 1);
-    const value = presentValue(r, { flows, factors: ofLife });
-    const chain = repeatedChain(r, { flows, lives: chainYears / lifeYears });
-    return {
-      id,
-      lifeYears,
-      presentValue: value,
-      equivalentAnnualCost: annuity(r, { presentValue: value, factors: ofLife }),
-      chainYears,
-      chainPresentValue: presentValue(r, { flows: chain, factors })
-    };
+  return ways.map(({ flows }, index) => {
+    const cost = costs[index] as CostOfService;
+    const chain = repeatedChain(r, { flows, lives: chainYears / cost.lifeYears });
+    return { ...cost, chainYears, chainPresentValue: presentValue(r, { flows: chain, factors }) };
   });
 }
 

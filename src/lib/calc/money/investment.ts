@@ -8,7 +8,8 @@ import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal, amount } from './decimal.ts';
 import { MoneyInputError } from './money-input-error.ts';
-import { flowsOfPlan, paymentPlan } from './payments.ts';
+import type { CapitalItem } from './capital-account.ts';
+import { paymentPlan } from './payments.ts';
 import { addUp, less, sumOfAmounts } from './sum-of-amounts.ts';
 
 export const outlayKinds = [
@@ -36,6 +37,8 @@ export interface Investment {
   readonly outlays: readonly Outlay[];
   /** All of it but replacements, payments for use and residual value, undiscounted: what the decision itself costs. */
   readonly initial: Quantity<Decimal>;
+  /** Machines bought and bought again, each with the life over which it is written off. */
+  readonly capital: readonly CapitalItem[];
 }
 
 export const purchaseOfUnits = formula<{ units: number; unitPrice: Decimal }, Decimal>({
@@ -247,6 +250,10 @@ export function investment(
   };
   const times = (units: Quantity, unitPrice: Quantity<Decimal>): Quantity<Decimal> =>
     r.apply(purchaseOfUnits, { units, unitPrice });
+  const capital: CapitalItem[] = [];
+  const own = (year: number, machine: Machine, paid: Quantity<Decimal>): void => {
+    if (!r.value(paid).isZero()) capital.push({ year, paid, lifeYears: lifeOf(r, machine) });
+  };
 
   add(0, 'oneOff', r.cell(amount(scenario.oneOffCost), 'currency', 'scenarios', scenario.id, 'oneOffCost'));
   for (const { year, cost } of monitors) if (year <= horizonYears) add(year, 'monitors', cost);
@@ -256,21 +263,29 @@ export function investment(
     if (tradedIn !== null) add(year, 'tradeIn', times(tradedIn, priceOf(r, machine, 'tradeInPerUnit')));
     const terms = move?.terms.payment;
     if (move === null || terms === null || terms === undefined) {
-      add(year, 'purchase', times(units, priceOf(r, machine, 'unitPrice')));
+      const paid = times(units, priceOf(r, machine, 'unitPrice'));
+      add(year, 'purchase', paid);
+      own(year, machine, paid);
       continue;
     }
     const path = ['scenarios', scenario.id, 'moves', String(move.index), 'payment'];
     const plan = paymentPlan(r, { units, terms, path, startYear: year, horizonYears });
-    flowsOfPlan(r, plan).forEach((paid, paidIn) => {
-      if (!r.value(paid).isZero()) add(paidIn, 'payments', paid);
-    });
+    for (const { year: paidIn, payments, endPrice } of plan.years) {
+      if (!r.value(payments).isZero()) add(paidIn, 'payments', payments);
+      if (!r.value(endPrice).isZero()) add(paidIn, 'purchase', endPrice);
+      own(paidIn, machine, endPrice);
+    }
   }
   const kinds = ownedKinds(coming, horizonYears);
-  for (const kind of kinds) addReplacements(r, kind, { horizonYears, add });
+  const replace = (year: number, machine: Machine, paid: Quantity<Decimal>): void => {
+    add(year, 'replacement', paid);
+    own(year, machine, paid);
+  };
+  for (const kind of kinds) addReplacements(r, kind, { horizonYears, replace });
   for (const { year, machine, units } of renewals)
-    add(
+    replace(
       year,
-      'replacement',
+      machine,
       r.apply(renewalOfUnits, {
         units,
         unitPrice: priceOf(r, machine, 'unitPrice'),
@@ -299,6 +314,7 @@ export function investment(
   const paid = outlays.filter(({ year }) => given.has(year));
   return {
     outlays,
+    capital,
     initial: r.apply(initialInvestment, {
       outlays: paid.map(({ total }) => total),
       replacements: paid.map(({ kinds: ofYear }) => ofYear.replacement),
@@ -313,6 +329,9 @@ const priceOf = (
   machine: Machine,
   key: 'unitPrice' | 'installationPerUnit' | 'tradeInPerUnit'
 ): Quantity<Decimal> => r.cell(amount(machine[key]), 'currency', 'machines', machine.id, key);
+
+const lifeOf = (r: Reckoner, { id, lifeYears }: Machine): Quantity =>
+  r.cell(lifeYears, 'year', 'machines', id, 'lifeYears');
 
 /** What comes and is owned at the end, by kind of machine. */
 function ownedKinds(coming: readonly Arrival[], horizonYears: number): OwnedKind[] {
@@ -353,12 +372,12 @@ function addReplacements(
   { machine, cohorts }: OwnedKind,
   {
     horizonYears,
-    add
-  }: { horizonYears: number; add: (year: number, kind: OutlayKind, paid: Quantity<Decimal>) => void }
+    replace
+  }: { horizonYears: number; replace: (year: number, machine: Machine, paid: Quantity<Decimal>) => void }
 ): void {
   const yearsAhead = Array.from({ length: horizonYears }, (_, ahead) => ahead + 1);
   for (const year of r.records ? yearsAhead : new Set(cohorts.flatMap((cohort) => cohort.replacedInYears)))
-    add(year, 'replacement', replacementInYear(r, { year, cohorts, machine, horizonYears }));
+    replace(year, machine, replacementInYear(r, { year, cohorts, machine, horizonYears }));
 }
 
 /** Whole years, each later than the one before, in which units are replaced before the end of the appraisal. */
@@ -393,7 +412,7 @@ function replacementInYear(
     horizonYears: number;
   }
 ): Quantity<Decimal> {
-  const lifeYears = r.cell(machine.lifeYears, 'year', 'machines', machine.id, 'lifeYears');
+  const lifeYears = lifeOf(r, machine);
   const appraisalYears = r.cell(horizonYears, 'year', 'accounting', 'appraisalYears');
   return r.apply(replacementOfUnits, {
     units: cohorts.map(({ units, boughtInYear, replacedInYears }) =>
@@ -461,7 +480,7 @@ function worthAtEnd(
           `The units in place at the end were bought in year ${newest}.`
         )
       }),
-      lifeYears: r.cell(machine.lifeYears, 'year', 'machines', machine.id, 'lifeYears')
+      lifeYears: lifeOf(r, machine)
     });
   const renewed = renewals.flatMap(({ machine, year, unitsAtEnd }) =>
     unitsAtEnd === null ? [] : [worthOf(machine, unitsAtEnd, year)]

@@ -1,7 +1,13 @@
 import type { AgainstBaseline, FallCause } from '../estimate-types.ts';
+import type { Accounting } from '../input.ts';
 import { benefitCostRatio } from '../money/benefit-cost-ratio.ts';
+import type { BudgetYear } from '../money/budget-view.ts';
+import { budgetView } from '../money/budget-view.ts';
+import { capitalAccount } from '../money/capital-account.ts';
 import type { CashFlow, Side } from '../money/cash-flow.ts';
 import { cashFlow } from '../money/cash-flow.ts';
+import type { Charges } from '../money/charges.ts';
+import { charges } from '../money/charges.ts';
 import type { CostOfOwnership } from '../money/cost-of-ownership.ts';
 import { costOfOwnership } from '../money/cost-of-ownership.ts';
 import { avoidedOverAppraisal, costPerTonneAvoided } from '../money/cost-per-tonne.ts';
@@ -64,6 +70,7 @@ export interface AgainstGiven {
   readonly today: EmittingSide;
   readonly scenario: EmittingSide;
   readonly factors: readonly YearFactors[];
+  readonly accounting: Accounting;
   /** What today's practice costs in each year: one list for all scenarios, made where one of them asks for it. */
   readonly costOfToday: () => readonly Quantity<Decimal>[];
   /** The department's yearly footprint; null where it was not given, or is 0. */
@@ -93,6 +100,8 @@ export class Against implements Record<keyof AgainstBaseline, unknown> {
   #ratio: Quantity<number | null> | undefined;
   #avoided: Quantity | undefined;
   #social: SocialView | undefined;
+  #budget: readonly BudgetYear[] | undefined;
+  #charges: Charges | null | undefined;
 
   constructor(r: Reckoner, given: AgainstGiven) {
     const { today, scenario, factors } = given;
@@ -178,6 +187,28 @@ export class Against implements Record<keyof AgainstBaseline, unknown> {
   get shadow(): SocialView {
     const { factors } = this.#given;
     return (this.#social ??= socialView(this.#r, { flow: this.#flow, npv: this.npv, factors }));
+  }
+
+  /** By budget year, beyond today's. */
+  get budget(): readonly BudgetYear[] {
+    return (this.#budget ??= budgetView(this.#r, this.#flow));
+  }
+
+  /** Capital charge and tax, which are in no other figure; null where both are off. */
+  get charges(): Charges | null {
+    if (this.#charges !== undefined) return this.#charges;
+    const { accounting, today, scenario } = this.#given;
+    const horizonYears = accounting.appraisalYears;
+    const accountOf = ({ investment: { capital } }: EmittingSide) =>
+      capitalAccount(this.#r, { items: capital, horizonYears });
+    return (this.#charges = charges(this.#r, {
+      accounting,
+      years: this.years,
+      worthAtEnd: this.worthAtEnd,
+      npv: this.npv,
+      today: accountOf(today),
+      scenario: accountOf(scenario)
+    }));
   }
 
   get equivalentAnnualCost(): Quantity<Decimal> {

@@ -10,7 +10,7 @@ import { estimateCase, floorOfCase } from '../case/estimate-case.ts';
 import type { FailedCell } from '../estimate-types.ts';
 import { baselineOf } from '../baseline-of.ts';
 import { fleetOf, periodOf } from '../fleet/standing.ts';
-import type { Agent, CaseRow, EstimateInput, Scenario } from '../input.ts';
+import type { Agent, CaseRow, EstimateInput, Payment, Scenario } from '../input.ts';
 import type { CaseMemo } from '../known-cases/case-memo.ts';
 import { recordedCase } from '../known-cases/recorded-case.ts';
 import { consumablePrices } from '../money/consumable-prices.ts';
@@ -18,6 +18,8 @@ import { costOfToday } from '../money/cost-of-ownership.ts';
 import { investment } from '../money/investment.ts';
 import { monitorCost } from '../money/monitor-cost.ts';
 import { timeFactors } from '../money/time-factors.ts';
+import type { WaysOfMove } from '../money/ways-to-pay.ts';
+import { isPaidFor, waysOfMove } from '../money/ways-to-pay.ts';
 import { kept, once } from '../working/kept.ts';
 import { plain } from '../working/plain.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
@@ -70,7 +72,13 @@ export function reckonWith<C extends CaseUse>(
   const sources = sourcesOfCases(input, today);
   const cases = scenarioCases(r, input, { today, fleet, sources, modelled });
   const partsIn = yearParts(r, input, cases);
-  const { yearIn, reconciliation } = scenarioYears(r, input, { today, fleet, sources, partsIn, prices });
+  const { yearIn, absorbentUnder, reconciliation } = scenarioYears(r, input, {
+    today,
+    fleet,
+    sources,
+    partsIn,
+    prices
+  });
   const monitoring = scenarioMonitoring(r, input, { today, fleet, cases });
   const settledYear = (scenario: Scenario) => {
     const periods = fleet.periods(scenario);
@@ -136,9 +144,23 @@ export function reckonWith<C extends CaseUse>(
           today: sideOf(today),
           scenario: sideOf(scenario),
           factors: factors(),
+          accounting,
           costOfToday: yearsOfToday,
           footprintTonnes: footprintTonnes()
         })
+    ),
+    waysToPay: kept((scenario: Scenario): readonly WaysOfMove[] =>
+      fleet
+        .arrivals(scenario)
+        .filter(isPaidFor)
+        .map((arrival) =>
+          waysOfMove(r, {
+            arrival,
+            scenarioId: scenario.id,
+            absorbentPerYear: absorbentUnder(scenario, arrival.move.terms.payment as Payment),
+            accounting
+          })
+        )
     ),
     monitoring: monitoring.needs,
     monitoringFigures: monitoring.figures,

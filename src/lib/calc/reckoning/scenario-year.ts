@@ -2,8 +2,9 @@
 import { co2eLines } from '../emissions/co2e-lines.ts';
 import type { Co2eLine, CostLine } from '../estimate-types.ts';
 import type { Fleet, Period } from '../fleet/standing.ts';
-import type { Agent, EstimateInput, Scenario } from '../input.ts';
+import type { Agent, EstimateInput, Payment, Scenario } from '../input.ts';
 import type { ConsumablePrices } from '../money/consumable-prices.ts';
+import { costOfAbsorbents } from '../money/consumables.ts';
 import type { YearlyCost } from '../money/cost-lines.ts';
 import { costLines } from '../money/cost-lines.ts';
 import type { Decimal } from '../money/decimal.ts';
@@ -44,6 +45,8 @@ export interface ScenarioYearReckoning {
 export interface ScenarioYears {
   /** The year of a period, at today's prices. */
   readonly yearIn: (scenario: Scenario, period: Period) => ScenarioYearReckoning;
+  /** What the absorbent costs in a year that is used on the machines of one payment, once all of them have come. */
+  readonly absorbentUnder: (scenario: Scenario, payment: Payment) => Quantity<Decimal>;
   /** Today's estimate ÷ purchase, by agent; null where no purchases were given or nothing is used. */
   readonly reconciliation: (agent: Agent) => Quantity | null;
 }
@@ -187,10 +190,8 @@ export function scenarioYears(
         agentUses.filter((use) => use.agent === agent).map((use) => use.liquidMl)
       );
     const absorbentKg = absorbentIn(parts);
-    const isIncluded = parts.some(({ absorbentIncluded }) => absorbentIncluded);
-    const absorbentPaidForKg = isIncluded
-      ? absorbentIn(parts.filter(({ absorbentIncluded }) => !absorbentIncluded))
-      : absorbentKg;
+    const paidApart = parts.filter(({ payment }) => payment?.includesConsumables !== true);
+    const absorbentPaidForKg = paidApart.length < parts.length ? absorbentIn(paidApart) : absorbentKg;
     const oxygenM3 = inAll(parts, 'm3', (use) => use.oxygenM3);
     const airM3 = inAll(parts, 'm3', (use) => use.airM3);
     const electricityKWh = inAll(parts, 'kWh', (use) => use.electricityKWh);
@@ -267,5 +268,14 @@ export function scenarioYears(
   };
   const yearsOf = kept((scenario: Scenario) => kept((period: Period) => reckonYear(scenario, period)));
 
-  return { yearIn: (scenario, period) => yearsOf(scenario)(period), reconciliation };
+  return {
+    yearIn: (scenario, period) => yearsOf(scenario)(period),
+    absorbentUnder: (scenario, payment) => {
+      const isUnder = (part: { readonly payment: Payment | null }): boolean => part.payment === payment;
+      const period = fleet.periods(scenario).findLast(({ standings }) => standings.some(isUnder));
+      const parts = period === undefined ? [] : partsOf(scenario)(period).filter(isUnder);
+      return costOfAbsorbents(r, prices(), absorbentIn(parts));
+    },
+    reconciliation
+  };
 }

@@ -2,7 +2,7 @@
 import type { CaseUse } from '../case/case-result.ts';
 import type { ShareOfCases } from '../fleet/share-of-cases.ts';
 import type { Period, Standing } from '../fleet/standing.ts';
-import type { CaseRow, EstimateInput, Machine, Scenario } from '../input.ts';
+import type { CaseRow, EstimateInput, Machine, Payment, Scenario } from '../input.ts';
 import { kept, once } from '../working/kept.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import type { Consumption, RowResult } from '../year/consumption.ts';
@@ -16,8 +16,8 @@ export interface YearPart {
   /** Whether its cases follow the scenario's plan. */
   readonly follows: boolean;
   readonly use: Consumption;
-  /** Whether what is paid for the machine includes the absorbent that it uses. */
-  readonly absorbentIncluded: boolean;
+  /** What is paid for the machine in these years; null: it is owned. */
+  readonly payment: Payment | null;
 }
 
 type ShareThere = Exclude<ShareOfCases, 'none'>;
@@ -35,7 +35,7 @@ export function yearParts(
   ): YearPart => ({
     machine: standing.machine,
     follows: follows && standing.moved,
-    absorbentIncluded: standing.arrival?.move?.terms.payment?.includesConsumables === true,
+    payment: standing.payment,
     use: consumption(r, {
       rows: rows.map(([row, { agent, result }, sharePercent]): RowResult => ({
         row,

@@ -38,7 +38,9 @@ export const accounting: Accounting = {
   recoveryMinuteValue: '0',
   bodyModel: 'eger',
   residualValue: 'none',
-  counterfactual: 'machines-last'
+  counterfactual: 'machines-last',
+  capitalChargePercent: 0,
+  taxPercent: 0
 };
 
 /** A machine, and how many of it stand or come. */
@@ -210,7 +212,7 @@ export function appraiseCase(r: Reckoner, given: Case) {
     const costAt = kept((share: number): YearlyCost => {
       const standing = (machine: Counted, of: number) => ({
         machine,
-        arrival: null,
+        payment: null,
         units: r.assumption(machine.units * of, '1', 'Given by the test.')
       });
       return costLines(r, {

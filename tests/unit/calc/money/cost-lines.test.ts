@@ -22,7 +22,7 @@ const linesOf = (bare: BareAmounts, change: { carbon?: string; recovery?: string
     scenario: { ...scenario, yearlyExtraCost: change.extra ?? '0' },
     serviced: [
       {
-        arrival: null,
+        payment: null,
         machine: { ...machine, servicePerUnitPerYear: '1800.00' },
         units: plain.assumption(3, '1', 'Given by the test.')
       }

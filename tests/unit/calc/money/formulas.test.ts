@@ -17,6 +17,7 @@ import { plain } from '#lib/calc/working/plain.ts';
 import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
 import type { Quantity, Reckoner } from '#lib/calc/working/reckoner.ts';
 import type { StepWorking, Working } from '#lib/calc/working/working.ts';
+import { budgetAndCharges } from '../../../fixtures/budget-and-charges.ts';
 import { waysToPay } from '../../../fixtures/ways-to-pay.ts';
 import { accounting, amountsOf, appraiseCase, machine, prices, scenario } from './business-case.ts';
 import type { Case } from './business-case.ts';
@@ -143,6 +144,7 @@ const figuresOf = (r: Reckoner): Quantity<unknown>[] => {
       }
     ]),
     ...waysToPay(r),
+    ...budgetAndCharges(r, of.flow, given.accounting),
     ...renewed(r)
   ];
 };
