@@ -70,7 +70,7 @@ export function figurePaths(estimate: Estimate): string[] {
         ...leaves(`${id}.waysToPay.${index}.asEntered`, { [figure]: asEntered[figure] }),
         ...leaves(`${id}.waysToPay.${index}.bought`, { [figure]: bought[figure] })
       ]),
-      ...fees.flatMap(({ year, ...figures }, place) =>
+      ...fees.flatMap(({ year: _, ...figures }, place) =>
         leaves(`${id}.waysToPay.${index}.fees.${place}`, figures)
       )
     ]),
