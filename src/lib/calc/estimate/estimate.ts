@@ -148,7 +148,7 @@ function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Sc
   const cases = once(() => reckoning.cases(scenario).map((one) => caseEstimate(reckoning, scenario, one)));
   const againstBaseline = once(() => againstEstimate(reckoning.against(scenario)));
   const monitoring = once(() => reckoning.monitoring(scenario).map(pricedNeed));
-  const cautions = once(() => lowFlowCautions(scenario, reckoning.cases(scenario)));
+  const cautions = once(() => lowFlowCautions(scenario, reckoning.casesDone(scenario)));
   const vapour = once(() => {
     const { takenUpMl, spilledMl, leftMl, togetherMl } = reckoning.vapour(scenario);
     return {
