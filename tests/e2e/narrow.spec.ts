@@ -79,3 +79,31 @@ for (const [sheet, label] of [
     await expect.poll(() => table.evaluate((each) => each.scrollLeft)).toBe(150);
     expect((await heads.first().boundingBox())?.x).toBeCloseTo(before?.x ?? NaN, 0);
   });
+
+test('monitoring says first what is in place, and gives the reasons room for words', async ({ page }) => {
+  await open(page, 'monitoring');
+  const table = page.getByRole('table').first();
+  const inPlace = await table.getByRole('columnheader', { name: 'In place?' }).boundingBox();
+  expect((inPlace?.x ?? NaN) + (inPlace?.width ?? NaN)).toBeLessThan(390);
+  const reasons = table.getByRole('columnheader', { name: 'Asked for because of' });
+  expect((await reasons.boundingBox())?.width).toBeGreaterThan(200);
+});
+
+for (const [sheet, what] of [
+  ['payback', '[aria-label="Figures of each scenario against today"]'],
+  ['case-mix', '.scroller']
+] as const)
+  test(`a dotted edge tells on ${sheet} that there is more aside, until it has been scrolled to`, async ({
+    page
+  }) => {
+    await open(page, sheet);
+    const scrolled = page.locator(what).first();
+    const edge = () => scrolled.evaluate((each) => getComputedStyle(each).borderInlineEndColor);
+    const nothing = 'rgba(0, 0, 0, 0)';
+    await expect.poll(edge).not.toBe(nothing);
+    await scrolled.evaluate((each) => each.scrollTo({ left: each.scrollWidth }));
+    await expect.poll(edge).toBe(nothing);
+    // Where all is in sight there is nothing to tell of.
+    await page.setViewportSize({ width: 3000, height: 844 });
+    await expect.poll(edge).toBe(nothing);
+  });

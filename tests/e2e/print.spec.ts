@@ -53,6 +53,21 @@ test('nothing of the bottom line is printed, and each page says whose figures it
   expect(boxes).toContain('counter(pages)');
 });
 
+test('nothing that is only told stands below a sheet, where it could take a page of its own', async ({
+  page
+}) => {
+  await page.goto('./payback/');
+  await expect(page.getByTestId('payback')).toBeVisible();
+  await page.emulateMedia({ media: 'print' });
+  const below = await page.evaluate(() => {
+    const end = document.querySelector('main')?.getBoundingClientRect().bottom ?? 0;
+    return [...document.querySelectorAll('.page > *, .page > * *')]
+      .filter((each) => each.checkVisibility() && each.getBoundingClientRect().bottom > end + 1)
+      .map((each) => each.outerHTML.slice(0, 80));
+  });
+  expect(below).toEqual([]);
+});
+
 test('Evidence prints each figure with its source, and its widest tables across', async ({ page }) => {
   await page.goto('./evidence/');
   const figures = page.locator('main details summary');

@@ -282,7 +282,7 @@ export interface Caution {
   scenario: string;
   /** Ids of the case-mix rows that it is about. */
   rows: string[];
-  /** Cases a year of those rows, before adoption is applied. */
+  /** Cases a year that are done in theatres where the plan is beyond the label, before adoption is applied. */
   casesPerYear: number;
   /** The whole of it for a reader, counts included. */
   sentence: string;

@@ -19,8 +19,8 @@ export interface ChartLook {
 }
 
 /**
- * Reads the tokens as they hold at `probe`, an element in the page: with `color-scheme: light` on it, the light ones
- * whatever the theme.
+ * Reads the tokens as they hold at `probe`, an element in the page: with the class `light-set` the light ones, whatever
+ * the theme.
  */
 export function readChartLook(probe: HTMLElement, pixelRatio: number): ChartLook {
   const style = getComputedStyle(probe);

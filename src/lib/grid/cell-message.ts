@@ -21,7 +21,8 @@ function stateInWords({ state, path }: GridCell): string {
     case 'off':
       return 'Does not apply to this row.';
     case 'computed':
-      return path === undefined ? 'Computed.' : 'Computed; F8 shows where it comes from.';
+      // What has no working is a name from elsewhere: its column says from where.
+      return path === undefined ? '' : 'Computed; F8 shows where it comes from.';
     case 'given':
       return '';
   }

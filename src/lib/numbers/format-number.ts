@@ -94,8 +94,8 @@ function exactly(value: number | string, locale: string, useGrouping: boolean): 
 }
 
 /**
- * An amount in `currency` (ISO 4217): in whole units from a thousand up, to the cent below, or to the cent throughout
- * with `cents`. `amount` is plain decimal text (kept exact) or a number. null is `–`.
+ * An amount in `currency` (ISO 4217): in whole units from a thousand up and for nothing, to the cent between, or to the
+ * cent throughout with `cents`. `amount` is plain decimal text (kept exact) or a number. null is `–`.
  */
 export function formatMoney(
   amount: string | number | null,
@@ -107,7 +107,8 @@ export function formatMoney(
 ): string {
   if (amount === null) return notGiven;
   // 999.995 shows as 1,000 once rounded, so it counts as a thousand.
-  const inWholeUnits = !cents && Math.abs(Number(amount)) >= 999.995;
+  const size = Math.abs(Number(amount));
+  const inWholeUnits = !cents && (size >= 999.995 || size === 0);
   const format = formatter(locale, {
     style: 'currency',
     currency,

@@ -648,7 +648,7 @@ export const scenarioFields = {
     words: 'Per cent of the cases in year 1, 2 and so on, until the adoption is reached, e.g. 50, 80.',
     max: 100,
     maxLength: 60,
-    empty: 'the same from year 1 on'
+    empty: 'at once'
   },
   adoptionWithoutMachinePercent: number(
     'Adoption without the machine',
@@ -656,7 +656,7 @@ export const scenarioFields = {
     0,
     100,
     'Share of the cases that would follow the plan on today’s machines: what a machine adds is told against it.',
-    { optional: true, empty: 'the same share' }
+    { optional: true, empty: 'the same' }
   ),
   capturePercent: number(
     'Capture',

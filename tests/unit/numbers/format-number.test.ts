@@ -48,6 +48,10 @@ describe('money', () => {
     expect(formatMoney('1234.56', { currency, locale, cents: true })).toBe('€1,234.56');
     expect(formatMoney('-1234.5', { currency, locale: 'de-DE' })).toBe('\u22121.235\u00a0€');
   });
+  it('that is nothing has no cents, and lines up with thousands', () => {
+    expect(formatMoney('0.00', { currency, locale })).toBe('€0');
+    expect(formatMoney('0', { currency, locale, cents: true })).toBe('€0.00');
+  });
   it('is exact where a binary fraction would not be', () => {
     expect(formatMoney('9007199254740993.01', { currency, locale, cents: true })).toBe(
       '€9,007,199,254,740,993.01'

@@ -153,7 +153,7 @@ function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Sc
   const againstBaseline = once(() => againstEstimate(reckoning.against(scenario)));
   const monitoring = once(() => reckoning.monitoring(scenario).map(pricedNeed));
   const waysToPay = once(() => reckoning.waysToPay(scenario).map(waysEstimate));
-  const cautions = once(() => lowFlowCautions(scenario, reckoning.cases(scenario)));
+  const cautions = once(() => lowFlowCautions(scenario, reckoning.casesDone(scenario)));
   const vapour = once(() => {
     const { takenUpMl, spilledMl, leftMl, togetherMl } = reckoning.vapour(scenario);
     return {

@@ -2,37 +2,49 @@
 import type { CaseResult, CaseWarning } from '../case/case-result.ts';
 import type { Caution } from '../estimate-types.ts';
 import type { EstimateInput, Scenario } from '../input.ts';
-import type { Reckoning } from '../reckoning/reckoning.ts';
-import type { CaseReckoning } from '../reckoning/scenario-cases.ts';
+import type { CasesDone, Reckoning } from '../reckoning/reckoning.ts';
 import { statement } from '../reference/statements.ts';
 import { citation } from '../working/citation.ts';
 
 const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
 /** The cautions of all scenarios, from a calculation that is at hand. */
-export const cautionsOf = (input: EstimateInput, reckoning: Pick<Reckoning, 'cases'>): Caution[] =>
-  input.scenarios.flatMap((scenario) => lowFlowCautions(scenario, reckoning.cases(scenario)));
+export const cautionsOf = (input: EstimateInput, reckoning: Pick<Reckoning, 'casesDone'>): Caution[] =>
+  input.scenarios.flatMap((scenario) => lowFlowCautions(scenario, reckoning.casesDone(scenario)));
+
+type Done = CasesDone<CaseResult>;
+
+const casesAYear = (done: readonly Done[]): number =>
+  done.reduce((sum, { row, sharePercent }) => sum + (row.casesPerYear * sharePercent) / 100, 0);
 
 /**
- * The caution of a scenario, or none where no case group with cases in the year triggers it. A group that is beyond both
- * clauses of the label counts with the stricter one, below 1 L/min.
- * @param cases of that scenario, each on its own plan: adoption is not applied, it is told
+ * The caution of a scenario, or none where no case in the year triggers it. Cases that are beyond both clauses of the
+ * label count with the stricter one, below 1 L/min.
+ * @param periods the cases of each row in each theatre that they are done in, each on the scenario's plan there: adoption
+ *   is not applied, it is told. Of the periods the one with the most such cases is told, the last of those that are alike.
  */
-export function lowFlowCautions(
-  { id, name, adoptionPercent }: Scenario,
-  cases: readonly CaseReckoning<CaseResult>[]
-): Caution[] {
-  const groupsWith = (code: CaseWarning['code']) =>
-    cases.filter(
-      ({ row, result }) => row.casesPerYear > 0 && result.warnings.some((warning) => warning.code === code)
-    );
-  const below = groupsWith('sevoflurane-below-1-l-per-min');
-  const longer = groupsWith('sevoflurane-above-2-mac-hours');
-  const all = [...below, ...longer];
-  if (all.length === 0) return [];
-  const yearly = (groups: typeof all): number => groups.reduce((sum, { row }) => sum + row.casesPerYear, 0);
-  const counts = (groups: typeof all): string =>
-    `${counted(groups.length, 'case group', 'case groups')} (${counted(Math.round(yearly(groups)), 'case', 'cases')} a year)`;
+export function lowFlowCautions({ id, name }: Scenario, periods: readonly (readonly Done[])[]): Caution[] {
+  const found = periods.map((done) => {
+    const withCode = (code: CaseWarning['code']) =>
+      done.filter(
+        ({ row, result }) => row.casesPerYear > 0 && result.warnings.some((warning) => warning.code === code)
+      );
+    return {
+      below: withCode('sevoflurane-below-1-l-per-min'),
+      longer: withCode('sevoflurane-above-2-mac-hours')
+    };
+  });
+  const all = ({ below, longer }: (typeof found)[number]): readonly Done[] => [...below, ...longer];
+  const most = found.reduce<(typeof found)[number] | null>(
+    (best, next) => (best !== null && casesAYear(all(best)) > casesAYear(all(next)) ? best : next),
+    null
+  );
+  const [first] = most === null ? [] : all(most);
+  if (most === null || first === undefined) return [];
+  const groups = (done: readonly Done[]): readonly string[] => [...new Set(done.map(({ row }) => row.id))];
+  const counts = (done: readonly Done[]): string =>
+    `${counted(groups(done).length, 'case group', 'case groups')} (${counted(Math.round(casesAYear(done)), 'case', 'cases')} a year)`;
+  const { below, longer } = most;
   const clauses = [
     ...(below.length === 0
       ? []
@@ -49,11 +61,13 @@ export function lowFlowCautions(
       id: 'sevoflurane-low-flow',
       level: 'caution',
       scenario: id,
-      rows: all.map(({ row }) => row.id),
-      casesPerYear: yearly(all),
+      rows: groups(all(most)),
+      casesPerYear: casesAYear(all(most)),
       sentence:
         `“${name}” runs sevoflurane ${clauses.join(', and ')}.` +
-        (adoptionPercent < 100 ? ` Of these cases ${adoptionPercent}\u00a0% follow the plan.` : '') +
+        (first.adoptionPercent < 100
+          ? ` Of these cases ${first.adoptionPercent}\u00a0% follow the plan.`
+          : '') +
         ' Newer statements contest the label for absorbents without strong base; the label in force and local policy decide.',
       source: citation(source),
       evidence

@@ -39,6 +39,16 @@ const yearsWithin = (fromYear: number, nextFromYear: number | undefined, apprais
 
 export type Reckoning = ReturnType<typeof reckon>;
 
+/** Cases of a row that follow a scenario, in theatres where one machine stands. */
+export interface CasesDone<C extends CaseUse> {
+  readonly row: CaseRow;
+  /** Share of the row's cases that is done there. */
+  readonly sharePercent: number;
+  /** Share of these that follows the scenario's plan. */
+  readonly adoptionPercent: number;
+  readonly result: C;
+}
+
 /**
  * The calculation over one input, with all that an estimate tells of its cases. Nothing is computed until it is asked
  * for.
@@ -87,6 +97,23 @@ export function reckonWith<C extends CaseUse>(
 
   const casesOf = (scenario: Scenario) => cases.rowsOf(scenario).map((row) => cases.caseOf(scenario, row));
 
+  /** By period, in order of time: the cases of every row wherever they are done. */
+  const casesDone = (scenario: Scenario): readonly (readonly CasesDone<C>[])[] =>
+    fleet.periods(scenario).map(({ standings }) =>
+      cases.rowsOf(scenario).flatMap((row) =>
+        standings.flatMap((standing) => {
+          const share = cases.shareIn(standing, row);
+          if (share === 'none') return [];
+          return {
+            row,
+            sharePercent: share === 'all' ? 100 : r.value(share),
+            adoptionPercent: r.value(standing.adoptionPercent),
+            result: cases.casesIn(scenario, row, standing).following.result
+          };
+        })
+      )
+    );
+
   const factors = once(() => timeFactors(r, accounting));
   const sideOf = kept((scenario: Scenario): EmittingSide => {
     const { cost, figures } = settledYear(scenario);
@@ -123,6 +150,7 @@ export function reckonWith<C extends CaseUse>(
   return {
     today,
     cases: casesOf,
+    casesDone,
     caseOf: cases.caseOf,
     pricedCase: kept((scenario: Scenario) =>
       kept((row: CaseRow) =>

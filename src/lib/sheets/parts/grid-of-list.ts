@@ -23,7 +23,7 @@ export const unitOf = (field: Field, currency: string): string | undefined => {
 const widths: Readonly<Record<Field['kind'], number>> = {
   text: 28,
   number: 9,
-  money: 11,
+  money: 12,
   choice: 16,
   flag: 8,
   list: 12

@@ -19,6 +19,12 @@ const measures: Readonly<Partial<Record<Item, string>>> = {
 export const itemName = (item: string): string =>
   measures[item as Item] ?? monitorItemOptions.find((option) => option.id === item)?.label ?? item;
 
+/** The name of an item within a sentence: what is no abbreviation begins small. */
+export const itemWithin = (item: string): string => {
+  const name = itemName(item);
+  return /^\p{Lu}\p{Lu}/u.test(name) ? name : name.charAt(0).toLowerCase() + name.slice(1);
+};
+
 export const layerNames: Readonly<Record<MonitoringNeed['layer'], string>> = {
   standard: 'The chosen standard',
   'low-flow': 'On top of it, for low flow',

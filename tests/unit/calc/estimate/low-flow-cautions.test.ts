@@ -44,10 +44,11 @@ const rows = [
   row('desflurane', { agent: 'desflurane', minutes: 60, casesPerYear: 500 }),
   row('none-this-year', { minutes: 60, casesPerYear: 0 })
 ];
-const made = (scenarios: readonly Scenario[]) =>
+const made = (scenarios: readonly Scenario[], more: Partial<typeof demo> = {}) =>
   estimate(
     coreInput({
       ...demo,
+      ...more,
       caseMix: rows,
       flowPlans: [plan('two', 2), plan('one', 1), plan('half', 0.5)],
       // A machine without needs of its own, so that the plan's flows are the flows.
@@ -97,6 +98,45 @@ describe('the low-flow caution of sevoflurane', () => {
   it('is not raised where every plan keeps to the label', () => {
     expect(found.cautions.map((caution) => caution.scenario)).toEqual(['minimal', 'low']);
     expect(made([scenario('today', 'two')]).cautions).toEqual([]);
+  });
+
+  describe('where machines come to a part of the theatres', () => {
+    const [group] = demo.theatreGroups;
+    if (group === undefined) throw new Error('the demo has a theatre group');
+    const four = { theatreGroups: [{ ...group, id: 'main', theatres: 4, machine: 'm-old' }] };
+    const moves = (theatres: number, year = 0) => ({
+      moves: [{ theatreGroup: 'main', machine: 'm-closed', year, theatres, payment: null }]
+    });
+    const told = (more: Partial<Scenario>) =>
+      made([scenario('today', 'two'), scenario('part', 'two', more)], four).cautions.filter(
+        (caution) => caution.scenario === 'part'
+      );
+
+    it('counts the cases that are done there, and no others', () => {
+      const [caution] = told({ ...moves(1), plans: { 'm-closed': 'half', 'm-old': 'two' } });
+      expect(caution?.rows).toEqual(['short', 'long']);
+      expect(caution?.casesPerYear).toBe(85);
+      expect(caution?.sentence).toContain('in 2 case groups (85 cases a year)');
+    });
+
+    it('counts those in the theatres whose machine stays, where it is their plan that goes below', () => {
+      const [caution] = told({ ...moves(1), plans: { 'm-closed': 'two', 'm-old': 'half' } });
+      expect(caution?.casesPerYear).toBe(255);
+    });
+
+    it('is raised for a plan that goes below until the machines come, too', () => {
+      const [caution] = told({ ...moves(4, 3), plans: { 'm-closed': 'two', 'm-old': 'half' } });
+      expect(caution?.casesPerYear).toBe(340);
+    });
+
+    it('names a case group once that is beyond one clause here and the other there', () => {
+      const [caution] = told({ ...moves(1), plans: { 'm-closed': 'half', 'm-old': 'one' } });
+      expect(caution?.rows).toEqual(['short', 'long']);
+      expect(caution?.sentence).toMatch(
+        /2 case groups \(85 cases a year\), and at 1 to below .* 1 case group \(30 cases a year\)/
+      );
+      expect(caution?.casesPerYear).toBe(115);
+    });
   });
 
   it('stands among the warnings, first, and in the JSON', () => {
