@@ -64,9 +64,15 @@ const worded = (id: string, amount: { yields: string; words: string; unit: strin
   };
 };
 const numbers = (...of: Parameters<typeof worded>): Formula<{ amount: number; share: number }> =>
-  formula({ ...worded(...of), compute: ({ amount, share }) => amount / share });
+  formula<{ amount: number; share: number }>({
+    ...worded(...of),
+    compute: ({ amount, share }) => amount / share
+  });
 const amounts = (...of: Parameters<typeof worded>): Formula<{ amount: Decimal; share: number }, Decimal> =>
-  formula({ ...worded(...of), compute: ({ amount, share }) => amount.div(share) });
+  formula<{ amount: Decimal; share: number }, Decimal>({
+    ...worded(...of),
+    compute: ({ amount, share }) => amount.div(share)
+  });
 
 const liquid = { yields: 'Liquid agent', words: 'liquid agent used', unit: 'mL' };
 const emitted = { yields: 'Emissions of the agent', words: 'emissions of the agent', unit: 'kg CO2e' };
