@@ -14,6 +14,7 @@ import {
   airTotal,
   co2AbsorbedTotal,
   constantDialTotal,
+  constantDialVapourAddedTotal,
   macHours,
   meanFlow,
   nitrousOxideTotal,
@@ -26,7 +27,7 @@ import type { CircleFigure } from './circle-report.ts';
 import { emptyOutcome, solveCircleSystem, solveFloor } from './circle-system.ts';
 import type { CircleOutcome } from './circle-system.ts';
 import type { CaseGiven } from './conditions.ts';
-import { constantDial, dialAsFraction } from './constant-dial.ts';
+import { constantDial, constantDialVapourAdded, dialAsFraction } from './constant-dial.ts';
 import { flowClassOf } from './fresh-gas-flow.ts';
 import {
   liquidDelivered,
@@ -72,6 +73,7 @@ export function estimateCase(r: Reckoner, given: CaseGiven): CaseResult {
     absorbentKg: use.absorbentKg,
     lowestFlowLPerMin: use.lowestFlowLPerMin,
     constantDialMl: held.constantDialMl,
+    constantDialVapourAddedMl: held.constantDialVapourAddedMl,
     minutesToTarget: held.minutesToTarget,
     minutesBelowTarget: held.minutesBelowTarget,
     targetFraction: held.targetFraction,
@@ -196,14 +198,19 @@ const partOf = (totals: Float64Array, i: number): number => totals[i]! - (i === 
 
 type Held = Pick<
   CaseResult,
-  'constantDialMl' | 'minutesToTarget' | 'minutesBelowTarget' | 'targetFraction' | 'macHours'
+  | 'constantDialMl'
+  | 'constantDialVapourAddedMl'
+  | 'minutesToTarget'
+  | 'minutesBelowTarget'
+  | 'targetFraction'
+  | 'macHours'
 >;
 
 /** How the target was held in the case that was solved just now. */
 function holding(r: Reckoner, model: CaseModel, agent: AgentModel): Held {
   const solved = solvedBy(r, model, agent);
   return {
-    constantDialMl: constantDialOf(r, model, agent),
+    ...constantDialOf(r, model, agent),
     minutesToTarget: solved(
       'minutes-to-target',
       Number.isNaN(outcome.minutesToTarget) ? null : outcome.minutesToTarget
@@ -218,21 +225,31 @@ function holding(r: Reckoner, model: CaseModel, agent: AgentModel): Held {
 }
 
 /** The published formula, phase by phase: at the target where it is held, at the dial where that is fixed. */
-function constantDialOf(r: Reckoner, model: CaseModel, agent: AgentModel): Quantity {
-  const parts: Quantity[] = [];
+function constantDialOf(
+  r: Reckoner,
+  model: CaseModel,
+  agent: AgentModel
+): Pick<Held, 'constantDialMl' | 'constantDialVapourAddedMl'> {
+  const asPrinted: Quantity[] = [];
+  const vapourAdded: Quantity[] = [];
   for (const { vaporiser, minutes, flowLPerMin, dialPercent } of model.phases) {
     if (vaporiser === 'off') continue;
     const dialFraction =
       vaporiser === 'dial' && dialPercent !== null
         ? r.apply(dialAsFraction, { dialPercent })
         : agent.targetFraction;
-    parts.push(
-      r.apply(constantDial, { flowLPerMin, dialFraction, minutes, vapourPerLiquid: agent.vapourPerLiquid })
-    );
+    const of = { flowLPerMin, dialFraction, minutes, vapourPerLiquid: agent.vapourPerLiquid };
+    asPrinted.push(r.apply(constantDial, of));
+    vapourAdded.push(r.apply(constantDialVapourAdded, of));
   }
-  return parts.length === 0
-    ? r.assumption(0, 'mL', 'The vaporiser is off in every phase.')
-    : r.apply(constantDialTotal, { parts });
+  if (asPrinted.length === 0) {
+    const none = r.assumption(0, 'mL', 'The vaporiser is off in every phase.');
+    return { constantDialMl: none, constantDialVapourAddedMl: none };
+  }
+  return {
+    constantDialMl: r.apply(constantDialTotal, { parts: asPrinted }),
+    constantDialVapourAddedMl: r.apply(constantDialVapourAddedTotal, { parts: vapourAdded })
+  };
 }
 
 const noAgent = 'No volatile agent is given.';
@@ -247,6 +264,7 @@ function nothingHeld(r: Reckoner): Held {
   const none = r.assumption(0, 'mL', noAgent);
   return {
     constantDialMl: none,
+    constantDialVapourAddedMl: none,
     minutesToTarget: r.assumption(null, 'min', noAgent),
     minutesBelowTarget: r.assumption(0, 'min', noAgent),
     targetFraction: 0,
