@@ -174,6 +174,11 @@ export interface Phase {
   /** null: the rest of the case; exactly one phase of a plan. */
   readonly minutes: number | null;
   readonly flowLPerMin: number;
+  /**
+   * True: a machine that can lets the flow follow what patient and circuit take, from moment to moment, and injects the
+   * vapour, so that no dial limits it. On any other the phase is run at `flowLPerMin`.
+   */
+  readonly flowAsNeeded: boolean;
   readonly vaporiser: VaporiserMode;
   /** With `dial` the setting, with `hold` an upper limit. */
   readonly dialPercent: number | null;
@@ -195,6 +200,12 @@ export interface Machine {
   readonly sampleMlPerMin: number;
   readonly sampleReturned: boolean;
   readonly minimumFlowLPerMin: number;
+  readonly canFlowAsNeeded: boolean;
+  /**
+   * Share of the spilled gas that leaves as inspired gas, 0 to 1; the rest leaves as it is breathed out. null: all of it,
+   * as in a circuit in which gas mixes before it is spilled.
+   */
+  readonly spillShareInspiredFraction: number | null;
   /** null: the cited default. */
   readonly powerW: number | null;
   readonly unitPrice: Money;

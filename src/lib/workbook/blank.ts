@@ -75,8 +75,22 @@ export function blankWorkbook(): Workbook {
         id: 'usual',
         name: 'Usual practice',
         phases: [
-          { name: 'Wash-in', minutes: 10, flowLPerMin: 6, vaporiser: 'hold', dialPercent: null },
-          { name: 'Maintenance', minutes: null, flowLPerMin: 2, vaporiser: 'hold', dialPercent: null }
+          {
+            name: 'Wash-in',
+            minutes: 10,
+            flowLPerMin: 6,
+            flowAsNeeded: false,
+            vaporiser: 'hold',
+            dialPercent: null
+          },
+          {
+            name: 'Maintenance',
+            minutes: null,
+            flowLPerMin: 2,
+            flowAsNeeded: false,
+            vaporiser: 'hold',
+            dialPercent: null
+          }
         ]
       }
     ],
@@ -90,6 +104,8 @@ export function blankWorkbook(): Workbook {
         sampleMlPerMin: 200,
         sampleReturned: false,
         minimumFlowLPerMin: 0.3,
+        canFlowAsNeeded: false,
+        spillShareInspiredFraction: null,
         powerW: null,
         unitPrice: '0',
         tradeInPerUnit: '0',

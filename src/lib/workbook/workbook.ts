@@ -114,7 +114,10 @@ const monitorItem = z.custom<MonitorItem>((value) => monitorItems.includes(value
   error: (issue) => `Monitor: ${quoted(issue.input)} was given; allowed is one of ${monitorItems.join(', ')}.`
 });
 
-const phase = z.strictObject(shape(phaseFields));
+const phase = z.strictObject({
+  ...shape(phaseFields),
+  flowAsNeeded: z._default(leaf(phaseFields.flowAsNeeded), false)
+});
 
 const schema = z.strictObject({
   format: z.literal(workbookFormat),
@@ -180,6 +183,8 @@ const schema = z.strictObject({
     z.strictObject({
       id,
       ...shape(machineFields),
+      canFlowAsNeeded: z._default(leaf(machineFields.canFlowAsNeeded), false),
+      spillShareInspiredFraction: z._default(leaf(machineFields.spillShareInspiredFraction), null),
       monitors: listOf('Monitors', monitorItem, monitorItems.length)
     }),
     limits.machines,

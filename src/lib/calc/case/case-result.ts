@@ -10,6 +10,7 @@ export type FlowClass = 'metabolic' | 'minimal' | 'low' | 'medium' | 'high' | 'v
 export interface CaseWarning {
   readonly code:
     | 'flow-raised-to-need'
+    | 'flow-as-needed-refused'
     | 'oxygen-not-held'
     | 'target-not-reached'
     | 'target-sagged'

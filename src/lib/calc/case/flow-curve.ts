@@ -57,7 +57,7 @@ export function flowCurve(given: CaseGiven): FlowCurve {
 /** The case with the flow of its plan's open phase as asked. */
 export function caseAtFlow(r: Reckoner, given: CaseGiven, flowLPerMin: number): CaseResult {
   const phases = given.conditions.phases.map((phase) =>
-    phase.minutes === null ? { ...phase, flowLPerMin } : phase
+    phase.minutes === null ? { ...phase, flowLPerMin, flowAsNeeded: false } : phase
   );
   return estimateCase(r, { ...given, conditions: { ...given.conditions, phases } });
 }

@@ -10,6 +10,7 @@ import { caseOf, under } from '../../../fixtures/circle-cases.ts';
 const hold = (minutes: number | null, flowLPerMin: number): Omit<Phase, 'name'> => ({
   minutes,
   flowLPerMin,
+  flowAsNeeded: false,
   vaporiser: 'hold',
   dialPercent: null
 });

@@ -8,7 +8,7 @@ import { demoWorkbook } from '#lib/workbook/demo.ts';
 
 // Only names and structure are the demo's; rows, plans and counts are made here.
 const demo = demoWorkbook();
-const hold = { vaporiser: 'hold', dialPercent: null } as const;
+const hold = { flowAsNeeded: false, vaporiser: 'hold', dialPercent: null } as const;
 const plan = (id: string, flowLPerMin: number) => ({
   id,
   name: id,
