@@ -309,6 +309,14 @@ export interface Sampling {
   readonly minutesTogether: boolean;
   /** Draw over the three body models, instead of keeping the chosen one. */
   readonly overBodyModels: boolean;
+  /** Draw the model's own error as well, as it is against what was measured. */
+  readonly overModelError: boolean;
+}
+
+/** Factors on the model's figures, for its own error. */
+export interface ModelErrorFactors {
+  readonly uptakeFactor: number;
+  readonly spillFactor: number;
 }
 
 export interface EstimateInput {
@@ -332,4 +340,6 @@ export interface EstimateInput {
   /** By cell path. */
   readonly ranges: Readonly<Record<string, Range>>;
   readonly sampling: Sampling;
+  /** In a draw of an uncertainty run alone; left out, the model's figures are taken as they are. */
+  readonly modelError?: ModelErrorFactors;
 }

@@ -140,7 +140,14 @@ export function blankWorkbook(): Workbook {
     ],
     monitorPrices: [],
     ranges: {},
-    sampling: { draws: 10000, seed: 20260101, shape: 'pert', minutesTogether: false, overBodyModels: true },
+    sampling: {
+      draws: 10000,
+      seed: 20260101,
+      shape: 'pert',
+      minutesTogether: false,
+      overBodyModels: true,
+      overModelError: true
+    },
     overrides: [],
     keptTexts: {}
   };

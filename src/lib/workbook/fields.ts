@@ -738,5 +738,9 @@ export const samplingFields = {
   overBodyModels: flag(
     'Over body models',
     'Draw over the three body models instead of keeping the chosen one.'
+  ),
+  overModelError: flag(
+    'Over the model’s error',
+    'Draw the model’s own error too, as large as it is against published measurements: one factor on what patients take up, one on what is spilled.'
   )
 } as const satisfies Fields;

@@ -46,7 +46,7 @@ export const limits = {
 } as const;
 
 /** The document. Every list entry carries a stable id, so that a cell keeps its path whatever moves. */
-export type Workbook = Omit<EstimateInput, 'reference'> & {
+export type Workbook = Omit<EstimateInput, 'reference' | 'modelError'> & {
   readonly format: typeof workbookFormat;
   readonly version: typeof workbookVersion;
   /** Id of the reference set that it was made with. */
@@ -118,6 +118,11 @@ const phase = z.strictObject({
   ...shape(phaseFields),
   flowAsNeeded: z._default(leaf(phaseFields.flowAsNeeded), false)
 });
+
+const samplingShape: Readonly<Record<string, z.core.$ZodType>> = {
+  ...shape(samplingFields),
+  overModelError: z._default(leaf(samplingFields.overModelError), false)
+};
 
 const schema = z.strictObject({
   format: z.literal(workbookFormat),
@@ -226,12 +231,13 @@ const schema = z.strictObject({
   ),
   monitorPrices: listOf('Monitors', z.strictObject(shape(monitorPriceFields)), monitorItems.length),
   ranges: z.record(z.string(), z.strictObject({ low: anyNumber, high: anyNumber })),
-  sampling: z._default(z.strictObject(shape(samplingFields)), {
+  sampling: z._default(z.strictObject(samplingShape), {
     draws: 10000,
     seed: 20260101,
     shape: 'pert',
     minutesTogether: false,
-    overBodyModels: true
+    overBodyModels: true,
+    overModelError: false
   }),
   overrides: z._default(
     listOf(

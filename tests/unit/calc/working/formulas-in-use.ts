@@ -6,6 +6,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import path from 'node:path';
 import { givenOf } from '#lib/calc/case/conditions.ts';
+import { explainer } from '#lib/calc/estimate/explain.ts';
 import { agentAtFlowFigures, recordedAgentAtFlow } from '#lib/calc/reckoning/agent-at-flow.ts';
 import { ownCaseSources } from '#lib/calc/reckoning/own-case.ts';
 import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
@@ -27,11 +28,22 @@ function agentAtFlow() {
   );
 }
 
+/** A case with the model's own error on it, as uncertainty runs draw it. */
+function withError() {
+  const input = {
+    ...coreInput(everyBranch[0]!),
+    modelError: { uptakeFactor: 1.1, spillFactor: 0.9 }
+  };
+  const row = input.caseMix.find(({ technique }) => technique === 'volatile')!;
+  return explainer(input)(`${input.scenarios[0]!.id}.cases.${row.id}.liquidMl`);
+}
+
 const steps = [
   ...recordings.flatMap((recorded) => recorded.steps),
   // The first set goes by rules of its own where a measurement or purchases are carried over.
   ...recordAll({ ...everyBranch[0]!, referenceSet: '2026-1' }).steps,
   ...allUnder(agentAtFlow()).filter((working) => working.kind === 'step'),
+  ...allUnder([withError()]).filter((working) => working.kind === 'step'),
   ...allUnder(waysToPay(recorder).map(workingOf)).filter((working) => working.kind === 'step')
 ];
 
