@@ -485,8 +485,8 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     let vapourByA = 0;
     let vapourByB = 0;
     let vapourByR = 0;
-    let spilledByC = 0;
-    let spilledByA = 0;
+    let spilledByC: number;
+    let spilledByA: number;
     let spilledByB = 0;
     let spilledByR = 0;
     // By time, through ventilation alone.
