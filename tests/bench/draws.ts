@@ -87,7 +87,7 @@ export async function bench(): Promise<BenchRow[]> {
   const onlyPrice: Workbook = {
     ...workbook,
     ranges: { [price]: workbook.ranges[price] ?? { low: 85, high: 140 } },
-    sampling: { ...workbook.sampling, overBodyModels: false }
+    sampling: { ...workbook.sampling, overBodyModels: false, overModelError: false }
   };
   const drawMs = fastestDrawMs(workbook);
   const priceMs = fastestDrawMs(onlyPrice);

@@ -1,6 +1,7 @@
 /**
- * The constant-dial formula against Dion P. Can J Anaesth 1992;39:633, a figure in Anaesth Intensive Care
- * 1998;26:371-6, and the rule of thumb in Dhulkhed et al. Indian J Anaesth 2013;57:455-63.
+ * The engine at a fixed dial, from the first minute to the last, against the published formula (Dion P. Can J Anaesth
+ * 1992;39:633), a figure in Anaesth Intensive Care 1998;26:371-6, and the rule of thumb in Dhulkhed et al. Indian J
+ * Anaesth 2013;57:455-63.
  */
 import { testArea } from '../fixtures/published-area.ts';
 

@@ -22,7 +22,14 @@ const price = 'agents.sevoflurane.bottlePrice';
 const workbook = wholeWorkbook({
   scenarios: [today, ...others],
   ranges: { [minutes]: { low: 50, high: 80 }, [price]: { low: 100, high: 150 } },
-  sampling: { draws: 10, seed: 1, shape: 'pert', minutesTogether: false, overBodyModels: true }
+  sampling: {
+    draws: 10,
+    seed: 1,
+    shape: 'pert',
+    minutesTogether: false,
+    overBodyModels: true,
+    overModelError: false
+  }
 });
 const input = coreInput(workbook);
 const run = setUpRun(input, new Set());

@@ -63,6 +63,7 @@ export interface CaseEstimate {
   leftMl: number;
   floorMl: number;
   constantDialMl: number;
+  constantDialVapourAddedMl: number;
   minutesToTarget: number | null;
   minutesBelowTarget: number;
   macHours: number;

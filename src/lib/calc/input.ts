@@ -178,6 +178,11 @@ export interface Phase {
   /** null: the rest of the case; exactly one phase of a plan. */
   readonly minutes: number | null;
   readonly flowLPerMin: number;
+  /**
+   * True: a machine that can lets the flow follow what patient and circuit take, from moment to moment, and injects the
+   * vapour, so that no dial limits it. On any other the phase is run at `flowLPerMin`.
+   */
+  readonly flowAsNeeded: boolean;
   readonly vaporiser: VaporiserMode;
   /** With `dial` the setting, with `hold` an upper limit. */
   readonly dialPercent: number | null;
@@ -199,6 +204,12 @@ export interface Machine {
   readonly sampleMlPerMin: number;
   readonly sampleReturned: boolean;
   readonly minimumFlowLPerMin: number;
+  readonly canFlowAsNeeded: boolean;
+  /**
+   * Share of the spilled gas that leaves as inspired gas, 0 to 1; the rest leaves as it is breathed out. null: all of it,
+   * as in a circuit in which gas mixes before it is spilled.
+   */
+  readonly spillShareInspiredFraction: number | null;
   /** null: the cited default. */
   readonly powerW: number | null;
   readonly unitPrice: Money;
@@ -302,6 +313,14 @@ export interface Sampling {
   readonly minutesTogether: boolean;
   /** Draw over the three body models, instead of keeping the chosen one. */
   readonly overBodyModels: boolean;
+  /** Draw the model's own error as well, as it is against what was measured. */
+  readonly overModelError: boolean;
+}
+
+/** Factors on the model's figures, for its own error. */
+export interface ModelErrorFactors {
+  readonly uptakeFactor: number;
+  readonly spillFactor: number;
 }
 
 export interface EstimateInput {
@@ -325,4 +344,6 @@ export interface EstimateInput {
   /** By cell path. */
   readonly ranges: Readonly<Record<string, Range>>;
   readonly sampling: Sampling;
+  /** In a draw of an uncertainty run alone; left out, the model's figures are taken as they are. */
+  readonly modelError?: ModelErrorFactors;
 }

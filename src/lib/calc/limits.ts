@@ -44,7 +44,8 @@ export const machineLimits = {
   circuitVolumeL: limit('Circuit volume', 'L', [0.5, 30]),
   leakMlPerMin: limit('Leak', 'mL/min', [0, 5000]),
   sampleMlPerMin: limit('Gas sample', 'mL/min', [0, 1000]),
-  minimumFlowLPerMin: limit('Least flow of the machine', 'L/min', [0, 10])
+  minimumFlowLPerMin: limit('Least flow of the machine', 'L/min', [0, 10]),
+  spillShareInspiredFraction: limit('Spilled as inspired gas', '', [0, 1])
 } as const;
 
 export const absorbentLimits = {

@@ -17,7 +17,7 @@ export interface UseAgainstFlow {
   readonly agent: string;
   /** Use by the circle-system balance at steady flows, any order. */
   readonly curve: readonly UseAtFlow[];
-  /** Use by the constant-dial formula; empty: not drawn. */
+  /** Use by the published formula (fresh gas flow times dial); empty: not drawn. */
   readonly constantDial: readonly UseAtFlow[];
   /** Liquid that would be used if nothing spilled; null: not known. */
   readonly floorMl: number | null;
@@ -49,7 +49,7 @@ export function useAgainstFlow({
   if (constantDial.length > 0) {
     const style = { ...styleBesideAgents(1), dash: 'dashed' as const };
     series.push({
-      label: 'Constant-dial formula',
+      label: 'Published formula',
       drawn: 'line',
       named: 'at-end',
       style,
@@ -126,7 +126,7 @@ export function useAgainstFlow({
               }
             ]),
         ...byFlow(curve).map((use) => useRow('Circle-system balance', use)),
-        ...byFlow(constantDial).map((use) => useRow('Constant-dial formula', use))
+        ...byFlow(constantDial).map((use) => useRow('Published formula', use))
       ]
     }
   };

@@ -77,8 +77,22 @@ export function blankWorkbook(): Workbook {
         id: 'usual',
         name: 'Usual practice',
         phases: [
-          { name: 'Wash-in', minutes: 10, flowLPerMin: 6, vaporiser: 'hold', dialPercent: null },
-          { name: 'Maintenance', minutes: null, flowLPerMin: 2, vaporiser: 'hold', dialPercent: null }
+          {
+            name: 'Wash-in',
+            minutes: 10,
+            flowLPerMin: 6,
+            flowAsNeeded: false,
+            vaporiser: 'hold',
+            dialPercent: null
+          },
+          {
+            name: 'Maintenance',
+            minutes: null,
+            flowLPerMin: 2,
+            flowAsNeeded: false,
+            vaporiser: 'hold',
+            dialPercent: null
+          }
         ]
       }
     ],
@@ -92,6 +106,8 @@ export function blankWorkbook(): Workbook {
         sampleMlPerMin: 200,
         sampleReturned: false,
         minimumFlowLPerMin: 0.3,
+        canFlowAsNeeded: false,
+        spillShareInspiredFraction: null,
         powerW: null,
         unitPrice: '0',
         tradeInPerUnit: '0',
@@ -126,7 +142,14 @@ export function blankWorkbook(): Workbook {
     ],
     monitorPrices: [],
     ranges: {},
-    sampling: { draws: 10000, seed: 20260101, shape: 'pert', minutesTogether: false, overBodyModels: true },
+    sampling: {
+      draws: 10000,
+      seed: 20260101,
+      shape: 'pert',
+      minutesTogether: false,
+      overBodyModels: true,
+      overModelError: true
+    },
     overrides: [],
     keptTexts: {}
   };

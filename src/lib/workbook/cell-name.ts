@@ -64,6 +64,13 @@ function labelOf({ machines, theatreGroups, caseMix }: Workbook, key: string): s
   return entry?.name ?? option?.label ?? key;
 }
 
-/** Cells that vary together, as a reader calls them: only the minutes of case groups do. */
+/** What a run draws of the model itself stands in no cell. */
+const modelErrorNames: Readonly<Record<string, string>> = {
+  'modelError.uptakeFactor': 'The model itself: what patients take up',
+  'modelError.spillFactor': 'The model itself: what is spilled'
+};
+
+/** What varies together in a run, as a reader calls it: only the minutes of case groups do. */
 export const cellsName = (workbook: Workbook, paths: readonly string[]): string =>
-  paths.length > 1 ? 'Minutes of all case groups together' : cellName(workbook, paths[0] ?? '');
+  modelErrorNames[paths[0] ?? ''] ??
+  (paths.length > 1 ? 'Minutes of all case groups together' : cellName(workbook, paths[0] ?? ''));

@@ -101,6 +101,11 @@ function flowPlans(workbook: Workbook, report: Report): void {
           `${at}.${index}.dialPercent`,
           'Dial: none was given; a fixed dial needs a number above 0 to below 100 %.'
         );
+      if (phase.vaporiser === 'dial' && phase.flowAsNeeded)
+        report(
+          `${at}.${index}.flowAsNeeded`,
+          'Flow as needed: yes was given beside a fixed dial; allowed is no, as vapour is then injected to hold the target.'
+        );
     });
   }
 }

@@ -174,6 +174,7 @@ const phase = (name: string, minutes: number | null, flowLPerMin: number): Phase
   name,
   minutes,
   flowLPerMin,
+  flowAsNeeded: false,
   vaporiser: 'hold',
   dialPercent: null
 });
@@ -185,6 +186,8 @@ const machine: Omit<Machine, 'id' | 'name'> = {
   sampleMlPerMin: 200,
   sampleReturned: false,
   minimumFlowLPerMin: 0.5,
+  canFlowAsNeeded: false,
+  spillShareInspiredFraction: null,
   powerW: 97,
   unitPrice: '0',
   tradeInPerUnit: '0',

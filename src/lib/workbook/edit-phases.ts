@@ -8,6 +8,7 @@ const newPhase: Phase = {
   name: 'New phase',
   minutes: 5,
   flowLPerMin: 2,
+  flowAsNeeded: false,
   vaporiser: 'hold',
   dialPercent: null
 };

@@ -581,6 +581,10 @@ export const phaseFields = {
     empty: 'the rest of the case'
   }),
   flowLPerMin: within(phaseLimits.flowLPerMin, 'Fresh gas flow', 'Carrier flow set on the flowmeters.'),
+  flowAsNeeded: flag(
+    'Flow as needed',
+    'On a machine that can, the flow follows what patient and circuit take, and vapour is injected; on any other the flow beside it is set.'
+  ),
   vaporiser: choice('Vaporiser', vaporiserOptions, 'Hold the target, sit at a fixed dial, or off.'),
   dialPercent: within(
     phaseLimits.dialPercent,
@@ -607,6 +611,16 @@ export const machineFields = {
     machineLimits.minimumFlowLPerMin,
     'Least flow',
     'The least fresh gas flow that the machine gives.'
+  ),
+  canFlowAsNeeded: flag(
+    'Flow as needed',
+    'Whether it can let the flow follow what patient and circuit take, and inject the vapour.'
+  ),
+  spillShareInspiredFraction: within(
+    machineLimits.spillShareInspiredFraction,
+    'Spilled as inspired gas',
+    'Share of the gas that leaves the circuit as it is breathed in, 0 to 1: about 0.33, the dead space, where the relief valve sits on the expiratory side; the rest leaves as it is breathed out.',
+    { optional: true, empty: '1, all gas mixed' }
   ),
   absorbent: choice('Absorbent', 'absorbents', 'Absorbent that the machine uses.'),
   powerW: number('Power', 'W', 0, 5000, 'Electrical power in use.', {
@@ -738,5 +752,9 @@ export const samplingFields = {
   overBodyModels: flag(
     'Over body models',
     'Draw over the three body models instead of keeping the chosen one.'
+  ),
+  overModelError: flag(
+    'Over the model’s error',
+    'Draw the model’s own error too, as large as it is against published measurements: one factor on what patients take up, one on what is spilled.'
   )
 } as const satisfies Fields;

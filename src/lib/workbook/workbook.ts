@@ -46,7 +46,7 @@ export const limits = {
 } as const;
 
 /** The document. Every list entry carries a stable id, so that a cell keeps its path whatever moves. */
-export type Workbook = Omit<EstimateInput, 'reference'> & {
+export type Workbook = Omit<EstimateInput, 'reference' | 'modelError'> & {
   readonly format: typeof workbookFormat;
   readonly version: typeof workbookVersion;
   /** Id of the reference set that it was made with. */
@@ -114,7 +114,15 @@ const monitorItem = z.custom<MonitorItem>((value) => monitorItems.includes(value
   error: (issue) => `Monitor: ${quoted(issue.input)} was given; allowed is one of ${monitorItems.join(', ')}.`
 });
 
-const phase = z.strictObject(shape(phaseFields));
+const phase = z.strictObject({
+  ...shape(phaseFields),
+  flowAsNeeded: z._default(leaf(phaseFields.flowAsNeeded), false)
+});
+
+const samplingShape: Readonly<Record<string, z.core.$ZodType>> = {
+  ...shape(samplingFields),
+  overModelError: z._default(leaf(samplingFields.overModelError), false)
+};
 
 const schema = z.strictObject({
   format: z.literal(workbookFormat),
@@ -182,6 +190,8 @@ const schema = z.strictObject({
     z.strictObject({
       id,
       ...shape(machineFields),
+      canFlowAsNeeded: z._default(leaf(machineFields.canFlowAsNeeded), false),
+      spillShareInspiredFraction: z._default(leaf(machineFields.spillShareInspiredFraction), null),
       monitors: listOf('Monitors', monitorItem, monitorItems.length)
     }),
     limits.machines,
@@ -223,12 +233,13 @@ const schema = z.strictObject({
   ),
   monitorPrices: listOf('Monitors', z.strictObject(shape(monitorPriceFields)), monitorItems.length),
   ranges: z.record(z.string(), z.strictObject({ low: anyNumber, high: anyNumber })),
-  sampling: z._default(z.strictObject(shape(samplingFields)), {
+  sampling: z._default(z.strictObject(samplingShape), {
     draws: 10000,
     seed: 20260101,
     shape: 'pert',
     minutesTogether: false,
-    overBodyModels: true
+    overBodyModels: true,
+    overModelError: false
   }),
   overrides: z._default(
     listOf(

@@ -85,7 +85,7 @@ describe('drawn around the data', () => {
     drawOver(plot, { data: flows, look, namesAtEnds: true, labelsBeside: true });
     const expected = [
       'Circle-system balance',
-      'Constant-dial formula',
+      'Published formula',
       'Floor: if nothing spilled',
       ...[0.4, 0.5, 1, 2.5].map((flow) => `Plan at ${flow}`)
     ];

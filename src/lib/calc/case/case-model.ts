@@ -8,7 +8,7 @@ import { caseConstants } from './case-constants.ts';
 import type { CaseConstants } from './case-constants.ts';
 import type { CirclePhase, CircleCase, Tissue } from './circle-system.ts';
 import type { CaseGiven } from './conditions.ts';
-import { flowAsRun, neededFlow } from './fresh-gas-flow.ts';
+import { flowAsRun, gasLost, leastFlowAsNeeded, neededFlow } from './fresh-gas-flow.ts';
 import { vapourPerLiquid } from './liquid-and-vapour.ts';
 import { cutPhase, restOfCase } from './phase-minutes.ts';
 import { risesInPhase } from './insufflation.ts';
@@ -53,7 +53,12 @@ export interface PhaseModel {
   readonly index: number;
   readonly minutes: Quantity;
   readonly plannedFlowLPerMin: number;
+  /** Where the flow follows the need, what is needed without vapour; the run then gives its mean. */
   readonly flowLPerMin: Quantity;
+  /** Given where the flow follows the need: its least, and what is lost however little comes in. */
+  readonly asNeeded: { readonly leastLPerMin: Quantity; readonly lostLPerMin: Quantity } | null;
+  /** Planned as needed, and the machine cannot. */
+  readonly isAsNeededRefused: boolean;
   /** How CO2 is eliminated and breathed out: one piece, or several where insufflation bends its course. */
   readonly breathing: readonly BreathingModel[];
   readonly vaporiser: VaporiserMode;
@@ -80,6 +85,7 @@ export interface AgentModel {
   readonly cardiacOutputLPerMin: Quantity;
   readonly lungVolumeL: Quantity;
   readonly circuitVolumeL: Quantity;
+  readonly spillShareInspired: Quantity;
   readonly tissues: readonly TissueModel[];
   readonly circle: CircleCase;
 }
@@ -127,6 +133,7 @@ export function modelCase(r: Reckoner, given: CaseGiven): CaseModel {
   const neededFlowLPerMin = flowNeededBy(r, given, oxygenMlPerMin);
   const { phases, isCut } = modelPhases(r, given, constants, {
     neededLPerMin: neededFlowLPerMin,
+    oxygenMlPerMin,
     restingCo2
   });
   return {
@@ -235,15 +242,35 @@ function breathing(r: Reckoner, { conditions }: CaseGiven, constants: CaseConsta
   };
 }
 
-function flowNeededBy(r: Reckoner, { conditions, cells }: CaseGiven, oxygenMlPerMin: Quantity): Quantity {
+/** What a machine gives at least, and what its circuit loses. */
+function flowsOfMachine(r: Reckoner, { conditions, cells }: CaseGiven) {
   const id = cells.machine;
-  return r.apply(neededFlow, {
+  return {
     minimumLPerMin: r.cell(conditions.minimumFlowLPerMin, 'L/min', 'machines', id, 'minimumFlowLPerMin'),
-    oxygenMlPerMin,
-    leakMlPerMin: r.cell(conditions.leakMlPerMin, 'mL/min', 'machines', id, 'leakMlPerMin'),
-    sampleMlPerMin: r.cell(conditions.sampleMlPerMin, 'mL/min', 'machines', id, 'sampleMlPerMin'),
-    sampleReturned: r.cell(conditions.sampleReturned ? 1 : 0, '1', 'machines', id, 'sampleReturned')
-  });
+    losses: {
+      leakMlPerMin: r.cell(conditions.leakMlPerMin, 'mL/min', 'machines', id, 'leakMlPerMin'),
+      sampleMlPerMin: r.cell(conditions.sampleMlPerMin, 'mL/min', 'machines', id, 'sampleMlPerMin'),
+      sampleReturned: r.cell(conditions.sampleReturned ? 1 : 0, '1', 'machines', id, 'sampleReturned')
+    }
+  };
+}
+
+function flowNeededBy(r: Reckoner, given: CaseGiven, oxygenMlPerMin: Quantity): Quantity {
+  const { minimumLPerMin, losses } = flowsOfMachine(r, given);
+  return r.apply(neededFlow, { minimumLPerMin, oxygenMlPerMin, ...losses });
+}
+
+/** How the flow follows the need in a phase that is planned so. */
+function flowAsNeeded(
+  r: Reckoner,
+  given: CaseGiven,
+  oxygenMlPerMin: Quantity
+): NonNullable<PhaseModel['asNeeded']> {
+  const { minimumLPerMin, losses } = flowsOfMachine(r, given);
+  return {
+    leastLPerMin: r.apply(leastFlowAsNeeded, { minimumLPerMin, oxygenMlPerMin }),
+    lostLPerMin: r.apply(gasLost, losses)
+  };
 }
 
 /** The plan's phases that fall into the case, each with its minutes, its flow and its dial. */
@@ -251,7 +278,11 @@ function modelPhases(
   r: Reckoner,
   { conditions, cells, reference }: CaseGiven,
   constants: CaseConstants,
-  { neededLPerMin, restingCo2 }: { neededLPerMin: Quantity; restingCo2: Quantity }
+  {
+    neededLPerMin,
+    oxygenMlPerMin,
+    restingCo2
+  }: { neededLPerMin: Quantity; oxygenMlPerMin: Quantity; restingCo2: Quantity }
 ): { phases: readonly PhaseModel[]; isCut: boolean } {
   const { agent } = conditions;
   const breathingOf = breathing(r, { conditions, cells, reference }, constants, restingCo2);
@@ -261,10 +292,12 @@ function modelPhases(
   const maximum = agent === null ? null : constants.agents[agent].vaporiserMaximum;
   const phases: PhaseModel[] = [];
   for (let index = 0; index < conditions.phases.length; index++) {
-    const { name, flowLPerMin, vaporiser, dialPercent } = conditions.phases[index]!;
+    const { name, flowLPerMin, flowAsNeeded: isPlanned, vaporiser, dialPercent } = conditions.phases[index]!;
     const minutes = minutesOfPhase(r, { conditions, cells }, index, isCut);
     if (r.value(minutes) <= 0) continue;
     const place = String(index);
+    // A fixed dial gives its share of whatever flow is set: it cannot follow one that follows it.
+    const isAsNeeded = isPlanned && vaporiser !== 'dial' && conditions.canFlowAsNeeded;
     const isRefused =
       vaporiser !== 'off' && maximum !== null && dialPercent !== null && dialPercent > maximum.value;
     phases.push({
@@ -273,18 +306,30 @@ function modelPhases(
       minutes,
       breathing: breathingOf(minutes),
       plannedFlowLPerMin: flowLPerMin,
-      flowLPerMin: r.apply(flowAsRun, {
-        plannedLPerMin: r.cell(flowLPerMin, 'L/min', 'flowPlans', cells.plan, 'phases', place, 'flowLPerMin'),
-        neededLPerMin
-      }),
+      flowLPerMin: isAsNeeded
+        ? neededLPerMin
+        : r.apply(flowAsRun, {
+            plannedLPerMin: r.cell(
+              flowLPerMin,
+              'L/min',
+              'flowPlans',
+              cells.plan,
+              'phases',
+              place,
+              'flowLPerMin'
+            ),
+            neededLPerMin
+          }),
+      asNeeded: isAsNeeded ? flowAsNeeded(r, { conditions, cells, reference }, oxygenMlPerMin) : null,
+      isAsNeededRefused: isPlanned && !isAsNeeded,
       vaporiser: maximum === null ? 'off' : vaporiser,
       dialPercent:
-        maximum === null || vaporiser === 'off'
+        maximum === null || vaporiser === 'off' || isAsNeeded
           ? null
           : dialPercent === null || isRefused
             ? r.constant(maximum)
             : r.cell(dialPercent, '%', 'flowPlans', cells.plan, 'phases', place, 'dialPercent'),
-      refusedDialPercent: isRefused ? dialPercent : null
+      refusedDialPercent: isRefused && !isAsNeeded ? dialPercent : null
     });
   }
   return { phases, isCut };
@@ -373,6 +418,16 @@ function modelAgent(r: Reckoner, given: CaseGiven, agent: Agent, patient: Patien
     conditions.circuitVolumeL === null
       ? r.fallback(constants.circuitVolume, 'machines', cells.machine, 'circuitVolumeL')
       : r.cell(conditions.circuitVolumeL, 'L', 'machines', cells.machine, 'circuitVolumeL');
+  const spillShareInspired =
+    conditions.spillShareInspiredFraction === null
+      ? r.assumption(1, '1', 'Gas mixes in the circuit before it is spilled.')
+      : r.cell(
+          conditions.spillShareInspiredFraction,
+          '1',
+          'machines',
+          cells.machine,
+          'spillShareInspiredFraction'
+        );
   const target = targetOf(r, given, constants, macFraction, pressureKPa);
   return {
     agent,
@@ -391,6 +446,7 @@ function modelAgent(r: Reckoner, given: CaseGiven, agent: Agent, patient: Patien
     cardiacOutputLPerMin,
     lungVolumeL,
     circuitVolumeL,
+    spillShareInspired,
     tissues,
     circle: {
       bloodGas: r.value(bloodGas),
@@ -399,6 +455,7 @@ function modelAgent(r: Reckoner, given: CaseGiven, agent: Agent, patient: Patien
       oxygenUptakeLPerMin: r.value(oxygenMlPerMin) / 1000,
       lungVolumeL: r.value(lungVolumeL),
       circuitVolumeL: r.value(circuitVolumeL),
+      spillShareInspiredFraction: r.value(spillShareInspired),
       tissues: tissues.map(({ volumeL, sharePercent, tissueBlood }): Tissue => ({
         volumeL: r.value(volumeL),
         outputShare: r.value(sharePercent) / 100,
@@ -413,15 +470,17 @@ function modelAgent(r: Reckoner, given: CaseGiven, agent: Agent, patient: Patien
 /** The phases as the circle system takes them: one for each part that is breathed alike. */
 function circlePhases(r: Reckoner, phases: readonly PhaseModel[]): readonly CirclePhase[] {
   const all: CirclePhase[] = [];
-  for (const { breathing: parts, flowLPerMin, vaporiser, dialPercent } of phases)
+  for (const { breathing: parts, flowLPerMin, asNeeded, vaporiser, dialPercent } of phases)
     for (const { minutes, ventilationLPerMin, change } of parts)
       all.push({
         minutes: r.value(minutes),
-        flowLPerMin: r.value(flowLPerMin),
+        flowLPerMin: r.value(asNeeded === null ? flowLPerMin : asNeeded.leastLPerMin),
+        ...(asNeeded === null ? {} : { lostLPerMin: r.value(asNeeded.lostLPerMin) }),
         alveolarVentilationLPerMin: r.value(change === null ? ventilationLPerMin : change.fromLPerMin),
         endVentilationLPerMin: r.value(change === null ? ventilationLPerMin : change.untilLPerMin),
         vaporiser,
-        dialFraction: dialPercent === null ? 0 : r.value(dialPercent) / 100
+        // Vapour that is injected meets no limit.
+        dialFraction: dialPercent !== null ? r.value(dialPercent) / 100 : vaporiser === 'hold' ? 1 : 0
       });
   return all;
 }

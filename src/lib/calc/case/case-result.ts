@@ -10,6 +10,7 @@ export type FlowClass = 'metabolic' | 'minimal' | 'low' | 'medium' | 'high' | 'v
 export interface CaseWarning {
   readonly code:
     | 'flow-raised-to-need'
+    | 'flow-as-needed-refused'
     | 'oxygen-not-held'
     | 'target-not-reached'
     | 'target-sagged'
@@ -63,8 +64,10 @@ export interface CaseUse {
 
 /** A case's use, and how it came about. */
 export interface CaseResult extends CaseUse {
-  /** The constant-dial figure at the target concentration, phase by phase. */
+  /** The published formula as printed, F · D, phase by phase: at the target where it is held, else at the dial. */
   readonly constantDialMl: Quantity;
+  /** The same, with the vapour added to the flow. */
+  readonly constantDialVapourAddedMl: Quantity;
   /** null: not reached. */
   readonly minutesToTarget: Quantity<number | null>;
   readonly minutesBelowTarget: Quantity;
@@ -88,6 +91,7 @@ export const caseQuantities = [
   'spilledMl',
   'leftMl',
   'constantDialMl',
+  'constantDialVapourAddedMl',
   'minutesToTarget',
   'minutesBelowTarget',
   'macHours',

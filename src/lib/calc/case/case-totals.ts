@@ -16,7 +16,12 @@ const totalOf = (id: string, yields: string, unit: string) =>
     }
   });
 
-export const constantDialTotal = totalOf('case.constant-dial-total', 'Constant-dial figure of a case', 'mL');
+export const constantDialTotal = totalOf('case.constant-dial-total', 'Published formula for a case', 'mL');
+export const constantDialVapourAddedTotal = totalOf(
+  'case.constant-dial-vapour-added-total',
+  'Published formula for a case, the vapour added',
+  'mL'
+);
 export const oxygenTotal = totalOf('case.oxygen', 'Oxygen of a case', 'L');
 export const airTotal = totalOf('case.air', 'Air of a case', 'L');
 export const nitrousOxideTotal = totalOf('case.nitrous-oxide', 'Nitrous oxide of a case', 'L');

@@ -35,6 +35,12 @@ export function planWarnings(
       `The case lasts ${minutes(conditions.minutes)}, the plan’s phases that have minutes of their own last ${minutes(planned)}: it was cut from its end.`
     );
   }
+  const refused = model.phases.filter(({ isAsNeededRefused }) => isAsNeededRefused);
+  if (refused.length > 0)
+    add(
+      'flow-as-needed-refused',
+      `${namesOf(refused)}: flow as needed is planned, which this machine cannot give; computed at the flow that stands beside it.`
+    );
   const raised = phases.filter((phase) => phase.flowLPerMin > phase.plannedFlowLPerMin);
   if (raised.length > 0)
     add(

@@ -15,7 +15,8 @@ const figures = {
   'vapour-floor': ['Vapour used if nothing spilled', 'L'],
   'minutes-to-target': ['Time until 95 % of the end-tidal target is first reached', 'min'],
   'minutes-below-target': ['Time below 95 % of the end-tidal target after it was reached', 'min'],
-  'end-tidal-minutes': ['End-tidal fraction summed over time', 'min']
+  'end-tidal-minutes': ['End-tidal fraction summed over time', 'min'],
+  'fresh-gas-in-phase': ['Fresh gas given in a phase in which the flow follows the need', 'L']
 } as const;
 export type CircleFigure = keyof typeof figures;
 
@@ -60,17 +61,22 @@ export function circleInputs(model: CaseModel, agent: AgentModel): Record<string
     'cardiac output': agent.cardiacOutputLPerMin,
     'oxygen consumption': model.oxygenMlPerMin,
     'effective lung volume': agent.lungVolumeL,
-    'circuit volume': agent.circuitVolumeL
+    'circuit volume': agent.circuitVolumeL,
+    'share of the spilled gas that leaves as inspired gas': agent.spillShareInspired
   };
   agent.tissues.forEach(({ volumeL, sharePercent, tissueBlood }, i) => {
     inputs[`tissue ${i + 1}: volume`] = volumeL;
     inputs[`tissue ${i + 1}: share of cardiac output`] = sharePercent;
     inputs[`tissue ${i + 1}: tissue/blood partition coefficient`] = tissueBlood;
   });
-  for (const { name, index, minutes, flowLPerMin, breathing, dialPercent } of model.phases) {
+  for (const { name, index, minutes, flowLPerMin, asNeeded, breathing, dialPercent } of model.phases) {
     const phase = `phase ${index + 1}, ${name}`;
     inputs[`${phase}: minutes`] = minutes;
-    inputs[`${phase}: fresh gas flow`] = flowLPerMin;
+    if (asNeeded === null) inputs[`${phase}: fresh gas flow`] = flowLPerMin;
+    else {
+      inputs[`${phase}: least flow where it follows the need`] = asNeeded.leastLPerMin;
+      inputs[`${phase}: gas lost`] = asNeeded.lostLPerMin;
+    }
     breathing.forEach(({ minutes: ofPiece, ventilationLPerMin, change }, i) => {
       const piece = breathing.length === 1 ? phase : `${phase}, part ${i + 1}`;
       if (breathing.length > 1) inputs[`${piece}: minutes`] = ofPiece;

@@ -4,8 +4,13 @@
  *     U            = λ Q Σ q_k (F_A − P_k)                      agent that the blood carries off
  *     V_L  F_A'    = V_A (F_C − F_A) − U
  *     V_k s_k P_k' = q_k Q (F_A − P_k)
- *     spill        = max(0, F + v − VO2 − U)                    gas that leaves: relief valve, leak, unreturned sample
- *     V_C  F_C'    = v − V_A (F_C − F_A) − spill · F_C
+ *     spill        = max(L, F + v − VO2 − U)                    gas that leaves: relief valve, leak, unreturned sample
+ *     V_C  F_C'    = v − V_A (F_C − F_A) − spill · F_S
+ *
+ * Gas leaves at F_S = e F_A + (1 − e) F_C, e = min(1 − d, V_A / spill): d is the share of it that leaves as inspired gas,
+ * and no more expired gas leaves than is breathed out. With d = 1 it is the circuit's own gas, F_S = F_C. L is 0, but
+ * for flow as needed: F is then the least flow, and where F + v − VO2 − U is below L, what is lost, the machine gives
+ * VO2 + U + L − v instead.
  *
  * F_C, F_A, P_k are the agent's share of the gas in circuit and lung and its tension in each tissue, v the vapour flow.
  * The vaporiser is off (v = 0), sits at a dial D (v = F D / (1 − D)), or holds the end-tidal target F_T: the inspired
@@ -13,7 +18,8 @@
  * time τ and then follows it, F_C' = (F_need − F_C) / τ + F_need', as far as 0 ≤ v ≤ F D / (1 − D) allows. F_need falls
  * while the tissues fill, so without its own rate in the law the circuit would lag above it, and F_A above the target.
  *
- * So the system is smooth but for the moments at which the vaporiser meets a limit, or gas begins or ceases to spill.
+ * So the system is smooth but for the moments at which the vaporiser meets a limit, gas begins or ceases to spill, or as
+ * much leaves as is breathed out.
  * V_A is constant over a phase or changes evenly from its beginning to its end, as where CO2 elimination rises; F_need'
  * then has a part of V_A' as well. Between those moments it is solved by a stiffly accurate, L-stable Rosenbrock method of order 4 with an embedded one of order 3
  * (RODAS: Hairer & Wanner, Solving Ordinary Differential Equations II, 2nd ed. 1996, section IV.7), whose steps grow
@@ -44,8 +50,13 @@ export interface CirclePhase {
   readonly alveolarVentilationLPerMin?: number;
   /** At its end, where it changes evenly over the phase. */
   readonly endVentilationLPerMin?: number;
+  /**
+   * Flow as needed: what the circuit loses however little comes in, leak and unreturned sample, L/min. The flow is then
+   * the least one, and what more the patient and the losses take is given from moment to moment.
+   */
+  readonly lostLPerMin?: number;
   readonly vaporiser: 'hold' | 'dial' | 'off';
-  /** The setting with `dial`, the upper limit with `hold`: share of the mixture, 0 to below 1. */
+  /** The setting with `dial`, the upper limit with `hold`: share of the mixture, 0 to below 1; 1 with `hold`: no limit. */
   readonly dialFraction: number;
 }
 
@@ -58,6 +69,8 @@ export interface CircleCase {
   /** Effective volume of the lung, its tissue and blood included. */
   readonly lungVolumeL: number;
   readonly circuitVolumeL: number;
+  /** Share of the spilled gas that leaves as inspired gas, 0 to 1; 1 where left out. */
+  readonly spillShareInspiredFraction?: number;
   readonly tissues: readonly Tissue[];
   /** End-tidal fraction to hold; also what "reached" is measured against. */
   readonly targetFraction: number;
@@ -83,6 +96,8 @@ export interface CircleOutcome {
   readonly deliveredByPhaseL: Float64Array;
   readonly takenUpByPhaseL: Float64Array;
   readonly endTidalByPhaseMin: Float64Array;
+  /** Fresh gas of each phase, L. */
+  readonly freshGasByPhaseL: Float64Array;
   /** Steps taken, those repeated at a located switch point included. */
   steps: number;
   /** Steps thrown away because their error was above the tolerance. */
@@ -127,6 +142,7 @@ export function emptyOutcome(): CircleOutcome {
     deliveredByPhaseL: new Float64Array(PHASE_LIMIT),
     takenUpByPhaseL: new Float64Array(PHASE_LIMIT),
     endTidalByPhaseMin: new Float64Array(PHASE_LIMIT),
+    freshGasByPhaseL: new Float64Array(PHASE_LIMIT),
     steps: 0,
     rejected: 0,
     switches: 0
@@ -242,11 +258,12 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
   const S = 1;
   const E = 2;
 
-  // What the vaporiser does, and whether gas spills.
+  // What the vaporiser does, whether more spills than at least does, and whether as much leaves as is breathed out.
   const SHUT = 0;
   const LIMITED = 1;
   const HOLDING = 2;
   const SPILLING = 1 << 2;
+  const CAPPED = 1 << 3;
 
   const vector = () => new Float64Array(WIDTH);
 
@@ -274,6 +291,13 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     target: 0,
 
     flow: 0,
+    /** What spills at least, L/min: 0 but for flow as needed. */
+    leastSpill: 0,
+    isAsNeeded: false,
+    /** Fresh gas of a phase of flow as needed so far, L. */
+    freshGas: 0,
+    /** Share of the spill that is expired gas, as long as no more leaves than is breathed out. */
+    expiredShare: 0,
     /** Vapour flow at the dial's setting or limit, L/min. */
     limit: 0,
     holds: false,
@@ -334,17 +358,34 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     ventilation: number
   ): number {
     if (system.ideal) return HOLDING;
+    const { leastSpill, expiredShare } = system;
     const gas = system.flow - system.oxygen - system.carrySum * lung + back;
     if (system.holds) {
-      const net =
-        ventilation * (circuit - lung) + system.circuit * holdingRate(circuit, back, backRate, ventilation);
-      const vapour = net + gas > 0 ? (net + gas * circuit) / (1 - circuit) : net;
+      const mixing = system.circuit * holdingRate(circuit, back, backRate, ventilation);
+      const net = ventilation * (circuit - lung) + mixing;
+      const spilt = expiredShare * lung + (1 - expiredShare) * circuit;
+      let regime = HOLDING;
+      let isSpilling = net + gas > leastSpill * (1 - spilt);
+      let vapour = isSpilling ? (net + gas * spilt) / (1 - spilt) : net + leastSpill * spilt;
+      if (expiredShare * (isSpilling ? gas + vapour : leastSpill) > ventilation) {
+        regime += CAPPED;
+        isSpilling = mixing + gas > leastSpill * (1 - circuit);
+        vapour = isSpilling ? (mixing + gas * circuit) / (1 - circuit) : mixing + leastSpill * circuit;
+      }
       if (vapour < system.limit) {
-        if (vapour > 0) return net + gas > 0 ? HOLDING + SPILLING : HOLDING;
-        return gas > 0 ? SHUT + SPILLING : SHUT;
+        if (vapour > 0) return isSpilling ? regime + SPILLING : regime;
+        return SHUT + spillOf(gas, ventilation);
       }
     }
-    return gas + system.limit > 0 ? LIMITED + SPILLING : LIMITED;
+    return LIMITED + spillOf(gas + system.limit, ventilation);
+  }
+
+  /** What of a regime is about the spill, `surplus` being what comes in beyond what the patient takes, L/min. */
+  function spillOf(surplus: number, ventilation: number): number {
+    const { leastSpill, expiredShare } = system;
+    const isSpilling = surplus > leastSpill;
+    const isCapped = expiredShare * (isSpilling ? surplus : leastSpill) > ventilation;
+    return (isSpilling ? SPILLING : 0) + (isCapped ? CAPPED : 0);
   }
 
   /** Vapour flow in the present regime, L/min, for the course: between two points of a step it keeps to the dial's limits. */
@@ -355,12 +396,16 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     backRate: number,
     ventilation: number
   ): number {
-    const { regime, limit, carrySum } = system;
+    const { regime, limit, carrySum, leastSpill } = system;
     if ((regime & HOLDING) === 0) return (regime & LIMITED) === 0 ? 0 : limit;
+    const isCapped = (regime & CAPPED) !== 0;
+    const expired = isCapped ? 0 : system.expiredShare;
+    const spilt = expired * lung + (1 - expired) * circuit;
     const net =
-      ventilation * (circuit - lung) + system.circuit * holdingRate(circuit, back, backRate, ventilation);
+      (isCapped ? 0 : ventilation) * (circuit - lung) +
+      system.circuit * holdingRate(circuit, back, backRate, ventilation);
     const gas = system.flow - system.oxygen - carrySum * lung + back;
-    const vapour = (regime & SPILLING) === 0 ? net : (net + gas * circuit) / (1 - circuit);
+    const vapour = (regime & SPILLING) === 0 ? net + leastSpill * spilt : (net + gas * spilt) / (1 - spilt);
     return Math.min(limit, Math.max(0, vapour));
   }
 
@@ -383,8 +428,12 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     if ((system.regime & HOLDING) !== 0) out[C] = holdingRate(circuit, back, backRate, ventilation);
     else {
       const vapour = (system.regime & LIMITED) !== 0 ? system.limit : 0;
-      const spill = (system.regime & SPILLING) !== 0 ? system.flow + vapour - system.oxygen - uptake : 0;
-      out[C] = (vapour - breathed - spill * circuit) / system.circuit;
+      const isCapped = (system.regime & CAPPED) !== 0;
+      const expired = isCapped ? 0 : system.expiredShare;
+      const leaving =
+        (system.regime & SPILLING) !== 0 ? system.flow + vapour - system.oxygen - uptake : system.leastSpill;
+      const mixed = leaving * (expired * lung + (1 - expired) * circuit);
+      out[C] = (vapour - breathed - (isCapped ? mixed - breathed : mixed)) / system.circuit;
     }
   }
 
@@ -409,10 +458,15 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
   function step(h: number): void {
     const { width, ventilation, ventilationRate, lung, circuit, oxygen } = system;
     const { carry, carrySum, fillSum, turnover } = system;
-    const { target, flow, limit } = system;
+    const { target, flow, limit, leastSpill } = system;
     const { y, yNew, rate, sums, sumsNew, sumsError, z, r, inverse, pull, k } = system;
     const holding = (system.regime & HOLDING) !== 0;
     const spilling = (system.regime & SPILLING) !== 0;
+    const capped = (system.regime & CAPPED) !== 0;
+    // Capped, what is breathed out leaves as it is and the rest as circuit gas: spill · F_S = spill · F_C − V_A (F_C − F_A).
+    const expired = capped ? 0 : system.expiredShare;
+    const inspired = 1 - expired;
+    const breathing = capped ? 0 : ventilation;
     const fixedVapour = (system.regime & LIMITED) !== 0 ? limit : 0;
     const perH = 1 / h;
     const perVentilation = 1 / ventilation;
@@ -423,6 +477,7 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
 
     // The Jacobian.
     const gas = flow - oxygen - carrySum * y[A]! + carried(y);
+    const spilt = expired * y[A]! + inspired * y[C]!;
     let circuitByC: number, circuitByA: number;
     // A tissue's pull is its carry times this.
     let pullPerCarry: number, pullPerFill: number;
@@ -430,8 +485,8 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     let vapourByA = 0;
     let vapourByB = 0;
     let vapourByR = 0;
-    let spilledByC = 0;
-    let spilledByA = 0;
+    let spilledByC: number;
+    let spilledByA: number;
     let spilledByB = 0;
     let spilledByR = 0;
     // By time, through ventilation alone.
@@ -447,26 +502,34 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       circuitByA = -fillSum * perVentilation;
       pullPerCarry = -perMixing * perVentilation;
       pullPerFill = perVentilation;
-      vapourByC = ventilation;
-      vapourByA = -ventilation;
-      vapourByR = circuit;
       if (spilling) {
-        const rest = 1 / (1 - y[C]!);
-        const net = ventilation * (y[C]! - y[A]!) + circuit * rate[C]!;
-        vapourByC = (ventilation + gas + (net + gas * y[C]!) * rest) * rest;
-        vapourByA = (-ventilation - carrySum * y[C]!) * rest;
-        vapourByB = y[C]! * rest;
+        const rest = 1 / (1 - spilt);
+        const net = breathing * (y[C]! - y[A]!) + circuit * rate[C]!;
+        const more = (net + gas * spilt) * rest;
+        vapourByC = (breathing + inspired * gas + inspired * more) * rest;
+        vapourByA = (-breathing - carrySum * spilt + expired * (gas + more)) * rest;
+        vapourByB = spilt * rest;
         vapourByR = circuit * rest;
-        spilledByC = vapourByC - ventilation;
-        spilledByA = vapourByA + ventilation;
-        spilledByB = vapourByB;
-        spilledByR = vapourByR - circuit;
+      } else {
+        vapourByC = breathing + inspired * leastSpill;
+        vapourByA = expired * leastSpill - breathing;
+        vapourByR = circuit;
       }
+      spilledByC = vapourByC - ventilation;
+      spilledByA = vapourByA + ventilation;
+      spilledByB = vapourByB;
+      spilledByR = vapourByR - circuit;
     } else {
+      const leaving = spilling ? gas + fixedVapour : leastSpill;
+      spilledByC = inspired * leaving;
+      spilledByA = expired * leaving;
       if (spilling) {
-        spilledByC = gas + fixedVapour;
-        spilledByA = -carrySum * y[C]!;
-        spilledByB = y[C]!;
+        spilledByA -= carrySum * spilt;
+        spilledByB = spilt;
+      }
+      if (capped) {
+        spilledByC -= ventilation;
+        spilledByA += ventilation;
       }
       circuitByC = -(ventilation + spilledByC) * perCircuit;
       circuitByA = (ventilation - spilledByA) * perCircuit;
@@ -479,9 +542,12 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       if (holding) {
         pullPerCarry += ventilationRate * perVentilation * perVentilation;
         circuitByTime = holdingByTime();
-        vapourByTime = spilling ? breathed / (1 - y[C]!) : breathed;
+        vapourByTime = capped ? 0 : spilling ? breathed / (1 - spilt) : breathed;
         spilledByTime = vapourByTime - breathed;
-      } else circuitByTime = -breathed * perCircuit;
+      } else {
+        spilledByTime = capped ? -breathed : 0;
+        circuitByTime = -(breathed + spilledByTime) * perCircuit;
+      }
     }
     let backPerLung = 0;
     let pullPerLung = 0;
@@ -539,17 +605,23 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       }
       const uptake = carrySum * a - b;
       const breathed = ventilated * (c - a);
+      const leavingAt = expired * a + inspired * c;
       let vapour: number, spill: number, toCircuit: number;
       if (holding) {
         const need = (carrySum * target - b) * perVentilated;
         toCircuit = (target + need - c) * perMixing - bRate * perVentilated;
         if (changes) toCircuit -= need * ventilationRate * perVentilated;
-        const net = breathed + circuit * toCircuit;
-        vapour = spilling ? (net + (flow - oxygen - uptake) * c) / (1 - c) : net;
+        const mixing = circuit * toCircuit;
+        const net = breathed + mixing;
+        const wanted = capped ? mixing : net;
+        vapour = spilling
+          ? (wanted + (flow - oxygen - uptake) * leavingAt) / (1 - leavingAt)
+          : wanted + leastSpill * leavingAt;
         spill = vapour - net;
       } else {
         vapour = fixedVapour;
-        spill = spilling ? (flow + vapour - oxygen - uptake) * c : 0;
+        spill = (spilling ? flow + vapour - oxygen - uptake : leastSpill) * leavingAt;
+        if (capped) spill -= breathed;
         toCircuit = (vapour - breathed - spill) * perCircuit;
       }
       if (changes) {
@@ -704,16 +776,21 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       const inspiredFraction = hermite(y[C]!, rate[C]!, yNew[C]!, rateNew[C]!, h, theta);
       const endTidalFraction = hermite(y[A]!, rate[A]!, yNew[A]!, rateNew[A]!, h, theta);
       const back = hermite(backFrom, slopeFrom, backTo, slopeTo, h, theta);
+      const vapourLPerMin = vapourAt(
+        inspiredFraction,
+        endTidalFraction,
+        back,
+        slopeFrom + theta * (slopeTo - slopeFrom),
+        system.ventilation + theta * h * system.ventilationRate
+      );
+      const uptake = system.carrySum * endTidalFraction - back;
       course.add({
         minute: system.minute + theta * h,
-        flowLPerMin: system.flow,
-        vapourLPerMin: vapourAt(
-          inspiredFraction,
-          endTidalFraction,
-          back,
-          slopeFrom + theta * (slopeTo - slopeFrom),
-          system.ventilation + theta * h * system.ventilationRate
-        ),
+        flowLPerMin:
+          system.isAsNeeded && (system.regime & SPILLING) === 0
+            ? Math.max(system.flow, system.oxygen + uptake + system.leastSpill - vapourLPerMin)
+            : system.flow,
+        vapourLPerMin,
         inspiredFraction,
         endTidalFraction
       });
@@ -772,6 +849,13 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       }
       watchTarget(h, vaporiserOff, out);
       if (course !== null) tellCourse(h, course);
+      if (system.isAsNeeded)
+        system.freshGas +=
+          (system.regime & SPILLING) !== 0
+            ? system.flow * h
+            : (system.oxygen + system.leastSpill) * h -
+              (sumsNew[D]! - sums[D]!) +
+              (inTissues(yNew) - inTissues(y));
       y.set(yNew);
       sums.set(sumsNew);
       system.minute += h;
@@ -796,6 +880,9 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     system.circuit = given.circuitVolumeL;
     system.oxygen = given.oxygenUptakeLPerMin;
     system.target = given.targetFraction;
+    system.expiredShare = 1 - (given.spillShareInspiredFraction ?? 1);
+    system.leastSpill = 0;
+    system.isAsNeeded = false;
     let carrySum = 0;
     let fillSum = 0;
     for (let i = 0; i < tissues.length; i++) {
@@ -814,11 +901,11 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     system.sums.fill(0);
   }
 
-  /** What lies in the tissues, L vapour: Σ λ s_k V_k P_k. */
-  function inTissues(): number {
-    const { width, capacity, y } = system;
+  /** What lies in the tissues of a state, L vapour: Σ λ s_k V_k P_k. */
+  function inTissues(state: Float64Array): number {
+    const { width, capacity } = system;
     let sum = 0;
-    for (let i = P; i < width; i++) sum += capacity[i]! * y[i]!;
+    for (let i = P; i < width; i++) sum += capacity[i]! * state[i]!;
     return sum;
   }
 
@@ -835,7 +922,7 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
   function conclude(out: CircleOutcome): void {
     const { y, sums } = system;
     out.deliveredL = sums[D]!;
-    out.takenUpL = inTissues();
+    out.takenUpL = inTissues(y);
     out.spilledL = sums[S]!;
     out.leftInCircuitL = system.circuit * y[C]!;
     out.leftInLungL = system.lung * y[A]!;
@@ -860,6 +947,7 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       (changes(before) || changes(phase)) &&
       before.endVentilationLPerMin === phase.alveolarVentilationLPerMin &&
       before.flowLPerMin === phase.flowLPerMin &&
+      before.lostLPerMin === phase.lostLPerMin &&
       before.vaporiser === phase.vaporiser &&
       before.dialFraction === phase.dialFraction
     );
@@ -878,16 +966,23 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     for (const { vaporiser, dialFraction } of phases)
       if (vaporiser === 'dial' && dialFraction > scale) scale = dialFraction;
     for (let i = 0; i < phases.length; i++) {
-      const { minutes, flowLPerMin, vaporiser, dialFraction } = phases[i]!;
+      const { minutes, flowLPerMin, lostLPerMin, vaporiser, dialFraction } = phases[i]!;
       system.flow = flowLPerMin;
+      system.isAsNeeded = lostLPerMin !== undefined;
+      system.leastSpill = lostLPerMin ?? 0;
+      system.freshGas = 0;
       breathe(given, phases[i]!);
       system.holds = vaporiser === 'hold';
       system.limit = vaporiser === 'off' ? 0 : (flowLPerMin * dialFraction) / (1 - dialFraction);
       // Without agent anywhere there is nothing to solve: a target of 0 and no fixed dial.
       if (scale > 0) runPhase(minutes, scale, vaporiser === 'off', isContinued(phases, i), out, course);
       out.deliveredByPhaseL[i] = sums[D]!;
-      out.takenUpByPhaseL[i] = inTissues();
+      out.takenUpByPhaseL[i] = inTissues(system.y);
       out.endTidalByPhaseMin[i] = sums[E]!;
+      // Without agent, flow as needed is the patient's oxygen and the losses.
+      if (system.isAsNeeded && scale === 0)
+        system.freshGas = Math.max(flowLPerMin, system.oxygen + system.leastSpill) * minutes;
+      out.freshGasByPhaseL[i] = system.isAsNeeded ? system.freshGas : flowLPerMin * minutes;
     }
     conclude(out);
   }
@@ -926,8 +1021,8 @@ const solver = makeSolver();
 /**
  * Solves one case and writes what became of the vapour into `out`.
  *
- * The case is taken as valid: flows, volumes and ventilation above 0, dial fractions from 0 to below 1, oxygen uptake at
- * most the flow, at most `PHASE_LIMIT` phases and 12 tissues. `course` receives the course of the same run; with or
+ * The case is taken as valid: flows, volumes and ventilation above 0, dial fractions from 0 to below 1 (1 with `hold`: no
+ * limit), oxygen uptake at most the flow, shares from 0 to 1, at most `PHASE_LIMIT` phases and 12 tissues. `course` receives the course of the same run; with or
  * without it the outcome has the same bits. Volumes are within 0.2 %, mostly within 0.01 %, of a general-purpose
  * library's solution at tolerance 1e-9.
  * @throws RangeError for more phases or tissues than provided for.

@@ -22,7 +22,9 @@ const ofMachine = [
   'leakMlPerMin',
   'sampleMlPerMin',
   'sampleReturned',
-  'minimumFlowLPerMin'
+  'minimumFlowLPerMin',
+  'canFlowAsNeeded',
+  'spillShareInspiredFraction'
 ] as const satisfies readonly (keyof Machine)[];
 
 const ofAbsorbent = ['capacityLPerKg'] as const satisfies readonly (keyof Absorbent)[];

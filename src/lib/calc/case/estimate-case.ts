@@ -8,12 +8,13 @@ import {
 } from './absorbent-use.ts';
 import { airOfPhase, freshOxygenFraction, nitrousOxideOfPhase, oxygenOfPhase } from './carrier-gas.ts';
 import { modelCase } from './case-model.ts';
-import type { AgentModel, CaseModel } from './case-model.ts';
+import type { AgentModel, CaseModel, PhaseModel } from './case-model.ts';
 import type { CaseResult, CaseUse, CaseWarning, PhaseAsRun } from './case-result.ts';
 import {
   airTotal,
   co2AbsorbedTotal,
   constantDialTotal,
+  constantDialVapourAddedTotal,
   macHours,
   meanFlow,
   nitrousOxideTotal,
@@ -26,8 +27,8 @@ import type { CircleFigure } from './circle-report.ts';
 import { emptyOutcome, solveCircleSystem, solveFloor } from './circle-system.ts';
 import type { CircleOutcome } from './circle-system.ts';
 import type { CaseGiven } from './conditions.ts';
-import { constantDial, dialAsFraction } from './constant-dial.ts';
-import { flowClassOf } from './fresh-gas-flow.ts';
+import { constantDial, constantDialVapourAdded, dialAsFraction } from './constant-dial.ts';
+import { flowClassOf, meanFlowAsNeeded } from './fresh-gas-flow.ts';
 import {
   liquidDelivered,
   liquidFloor,
@@ -53,8 +54,8 @@ const floorOutcome = emptyOutcome();
 export function estimateCase(r: Reckoner, given: CaseGiven): CaseResult {
   checkCase(given);
   if (given.conditions.technique === 'regional') return withoutBreathingSystem(r);
-  const model = modelCase(r, given);
-  const { use, oxygenFractions } = useOf(r, given, model);
+  const planned = modelCase(r, given);
+  const { use, oxygenFractions, model } = useOf(r, given, planned);
   const held = model.agent === null ? nothingHeld(r) : holding(r, model, model.agent);
   const phases = phasesAsRun(r, model, oxygenFractions);
   const massKg = r.value(use.absorbentKg);
@@ -72,6 +73,7 @@ export function estimateCase(r: Reckoner, given: CaseGiven): CaseResult {
     absorbentKg: use.absorbentKg,
     lowestFlowLPerMin: use.lowestFlowLPerMin,
     constantDialMl: held.constantDialMl,
+    constantDialVapourAddedMl: held.constantDialVapourAddedMl,
     minutesToTarget: held.minutesToTarget,
     minutesBelowTarget: held.minutesBelowTarget,
     targetFraction: held.targetFraction,
@@ -115,13 +117,17 @@ export function floorOfCase(r: Reckoner, given: CaseGiven): Quantity {
   });
 }
 
-/** Solves the case; how the target was held is then read from `outcome`, before the next case is solved. */
+/**
+ * Solves the case; how the target was held is then read from `outcome`, before the next case is solved. `model` is the
+ * planned one with the flows that came of it.
+ */
 function useOf(
   r: Reckoner,
   given: CaseGiven,
-  model: CaseModel
-): { use: CaseUse; oxygenFractions: readonly number[] } {
-  const of = model.agent === null ? withoutAgent(r) : agentUse(r, model, model.agent);
+  planned: CaseModel
+): { use: CaseUse; oxygenFractions: readonly number[]; model: CaseModel } {
+  const of = planned.agent === null ? withoutAgent(r) : agentUse(r, planned, planned.agent);
+  const model = of.vapour === null ? planned : withFlowsThatCame(r, planned, of.vapour);
   const gas = carrierGas(r, given, model);
   const { co2AbsorbedL, absorbentKg } = absorbentUse(r, given, model, of.vapour);
   let lowestFlowLPerMin = Infinity;
@@ -141,14 +147,36 @@ function useOf(
       absorbentKg,
       lowestFlowLPerMin
     },
-    oxygenFractions: gas.oxygenFractions
+    oxygenFractions: gas.oxygenFractions,
+    model
   };
+}
+
+/** A model whose phases of flow as needed have the mean flow that the run gave. */
+function withFlowsThatCame(r: Reckoner, model: CaseModel, vapour: readonly PhaseVapour[]): CaseModel {
+  if (model.phases.every(({ asNeeded }) => asNeeded === null)) return model;
+  let at = 0;
+  const phases = model.phases.map((phase): PhaseModel => {
+    const parts = vapour.slice(at, (at += phase.breathing.length));
+    if (phase.asNeeded === null) return phase;
+    const flows = parts.flatMap(({ flowLPerMin }) => flowLPerMin ?? []);
+    return {
+      ...phase,
+      flowLPerMin: r.apply(meanFlow, {
+        flowsLPerMin: flows,
+        minutes: phase.breathing.map(({ minutes }) => minutes)
+      })
+    };
+  });
+  return { ...model, phases };
 }
 
 /** Vapour that came in and was taken up in one phase, or one part of it that is breathed alike, L. */
 interface PhaseVapour {
   readonly deliveredL: Quantity;
   readonly takenUpL: Quantity;
+  /** Mean flow where it followed the need; null where it was set. */
+  readonly flowLPerMin: Quantity | null;
 }
 
 type AgentUse = Pick<CaseUse, 'method' | 'liquidMl' | 'takenUpMl' | 'spilledMl' | 'leftMl'> & {
@@ -166,6 +194,9 @@ function agentUse(r: Reckoner, model: CaseModel, agent: AgentModel): AgentUse {
   solveCircleSystem(agent.circle, outcome);
   const solved = solvedBy(r, model, agent);
   const { vapourPerLiquid } = agent;
+  const parts = model.phases.flatMap(({ breathing, asNeeded }) =>
+    breathing.map(({ minutes }) => ({ minutes, isAsNeeded: asNeeded !== null }))
+  );
   return {
     method: 'circle-system',
     liquidMl: r.apply(liquidDelivered, {
@@ -186,7 +217,14 @@ function agentUse(r: Reckoner, model: CaseModel, agent: AgentModel): AgentUse {
     }),
     vapour: agent.circle.phases.map((_, i) => ({
       deliveredL: solved('vapour-delivered-in-phase', partOf(outcome.deliveredByPhaseL, i)),
-      takenUpL: solved('vapour-taken-up-in-phase', partOf(outcome.takenUpByPhaseL, i))
+      takenUpL: solved('vapour-taken-up-in-phase', partOf(outcome.takenUpByPhaseL, i)),
+      flowLPerMin:
+        parts[i]?.isAsNeeded === true
+          ? r.apply(meanFlowAsNeeded, {
+              freshGasL: solved('fresh-gas-in-phase', outcome.freshGasByPhaseL[i]!),
+              minutes: parts[i].minutes
+            })
+          : null
     }))
   };
 }
@@ -196,14 +234,19 @@ const partOf = (totals: Float64Array, i: number): number => totals[i]! - (i === 
 
 type Held = Pick<
   CaseResult,
-  'constantDialMl' | 'minutesToTarget' | 'minutesBelowTarget' | 'targetFraction' | 'macHours'
+  | 'constantDialMl'
+  | 'constantDialVapourAddedMl'
+  | 'minutesToTarget'
+  | 'minutesBelowTarget'
+  | 'targetFraction'
+  | 'macHours'
 >;
 
 /** How the target was held in the case that was solved just now. */
 function holding(r: Reckoner, model: CaseModel, agent: AgentModel): Held {
   const solved = solvedBy(r, model, agent);
   return {
-    constantDialMl: constantDialOf(r, model, agent),
+    ...constantDialOf(r, model, agent),
     minutesToTarget: solved(
       'minutes-to-target',
       Number.isNaN(outcome.minutesToTarget) ? null : outcome.minutesToTarget
@@ -218,21 +261,31 @@ function holding(r: Reckoner, model: CaseModel, agent: AgentModel): Held {
 }
 
 /** The published formula, phase by phase: at the target where it is held, at the dial where that is fixed. */
-function constantDialOf(r: Reckoner, model: CaseModel, agent: AgentModel): Quantity {
-  const parts: Quantity[] = [];
+function constantDialOf(
+  r: Reckoner,
+  model: CaseModel,
+  agent: AgentModel
+): Pick<Held, 'constantDialMl' | 'constantDialVapourAddedMl'> {
+  const asPrinted: Quantity[] = [];
+  const vapourAdded: Quantity[] = [];
   for (const { vaporiser, minutes, flowLPerMin, dialPercent } of model.phases) {
     if (vaporiser === 'off') continue;
     const dialFraction =
       vaporiser === 'dial' && dialPercent !== null
         ? r.apply(dialAsFraction, { dialPercent })
         : agent.targetFraction;
-    parts.push(
-      r.apply(constantDial, { flowLPerMin, dialFraction, minutes, vapourPerLiquid: agent.vapourPerLiquid })
-    );
+    const of = { flowLPerMin, dialFraction, minutes, vapourPerLiquid: agent.vapourPerLiquid };
+    asPrinted.push(r.apply(constantDial, of));
+    vapourAdded.push(r.apply(constantDialVapourAdded, of));
   }
-  return parts.length === 0
-    ? r.assumption(0, 'mL', 'The vaporiser is off in every phase.')
-    : r.apply(constantDialTotal, { parts });
+  if (asPrinted.length === 0) {
+    const none = r.assumption(0, 'mL', 'The vaporiser is off in every phase.');
+    return { constantDialMl: none, constantDialVapourAddedMl: none };
+  }
+  return {
+    constantDialMl: r.apply(constantDialTotal, { parts: asPrinted }),
+    constantDialVapourAddedMl: r.apply(constantDialVapourAddedTotal, { parts: vapourAdded })
+  };
 }
 
 const noAgent = 'No volatile agent is given.';
@@ -247,6 +300,7 @@ function nothingHeld(r: Reckoner): Held {
   const none = r.assumption(0, 'mL', noAgent);
   return {
     constantDialMl: none,
+    constantDialVapourAddedMl: none,
     minutesToTarget: r.assumption(null, 'min', noAgent),
     minutesBelowTarget: r.assumption(0, 'min', noAgent),
     targetFraction: 0,
@@ -343,7 +397,7 @@ function absorbentUse(
         ofPart === undefined
           ? r.apply(carrierSpill, { flowLPerMin, oxygenMlPerMin })
           : r.apply(meanSpill, {
-              flowLPerMin,
+              flowLPerMin: ofPart.flowLPerMin ?? flowLPerMin,
               oxygenMlPerMin,
               vapourL: ofPart.deliveredL,
               takenUpL: ofPart.takenUpL,
@@ -374,12 +428,12 @@ function phasesAsRun(
   model: CaseModel,
   oxygenFractions: readonly number[]
 ): readonly PhaseAsRun[] {
-  return model.phases.map(({ name, minutes, plannedFlowLPerMin, flowLPerMin }, i) => {
+  return model.phases.map(({ name, minutes, plannedFlowLPerMin, flowLPerMin, asNeeded }, i) => {
     const flow = r.value(flowLPerMin);
     return {
       name,
       minutes: r.value(minutes),
-      plannedFlowLPerMin,
+      plannedFlowLPerMin: asNeeded === null ? plannedFlowLPerMin : flow,
       flowLPerMin: flow,
       flowClass: flowClassOf(flow),
       oxygenFraction: oxygenFractions[i]!

@@ -1,4 +1,5 @@
 import { plain } from '../working/plain.ts';
+import type { LeafInstead } from '../working/recorder.ts';
 import { recorderOver } from '../working/recorder.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import type { CaseGiven } from './conditions.ts';
@@ -53,21 +54,33 @@ export function flowCurve(given: CaseGiven): FlowCurve {
   return { points, floorMl: plain.value(floorOfCase(plain, given)), neededFlowLPerMin };
 }
 
-function caseAtFlow(r: Reckoner, given: CaseGiven, flowLPerMin: number): CaseResult {
+/** The case with the flow of its plan's open phase as asked. */
+export function caseAtFlow(r: Reckoner, given: CaseGiven, flowLPerMin: number): CaseResult {
   const phases = given.conditions.phases.map((phase) =>
-    phase.minutes === null ? { ...phase, flowLPerMin } : phase
+    phase.minutes === null ? { ...phase, flowLPerMin, flowAsNeeded: false } : phase
   );
   return estimateCase(r, { ...given, conditions: { ...given.conditions, phases } });
 }
 
-/** The case at one point of the curve, with its working: the flow of the open phase is the point's, not the plan's. */
+/**
+ * A recorder for the case at a flow: the flow of the open phase is the one asked, not the plan's.
+ * @param instead what else is not as the workbook has it
+ */
+export function recorderAtFlow(
+  { conditions, cells }: CaseGiven,
+  instead: (path: string) => LeafInstead | null = () => null
+): Reckoner {
+  const open = conditions.phases.findIndex(({ minutes }) => minutes === null);
+  const cell = `flowPlans.${cells.plan}.phases.${open}.flowLPerMin`;
+  const words = 'The flow at which this point of the curve is computed, in place of the plan’s own.';
+  return recorderOver((path) => (path === cell ? { words } : instead(path)));
+}
+
+/** The case at one point of the curve, with its working. */
 export function recordedAtFlow(
   given: CaseGiven,
   flowLPerMin: number
 ): CaseResult & { readonly floorMl: Quantity } {
-  const open = given.conditions.phases.findIndex(({ minutes }) => minutes === null);
-  const cell = `flowPlans.${given.cells.plan}.phases.${open}.flowLPerMin`;
-  const words = 'The flow at which this point of the curve is computed, in place of the plan’s own.';
-  const r = recorderOver((path) => (path === cell ? { words } : null));
+  const r = recorderAtFlow(given);
   return { ...caseAtFlow(r, given, flowLPerMin), floorMl: floorOfCase(r, given) };
 }

@@ -36,6 +36,58 @@ export const neededFlow = formula<{
     )
 });
 
+/** What leaves the circuit however little comes in. */
+export const gasLost = formula<{ leakMlPerMin: number; sampleMlPerMin: number; sampleReturned: number }>({
+  id: 'case.gas-lost',
+  yields: 'Gas lost from the circuit',
+  words: 'leak, and a gas sample that is not returned',
+  expression: '(L + (r > 0 ? 0 : s)) / 1000',
+  inputs: {
+    leakMlPerMin: { symbol: 'L', unit: 'mL/min', words: 'leak of the breathing system' },
+    sampleMlPerMin: { symbol: 's', unit: 'mL/min', words: 'gas sample drawn by the monitor' },
+    sampleReturned: {
+      symbol: 'r',
+      unit: '1',
+      words: '1 where the sample is returned, else 0',
+      testRange: [0, 1]
+    }
+  },
+  unit: 'L/min',
+  source: 'mass balance of the circuit',
+  compute: ({ leakMlPerMin, sampleMlPerMin, sampleReturned }) =>
+    (leakMlPerMin + (sampleReturned > 0 ? 0 : sampleMlPerMin)) / 1000
+});
+
+/** Flow as needed, at its least: oxygen has to be made up for whatever vapour comes in. */
+export const leastFlowAsNeeded = formula<{ minimumLPerMin: number; oxygenMlPerMin: number }>({
+  id: 'case.least-flow-as-needed',
+  yields: 'Least flow where it follows the need',
+  words: 'oxygen consumption, never less than what the machine gives',
+  expression: 'max(F_m, V / 1000)',
+  inputs: {
+    minimumLPerMin: { symbol: 'F_m', unit: 'L/min', words: 'least flow of the machine' },
+    oxygenMlPerMin: { symbol: 'V', unit: 'mL/min', words: 'oxygen consumption' }
+  },
+  unit: 'L/min',
+  source: 'mass balance of the circuit',
+  compute: ({ minimumLPerMin, oxygenMlPerMin }) => Math.max(minimumLPerMin, oxygenMlPerMin / 1000)
+});
+
+/** Mean of a flow that followed the need. */
+export const meanFlowAsNeeded = formula<{ freshGasL: number; minutes: number }>({
+  id: 'case.mean-flow-as-needed',
+  yields: 'Fresh gas flow as needed, mean',
+  words: 'fresh gas given, over the minutes',
+  expression: 'G / t',
+  inputs: {
+    freshGasL: { symbol: 'G', unit: 'L', words: 'fresh gas given' },
+    minutes: { symbol: 't', unit: 'min', words: 'minutes' }
+  },
+  unit: 'L/min',
+  source: 'definition',
+  compute: ({ freshGasL, minutes }) => freshGasL / minutes
+});
+
 /** The planned flow, or the needed one where that is more. */
 export const flowAsRun = formula<{ plannedLPerMin: number; neededLPerMin: number }>({
   id: 'case.flow-as-run',

@@ -268,6 +268,7 @@ function caseEstimate(
       return number(reckoning.floorOf(scenario, row));
     },
     constantDialMl: number(result.constantDialMl),
+    constantDialVapourAddedMl: number(result.constantDialVapourAddedMl),
     minutesToTarget: number(result.minutesToTarget),
     minutesBelowTarget: number(result.minutesBelowTarget),
     macHours: number(result.macHours),

@@ -59,11 +59,22 @@ const conditions: Omit<CaseConditions, 'agent' | 'bodyModel'> = {
   sampleMlPerMin: 0,
   sampleReturned: true,
   minimumFlowLPerMin: 0,
+  canFlowAsNeeded: false,
+  spillShareInspiredFraction: null,
   capacityLPerKg: 120,
   theatreTemperatureC: 20,
   ambientPressureKPa: 101.325,
   // The experiment's own phases stand in its place.
-  phases: [{ name: 'Experiment', minutes: null, flowLPerMin: 1, vaporiser: 'off', dialPercent: null }]
+  phases: [
+    {
+      name: 'Experiment',
+      minutes: null,
+      flowLPerMin: 1,
+      flowAsNeeded: false,
+      vaporiser: 'off',
+      dialPercent: null
+    }
+  ]
 };
 const cells: CaseCells = {
   row: 'experiment',
@@ -82,7 +93,16 @@ export function sodaLimeHoursPerKg(reference: ReferenceSet, flowLPerMin: number)
       targetMac: null,
       bodyModel: 'eger',
       capacityLPerKg: take(reference, 'absorbent.soda-lime.capacity').value,
-      phases: [{ name: 'Experiment', minutes: null, flowLPerMin, vaporiser: 'off', dialPercent: null }]
+      phases: [
+        {
+          name: 'Experiment',
+          minutes: null,
+          flowLPerMin,
+          flowAsNeeded: false,
+          vaporiser: 'off',
+          dialPercent: null
+        }
+      ]
     },
     cells,
     reference

@@ -12,7 +12,6 @@ import type { Quantity } from '../working/reckoner.ts';
 import { absorbentMass } from '../case/absorbent-use.ts';
 import { inspiredOxygenFraction } from '../case/carrier-gas.ts';
 import { emptyOutcome, solveCircleSystem } from '../case/circle-system.ts';
-import { constantDial } from '../case/constant-dial.ts';
 import { experimentCase, runExperiment, sodaLimeHoursPerKg } from './experiment.ts';
 import type { Experiment, ExperimentPhase } from './experiment.ts';
 import { vapourPerLiquid } from '../case/liquid-and-vapour.ts';
@@ -135,14 +134,17 @@ const vapourOf = (reference: ReferenceSet, agent: Agent): number =>
     pressureKPa: take(reference, 'standard-atmosphere').value
   });
 
-/** Liquid, mL, of a mixture flow that leaves a vaporiser for an hour: published formulas count the mixture. */
-const dialLiquid = (reference: ReferenceSet, agent: Agent, mixtureLPerMin: number, percent: number): number =>
-  constantDial.compute({
-    flowLPerMin: mixtureLPerMin * (1 - percent / 100),
-    dialFraction: percent / 100,
-    minutes: 60,
-    vapourPerLiquid: vapourOf(reference, agent)
-  });
+/**
+ * Liquid, mL, that the engine's own vaporiser gives off in an hour at a fixed dial, into a flow that leaves it: a case
+ * run from its first minute to its last. Published formulas count that mixture.
+ */
+const dialLiquid = (setting: Setting, agent: Agent, mixtureLPerMin: number, percent: number): number =>
+  runExperiment({
+    ...setting,
+    agent,
+    targetPercent: percent,
+    phases: [dial(60, mixtureLPerMin * (1 - percent / 100), percent)]
+  }).liquidMl;
 
 const liquidToVapour: readonly Row[] = (
   [
@@ -169,24 +171,15 @@ const constantDialRows: readonly Row[] = [
     id: 'dial-1',
     area: 'constant dial',
     group: 'isoflurane',
-    given: 'isoflurane 1.4 % at 6 L/min',
+    given: 'isoflurane 1.4 % in 6 L/min that leave the vaporiser',
     published: 85,
     unit: 'mL vapour/min',
     tolerance: { percent: 2 },
     toleranceReason: 'printed as about 85',
     source: 'Anaesth Intensive Care 1998;26:371-6, doi 10.1177/0310057X9802600405',
     evidence: 'read',
-    model: ({ reference }) => {
-      const vapour = vapourOf(reference, 'isoflurane');
-      return (
-        constantDial.compute({
-          flowLPerMin: 6,
-          dialFraction: 0.014,
-          minutes: 1,
-          vapourPerLiquid: vapour
-        }) * vapour
-      );
-    }
+    model: (setting) =>
+      (dialLiquid(setting, 'isoflurane', 6, 1.4) / 60) * vapourOf(setting.reference, 'isoflurane')
   },
   {
     id: 'dial-2',
@@ -200,7 +193,7 @@ const constantDialRows: readonly Row[] = [
     toleranceReason: 'the formula holds at 21 °C, the core at 20 °C',
     source: 'Dion P. Can J Anaesth 1992;39:633 (formula read second-hand, figure computed)',
     evidence: 'second-hand',
-    model: ({ reference }) => dialLiquid(reference, 'sevoflurane', 1, 2)
+    model: (setting) => dialLiquid(setting, 'sevoflurane', 1, 2)
   },
   ...agents.map((agent): Row => ({
     id: `dial-3-${agent}`,
@@ -214,7 +207,7 @@ const constantDialRows: readonly Row[] = [
     toleranceReason: 'the rule itself errs by agent',
     source: 'Dhulkhed et al. Indian J Anaesth 2013;57:455-63, doi 10.4103/0019-5049.120141',
     evidence: 'read',
-    model: ({ reference }) => dialLiquid(reference, agent, 1, 1)
+    model: (setting) => dialLiquid(setting, agent, 1, 1)
   }))
 ];
 

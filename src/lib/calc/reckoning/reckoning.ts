@@ -27,6 +27,7 @@ import { vapourOfYear } from '../year/vapour.ts';
 import type { EmittingSide } from './against.ts';
 import { Against } from './against.ts';
 import { sourcesOfCases } from './case-sources.ts';
+import { withModelError } from './model-error.ts';
 import { pricedCase } from './priced-case.ts';
 import { scenarioCases } from './scenario-cases.ts';
 import { scenarioMonitoring } from './scenario-monitoring.ts';
@@ -80,7 +81,12 @@ export function reckonWith<C extends CaseUse>(
   const prices = once(() => consumablePrices(r, input));
   const fleet = fleetOf(r, input, today);
   const sources = sourcesOfCases(input, today);
-  const cases = scenarioCases(r, input, { today, fleet, sources, modelled });
+  const cases = scenarioCases(r, input, {
+    today,
+    fleet,
+    sources,
+    modelled: withModelError(r, input.modelError, modelled)
+  });
   const partsIn = yearParts(r, input, cases);
   const { yearIn, absorbentUnder, reconciliation } = scenarioYears(r, input, {
     today,

@@ -25,7 +25,9 @@ import { plainFigures, swings, widthsTogether } from '../uncertainty/swings.ts';
 import type { Swing } from '../uncertainty/swings.ts';
 import type { InputWorth } from '../uncertainty/value-of-information.ts';
 import { valueOfInformation } from '../uncertainty/value-of-information.ts';
+import { varianceShare } from '../uncertainty/variance-share.ts';
 import { numberAt, numberWriter, reckonUse } from './changed-cell.ts';
+import { isModelError, modelErrorInputs, modelErrorWriter } from './model-spread.ts';
 import { once } from '../working/kept.ts';
 import { plain } from '../working/plain.ts';
 import type { Quantity } from '../working/reckoner.ts';
@@ -39,9 +41,12 @@ export type DrawnFigure = (typeof drawnFigures)[number];
 /** The figures of one scenario's twin in a draw; they follow those of all scenarios. */
 const twinFigures = ['npv', 'paybackYears', 'stepPaybackYears'] as const;
 
-/** The cells that vary, by path, so that the order in which ranges were given changes nothing; the body model first. */
+/**
+ * What varies: cells by path, so that the order in which ranges were given changes nothing; the body model before them,
+ * the model's own error after them.
+ */
 export function uncertainInputs(input: EstimateInput): UncertainInput[] {
-  const { overBodyModels, minutesTogether } = input.sampling;
+  const { overBodyModels, overModelError, minutesTogether } = input.sampling;
   const ranged = Object.entries(input.ranges)
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([path, { low, high }]): UncertainInput => {
@@ -52,7 +57,11 @@ export function uncertainInputs(input: EstimateInput): UncertainInput[] {
       return { path, low, mode, high, ...(minutesTogether && isCaseMinutes ? { together: 'minutes' } : {}) };
     });
   const mode = bodyModels.indexOf(input.accounting.bodyModel);
-  return overBodyModels ? [{ path: bodyModelPath, choices: bodyModels.length, mode }, ...ranged] : ranged;
+  return [
+    ...(overBodyModels ? [{ path: bodyModelPath, choices: bodyModels.length, mode }] : []),
+    ...ranged,
+    ...(overModelError ? modelErrorInputs(input) : [])
+  ];
 }
 
 /**
@@ -65,6 +74,8 @@ export function drawnWriter(
   wholeCells: ReadonlySet<string>
 ): (input: EstimateInput, value: number) => EstimateInput {
   if (path === bodyModelPath) return (to, value) => writeCell(to, path, bodyModels[value]);
+  const ofModel = modelErrorWriter(path);
+  if (ofModel !== null) return ofModel;
   const write = numberWriter(input, path);
   return wholeCells.has(path) ? (to, value) => write(to, Math.round(value)) : write;
 }
@@ -176,9 +187,15 @@ export interface ScenarioSpread {
   /** Its twin on today's machines, and the step from there to the scenario; null where it changes no machine. */
   readonly withoutMachine: SpreadOfOption | null;
   readonly machineAdds: SpreadOfOption | null;
+  /** How much of the spread of each figure is the model's, and how much the cells' with ranges, each part by itself, 0 to 1. */
+  readonly spreadOf: Readonly<Record<SpreadPart, Readonly<Record<DrawnFigure, number>>>>;
   /** What each uncertain input does to each figure by itself: at its low and high, or at each possibility. */
   readonly swings: readonly ScenarioSwing[];
 }
+
+/** What makes a spread: the body model and the model's own error, or cells with ranges. What they make together is neither's. */
+export const spreadParts = ['model', 'cells'] as const;
+export type SpreadPart = (typeof spreadParts)[number];
 
 export interface ScenarioSwing {
   readonly paths: readonly string[];
@@ -227,6 +244,7 @@ export function summaryOf(input: EstimateInput, run: DrawRun, figures: readonly 
   const entered = plainFigures(run.model, run.inputs);
   const ofInputs = swings(run.model, run.inputs);
   const limits = limitsUpTo(appraisalYears, paybackLimitYears);
+  const partsOf = spreadByPart(run);
   const reckoning = once(() => reckonUse(input, new CaseMemo<CaseUse>()));
   const scenarios = run.scenarioIds.map((id, index): ScenarioSpread => {
     const at = index * run.figuresPerScenario;
@@ -258,6 +276,7 @@ export function summaryOf(input: EstimateInput, run: DrawRun, figures: readonly 
         npv: listOf(drawnFigures.indexOf('npv')),
         limit: paybackLimitYears
       }),
+      spreadOf: partsOf(named, listOf),
       swings: ofInputs.map((swing) => swingOf(swing, (all) => named((figure) => all[at + figure] ?? NaN)))
     };
   });
@@ -267,6 +286,30 @@ export function summaryOf(input: EstimateInput, run: DrawRun, figures: readonly 
     failed: first?.failed ?? 0,
     scenarios,
     worthOfKnowing: worthOfKnowing(input, run, figures)
+  };
+}
+
+/** The first-order shares of variance of what belongs to each part, added up: no more than the whole. */
+function spreadByPart(run: DrawRun) {
+  const inputs = widthsTogether(run.inputs).map((places) => {
+    const { path } = run.inputs[places[0] as number] as UncertainInput;
+    const part: SpreadPart = path === bodyModelPath || isModelError(path) ? 'model' : 'cells';
+    return { part, order: run.draws.orderBy(places[0] as number) };
+  });
+  return (
+    named: <T>(of: (figure: number) => T) => Record<DrawnFigure, T>,
+    listOf: (figure: number) => Float64Array
+  ): ScenarioSpread['spreadOf'] => {
+    const shareOf = (part: SpreadPart) =>
+      named((figure) =>
+        Math.min(
+          1,
+          inputs
+            .filter((input) => input.part === part)
+            .reduce((sum, { order }) => sum + varianceShare(listOf(figure), order), 0)
+        )
+      );
+    return { model: shareOf('model'), cells: shareOf('cells') };
   };
 }
 

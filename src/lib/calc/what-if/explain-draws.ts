@@ -4,9 +4,10 @@ import { explainer, NoSuchFigureError } from '../estimate/explain.ts';
 import type { EstimateInput } from '../input.ts';
 import type { Band, BandPoint } from '../uncertainty/bands.ts';
 import type { Likelihood } from '../uncertainty/acceptability.ts';
-import type { DrawnFigure, RunSummary, ScenarioSpread } from './draws.ts';
+import type { DrawnFigure, RunSummary, ScenarioSpread, SpreadPart } from './draws.ts';
 import { drawnFigures, drawnWriter, uncertainInputs } from './draws.ts';
 import { numberAt } from './changed-cell.ts';
+import { isModelError } from './model-spread.ts';
 import { recorder, recorderOver, workingOf } from '../working/recorder.ts';
 import type { MethodReport, Quantity } from '../working/reckoner.ts';
 import type { Working } from '../working/working.ts';
@@ -51,7 +52,7 @@ const shapes: Readonly<Record<EstimateInput['sampling']['shape'], string>> = {
 /**
  * The working of a figure of a run.
  * @param path the scenario's id, then one of: `bands.FIGURE.low|middle|high`; `cumulative.low|middle|high.YEAR`;
- *   `acceptability.INDEX`; `withinLimit`; `npvAboveZero`; `entered.FIGURE`; `enteredCumulative.YEAR`; `swings.INDEX.OUTCOME.FIGURE`;
+ *   `acceptability.INDEX`; `withinLimit`; `spreadOf.model|cells.FIGURE`; `npvAboveZero`; `entered.FIGURE`; `enteredCumulative.YEAR`; `swings.INDEX.OUTCOME.FIGURE`;
  *   `withoutMachine` or `machineAdds`, and `npv.low|middle|high`, `withinLimit` or `npvAboveZero`. Or, of no one scenario:
  *   `worthOfKnowing.worthOfAll`; `worthOfKnowing.inputs.INDEX.worth|noise`.
  * @throws NoSuchFigureError where the run has no such figure.
@@ -87,6 +88,8 @@ export function explainDrawn(run: ExplainedRun, path: string): Working {
       return likelihoodOf(run, spread, spread.acceptability[Number(first)]);
     case 'withinLimit':
       return likelihoodOf(run, spread, spread.withinLimit);
+    case 'spreadOf':
+      return shareOfSpread(run, spread, { part: first as SpreadPart, figure: second as DrawnFigure });
     case 'npvAboveZero':
       return likelihoodOfWorth(run, spread.npvAboveZero, `${id}.againstBaseline.npv`);
     case 'withoutMachine':
@@ -124,6 +127,29 @@ function percentileOf(
       unit,
       source: sources,
       report
+    }
+  });
+}
+
+/** How much of the spread of a figure the model makes, or the cells with ranges. */
+function shareOfSpread(
+  run: ExplainedRun,
+  { id, spreadOf }: ScenarioSpread,
+  { part, figure }: { part: SpreadPart; figure: DrawnFigure }
+): Working {
+  const whose =
+    part === 'model' ? 'the model: its body model and its own error' : 'the cells that have a range';
+  return ofDraws(run, {
+    value: 100 * spreadOf[part][figure],
+    entered: `${id}.againstBaseline.${figures[figure].path}`,
+    report: {
+      id: 'uncertainty.share-of-spread',
+      yields: `Share of the variance of the ${figures[figure].yields} that comes from ${whose}`,
+      words: `For each input by itself, the draws are put in order of it and cut into 20 bins of equal count; the variance of the means of the bins, over the variance of all draws, less what as many bins give by chance; added up over the inputs. What inputs make together only is in neither share. ${howDrawn(run)}`,
+      unit: '%',
+      source:
+        'Sobol IM, Mathematics and Computers in Simulation 55 (2001), 271 (from memory); by bins of draws already made (common practice)',
+      report: drawsMade(run.summary)
     }
   });
 }
@@ -267,7 +293,8 @@ function ofDraws(
     seed: setting('seed'),
     'shape of the ranges': setting('shape'),
     'minutes of all case groups together': setting('minutesTogether'),
-    'over the body models': setting('overBodyModels')
+    'over the body models': setting('overBodyModels'),
+    'over the model’s error': setting('overModelError')
   };
   let number = 0;
   for (const uncertain of uncertainInputs(input)) {
@@ -279,6 +306,14 @@ function ofDraws(
         '1',
         path
       );
+      continue;
+    }
+    if (isModelError(path)) {
+      const words =
+        'Around 1, so wide that it scatters as the model does against published measurements (Evidence).';
+      const name = run.nameOf([path]);
+      inputs[`${name}, lowest factor`] = recorder.assumption(uncertain.low, '1', words);
+      inputs[`${name}, highest factor`] = recorder.assumption(uncertain.high, '1', words);
       continue;
     }
     const unit = unitOf(path);

@@ -125,7 +125,12 @@ export function questionsOf(
       : ask('price', `machines.${machine.id}.unitPrice`),
     Object.keys(scenario.flowPlanByCase).length >= input.caseMix.length && input.caseMix.length > 0
       ? { subject: 'flow', sentence: 'Every case group has a plan of its own, so no one flow is asked for.' }
-      : ask('flow', `flowPlans.${plan.id}.phases.${open}.flowLPerMin`, { low: machine.minimumFlowLPerMin }),
+      : plan.phases[open]?.flowAsNeeded === true && machine.canFlowAsNeeded
+        ? {
+            subject: 'flow',
+            sentence: 'The machine lets the flow follow the need, so no one flow is asked for.'
+          }
+        : ask('flow', `flowPlans.${plan.id}.phases.${open}.flowLPerMin`, { low: machine.minimumFlowLPerMin }),
     ask('adoption', `scenarios.${scenario.id}.adoptionPercent`),
     cases === 0
       ? { subject: 'cases', sentence: 'There are no cases in the year yet: enter them on Case mix.' }

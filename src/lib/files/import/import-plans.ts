@@ -15,6 +15,7 @@ const startPhase: Phase = {
   name: 'New phase',
   minutes: 5,
   flowLPerMin: 2,
+  flowAsNeeded: false,
   vaporiser: 'hold',
   dialPercent: null
 };

@@ -27,7 +27,7 @@ export const areaNames: Readonly<Record<CheckArea, string>> = {
   'time to target': 'Time to target',
   circuit: 'Wash-in of an empty circuit',
   'liquid to vapour': 'Liquid to vapour',
-  'constant dial': 'Constant-dial formula',
+  'constant dial': 'Published formula, by a fixed dial',
   'MAC and age': 'MAC and age',
   absorbent: 'Absorbent',
   oxygen: 'Oxygen'

@@ -123,7 +123,10 @@ test('what is printed on a bottle or a data sheet is not looked at for turning t
 
 describe('draws', () => {
   const draws = 200;
-  const sampled = { ...input, sampling: { ...input.sampling, draws, overBodyModels: false } };
+  const sampled = {
+    ...input,
+    sampling: { ...input.sampling, draws, overBodyModels: false, overModelError: false }
+  };
   const run = setUpRun(sampled, new Set());
   const figures = joinSlices([
     runDraws({ model: run.model, draws: run.draws, figureCount: run.figureCount })

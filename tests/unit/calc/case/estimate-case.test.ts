@@ -10,6 +10,7 @@ import { caseOf, under } from '../../../fixtures/circle-cases.ts';
 const hold = (minutes: number | null, flowLPerMin: number): Omit<Phase, 'name'> => ({
   minutes,
   flowLPerMin,
+  flowAsNeeded: false,
   vaporiser: 'hold',
   dialPercent: null
 });
@@ -49,9 +50,16 @@ describe('a volatile anaesthetic', () => {
     expect(number(result.meanFlowLPerMin)).toBeCloseTo((10 * 6 + 65 * 2) / 75, 12);
   });
 
-  test('has the constant-dial figure beside it, phase by phase', () => {
-    // 190 L of carrier, the target's share of the mixture, 182.77 mL vapour per mL liquid.
-    expect(number(result.constantDialMl)).toBeCloseTo((190_000 * 0.018) / 0.982 / 182.77, 2);
+  test('has the published formula beside it as printed, flow times dial, phase by phase', () => {
+    // 190 L off the flowmeters, at the target, 182.77 mL vapour per mL liquid.
+    expect(number(result.constantDialMl)).toBeCloseTo((190_000 * 0.018) / 182.77, 2);
+  });
+
+  test('has the same with the vapour added to the flow', () => {
+    expect(number(result.constantDialVapourAddedMl) / number(result.constantDialMl)).toBeCloseTo(
+      1 / 0.982,
+      9
+    );
   });
 
   test('reports its phases as they were run', () => {
@@ -97,14 +105,15 @@ describe('a volatile anaesthetic', () => {
     const off = estimate(given({}, [{ ...hold(null, 2), vaporiser: 'off' }]));
     expect(number(off.liquidMl)).toBe(0);
     expect(number(off.constantDialMl)).toBe(0);
+    expect(number(off.constantDialVapourAddedMl)).toBe(0);
     expect(number(off.minutesToTarget)).toBeNull();
     expect(codes(off)).toEqual(['target-not-reached']);
   });
 
-  test('by a fixed dial has the constant-dial figure at that dial', () => {
+  test('by a fixed dial gives off what the published formula says at that dial, once the vapour is added', () => {
     const dial = estimate(given({ minutes: 60 }, [{ ...hold(null, 2), vaporiser: 'dial', dialPercent: 3 }]));
-    expect(number(dial.constantDialMl)).toBeCloseTo((120_000 * 0.03) / 0.97 / 182.77, 2);
-    expect(number(dial.liquidMl)).toBeCloseTo(number(dial.constantDialMl), 6);
+    expect(number(dial.constantDialMl)).toBeCloseTo((120_000 * 0.03) / 182.77, 2);
+    expect(number(dial.liquidMl)).toBeCloseTo(number(dial.constantDialVapourAddedMl), 6);
   });
 
   test('at altitude holds a larger share and gets more vapour from a millilitre', () => {

@@ -6,9 +6,9 @@ import { statements } from '#lib/calc/reference/statements.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { departmentWorkbook } from '../../../fixtures/department.ts';
 
-// Only names and structure are the demo's; rows, plans and counts are made here.
+// Only names and structure are the department's; rows, plans and counts are made here.
 const demo = departmentWorkbook();
-const hold = { vaporiser: 'hold', dialPercent: null } as const;
+const hold = { flowAsNeeded: false, vaporiser: 'hold', dialPercent: null } as const;
 const plan = (id: string, flowLPerMin: number) => ({
   id,
   name: id,

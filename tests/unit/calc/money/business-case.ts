@@ -57,6 +57,8 @@ export const machine: Counted = {
   sampleMlPerMin: 0,
   sampleReturned: true,
   minimumFlowLPerMin: 0.25,
+  canFlowAsNeeded: false,
+  spillShareInspiredFraction: null,
   powerW: null,
   units: 4,
   unitPrice: '48000.00',

@@ -292,7 +292,11 @@ describe('an uncertainty run', () => {
         return [path, { low: value, high: value }];
       })
     );
-    const still = { ...sampled, ranges, sampling: { ...sampled.sampling, draws: 5, overBodyModels: false } };
+    const still = {
+      ...sampled,
+      ranges,
+      sampling: { ...sampled.sampling, draws: 5, overBodyModels: false, overModelError: false }
+    };
     const run = setUpRun(still, new Set());
     const summary = summaryOf(still, run, runOf(run, [[0, 5]]));
     const plain = estimate(input).scenarios.filter(({ id }) => id !== 'today');

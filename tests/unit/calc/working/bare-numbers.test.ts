@@ -44,6 +44,11 @@ const allowed: readonly {
     numbers: 'named',
     because: 'which flows a curve is drawn at; each point is a case of its own'
   },
+  {
+    file: 'reckoning/agent-at-flow.ts',
+    numbers: 'named',
+    because: 'at which flows agents are compared; each point is a case of its own'
+  },
   { file: 'known-cases/case-memo.ts', numbers: 'named', because: 'results kept for cases alike' },
   {
     file: 'case/target-fraction.ts',

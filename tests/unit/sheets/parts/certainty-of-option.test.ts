@@ -8,7 +8,10 @@ import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 
 const demo = demoWorkbook();
-const input = coreInput({ ...demo, sampling: { ...demo.sampling, draws: 40, overBodyModels: false } });
+const input = coreInput({
+  ...demo,
+  sampling: { ...demo.sampling, draws: 40, overBodyModels: false, overModelError: false }
+});
 const run = setUpRun(input, new Set());
 const summary = summaryOf(
   input,
