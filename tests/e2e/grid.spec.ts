@@ -111,9 +111,9 @@ test('Delete clears to “not given” where that is allowed, and is refused wit
 test('a choice is found by the first letters of its label', async ({ page }) => {
   const agent = await cell(page, 'Breast surgery', 'Agent');
   await agent.click();
-  await page.keyboard.type('des');
+  await page.keyboard.type('iso');
   await page.keyboard.press('Enter');
-  await expect(agent).toContainText('Desflurane');
+  await expect(agent).toContainText('Isoflurane');
 });
 
 test('units and percent typed with a number are read', async ({ page }) => {
@@ -276,7 +276,7 @@ test('two hundred steps are undone and done again, across sheets', async ({ page
 
 test('the tables of scenarios keep bad texts, take labels, and empty again', async ({ page }) => {
   await page.goto('./scenarios/');
-  const other = await gridCell(page, { grid: 'Agent given instead', row: 'Desflurane', column: 'Low flow' });
+  const other = await gridCell(page, { grid: 'Agent given instead', row: 'Isoflurane', column: 'Low flow' });
   await other.click();
   await page.keyboard.insertText('wxyz');
   await page.keyboard.press('Enter');

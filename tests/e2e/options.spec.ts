@@ -2,7 +2,13 @@
 import { execFile } from 'node:child_process';
 import { promisify } from 'node:util';
 import type { Page } from '@playwright/test';
+import { departmentWorkbook } from '../fixtures/department.ts';
 import { expect, test } from './browser.ts';
+import { openWorkbook } from './open-workbook.ts';
+
+test.beforeEach(async ({ page }) => {
+  await openWorkbook(page, departmentWorkbook());
+});
 
 const run = promisify(execFile);
 

@@ -1,7 +1,13 @@
 /** A purchase for a part of the theatres, and a second group of them, typed as a user does it, and what is then said. */
 import type { Page } from '@playwright/test';
+import { departmentWorkbook } from '../fixtures/department.ts';
 import { expect, test } from './browser.ts';
 import { bottomFigure, gridCell } from './grid-cell.ts';
+import { openWorkbook } from './open-workbook.ts';
+
+test.beforeEach(async ({ page }) => {
+  await openWorkbook(page, departmentWorkbook());
+});
 
 const typeInto = async (
   page: Page,

@@ -190,7 +190,7 @@ test('jumps to the cell that a figure rests on, with the cursor on it', async ({
 for (const [cell, grid] of [
   ['moves.0.theatres', 'Machines that come'],
   ['plans.m-closed', 'Flow plan on each machine'],
-  ['agentSwitch.desflurane', 'Agent given instead'],
+  ['agentSwitch.isoflurane', 'Agent given instead'],
   ['flowPlanByCase.lap-chole', 'Plans of single case groups']
 ] as const)
   test(`jumps to ${cell} in the table “${grid}” on Scenarios`, async ({ page }) => {
