@@ -61,7 +61,7 @@ function partMoved(input: Asked, scenario: Scenario): string[] {
   const only = input.theatreGroups.length === 1;
   const where = staying.map(
     ({ group, theatres }) =>
-      `“${nameOf(group.machine)}” stays in ${comes === 0 ? 'all of them' : only ? `the other ${theatres}` : `${theatres} of “${group.name}”`}`
+      `“${nameOf(group.machine)}” stays in ${comes === 0 ? 'all of them' : only ? `the other ${theatres}` : theatres === group.theatres ? `“${group.name}”` : `${theatres} of “${group.name}”`}`
   );
   return [
     `“${scenario.name}” brings ${comes === 0 ? 'no machine' : counted(comes, 'machine', 'machines')} to ${counted(all, 'theatre', 'theatres')}: ${where.join(', ')}.`
