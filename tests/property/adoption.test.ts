@@ -42,6 +42,7 @@ const onTodaysMachine = (workbook: Workbook, other: Scenario): Scenario => {
     moves: [],
     spares: 0,
     capturePercent: today.capturePercent,
+    nitrousOxideSupply: today.nitrousOxideSupply,
     yearlyExtraCost: today.yearlyExtraCost,
     recoveryMinutesSavedPerCase: 0
   };

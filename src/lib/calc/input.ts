@@ -222,7 +222,7 @@ export interface Machine {
 }
 
 /** What a scenario may change, each of which is on or off by itself when a saving is taken apart. */
-export const levers = ['agent', 'flow', 'machine', 'adoption', 'capture'] as const;
+export const levers = ['agent', 'flow', 'machine', 'adoption', 'capture', 'nitrous-oxide'] as const;
 export type Lever = (typeof levers)[number];
 
 /** A purchase that the scenario makes unnecessary: old machines that would have been replaced anyway. */
@@ -263,6 +263,10 @@ export interface Move {
   readonly payment: Payment | null;
 }
 
+/** Pipes as they are, pipes whose leaks are mended, cylinders at the machines with the pipes closed, or none at all. */
+export const nitrousOxideSupplies = ['as-today', 'pipes', 'cylinders', 'none'] as const;
+export type NitrousOxideSupply = (typeof nitrousOxideSupplies)[number];
+
 export interface Scenario {
   readonly id: string;
   readonly name: string;
@@ -283,6 +287,14 @@ export interface Scenario {
   /** The share that would follow on today's machines; null: the same share, so adoption is nothing the machine brings. */
   readonly adoptionWithoutMachinePercent: number | null;
   readonly capturePercent: number;
+  /** How nitrous oxide reaches the machines; `as-today`: what is lost today goes on being lost. */
+  readonly nitrousOxideSupply: NitrousOxideSupply;
+  /** Years from the decision at whose end the supply changes, 0 for now. */
+  readonly nitrousOxideSupplyYear: number;
+  /** Of what is bought then. */
+  readonly nitrousOxideLossPercent: number;
+  /** Once, in that year. */
+  readonly nitrousOxideSupplyCost: Money;
   readonly oneOffCost: Money;
   readonly yearlyExtraCost: Money;
   /** What the one-off cost, the yearly extra cost and the recovery minutes belong to. */

@@ -28,7 +28,8 @@ export const leverNames: Readonly<Record<Lever, string>> = {
   flow: 'Lower flow',
   machine: 'The machine itself',
   adoption: 'More cases that follow',
-  capture: 'Capture of vapour'
+  capture: 'Capture of vapour',
+  'nitrous-oxide': 'Nitrous oxide supply'
 };
 
 export function whatEachChangeEarns(given: WhatEachChangeEarns): ChartData {

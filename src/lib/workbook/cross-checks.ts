@@ -24,6 +24,7 @@ export function crossChecks(workbook: Workbook, locale?: string): readonly Issue
   machines(workbook, report);
   theatreGroups(workbook, report, locale);
   scenarios(workbook, report);
+  nitrousOxide(workbook, report, locale);
   moves(workbook, report, locale);
   accounting(workbook, report);
   ranges(workbook, report, locale);
@@ -215,6 +216,33 @@ function theatreGroups(workbook: Workbook, report: Report, locale?: string): voi
       report(
         `caseMix.${id}.theatreGroups.${given.at(-1)?.[0]}`,
         `Share of the cases: the shares of “${name}” add up to ${written(all)} %; they have to make 100 %, or leave a group empty for the rest.`
+      );
+  }
+}
+
+function nitrousOxide(
+  { scenarios: all, caseMix, accounting: { appraisalYears } }: Workbook,
+  report: Report,
+  locale?: string
+): void {
+  const given = caseMix.filter(({ nitrousOxidePercent }) => nitrousOxidePercent > 0);
+  for (const { id, name, baseline, nitrousOxideSupply, nitrousOxideSupplyYear: year } of all) {
+    if (nitrousOxideSupply === 'as-today') continue;
+    const at = `scenarios.${id}`;
+    if (baseline)
+      report(
+        `${at}.nitrousOxideSupply`,
+        `Nitrous oxide: “${name}” stands for today, where the supply is as it is; only “As today” is allowed.`
+      );
+    else if (nitrousOxideSupply === 'none' && given.length > 0)
+      report(
+        `${at}.nitrousOxideSupply`,
+        `Nitrous oxide: “None” was given, but ${given.length === 1 ? 'a case group is' : `${quotedNumber(given.length, locale)} case groups are`} given it, “${given[0]?.name}” first; take it out of them on Case mix, or choose cylinders.`
+      );
+    if (year >= appraisalYears)
+      report(
+        `${at}.nitrousOxideSupplyYear`,
+        `Supply changes in year: ${quotedNumber(year, locale)} was given; with an appraisal of ${quotedNumber(appraisalYears, locale)} years, 0 to ${quotedNumber(appraisalYears - 1, locale)} is allowed.`
       );
   }
 }

@@ -83,7 +83,8 @@ export const leverOptions = options(levers, {
   flow: 'Flow',
   machine: 'Machine',
   adoption: 'Adoption',
-  capture: 'Capture'
+  capture: 'Capture',
+  'nitrous-oxide': 'Nitrous oxide'
 });
 
 export const bodyModelOptions = options(bodyModels, {
@@ -678,6 +679,36 @@ export const scenarioFields = {
     0,
     100,
     'Share of the exhausted agent that is captured, in every case.'
+  ),
+  nitrousOxideSupply: choice(
+    'Nitrous oxide',
+    [
+      { id: 'as-today', label: 'As today' },
+      { id: 'pipes', label: 'Pipes, leaks mended' },
+      { id: 'cylinders', label: 'Cylinders, pipes closed' },
+      { id: 'none', label: 'None' }
+    ],
+    'How nitrous oxide reaches the machines, for every case; None where no case is given any.'
+  ),
+  nitrousOxideSupplyYear: number(
+    'Supply changes in year',
+    '',
+    0,
+    60,
+    'Years from now at whose end the supply of nitrous oxide changes, 0 for now.',
+    { whole: true }
+  ),
+  nitrousOxideLossPercent: number(
+    'Then lost',
+    '%',
+    0,
+    95,
+    'Share of the nitrous oxide bought that is lost then. Of cylinders no measurement was found: 0 to 5 % is plausible; of pipes 50 to 96 % were measured.'
+  ),
+  nitrousOxideSupplyCost: money(
+    'Change of supply',
+    '',
+    'Paid once, in the year in which the supply changes.'
   ),
   spares: number(
     'Spares',

@@ -24,7 +24,8 @@ const fieldsOf: Readonly<Record<Lever, readonly Field[]>> = {
   flow: ['plans', 'flowPlanByCase'],
   machine: ['machinesStay', 'avoidedPurchases'],
   adoption: ['adoptionPercent'],
-  capture: ['capturePercent']
+  capture: ['capturePercent'],
+  'nitrous-oxide': ['nitrousOxideSupply']
 };
 /** What belongs to the lever that the user names. */
 const namedFields: readonly Field[] = ['oneOffCost', 'yearlyExtraCost', 'recoveryMinutesSavedPerCase'];
@@ -52,7 +53,8 @@ export function leversOf(input: Levered, scenario: Scenario): Lever[] {
     machine:
       bringsMachines(scenario) || scenario.avoidedPurchases.length > 0 || today.avoidedPurchases.length > 0,
     adoption: bringsMachines(scenario) && scenario.adoptionWithoutMachinePercent !== null,
-    capture: scenario.capturePercent !== today.capturePercent
+    capture: scenario.capturePercent !== today.capturePercent,
+    'nitrous-oxide': scenario.nitrousOxideSupply !== today.nitrousOxideSupply
   };
   const bears = namedFields.some((field) => Number(scenario[field]) !== Number(offValue(today, field)));
   return levers.filter((lever) => isUsed[lever] || (bears && lever === scenario.extraCostLever));

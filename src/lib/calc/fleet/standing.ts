@@ -45,7 +45,10 @@ export interface Serviced {
   readonly payment: Payment | null;
 }
 
-/** Years in which the same machines stand in the same theatres and the same share of cases follows the plan. */
+/**
+ * Years in which the same machines stand in the same theatres, the same share of cases follows the plan, and nitrous oxide
+ * is supplied alike.
+ */
 export interface Period {
   readonly fromYear: number;
   readonly standings: readonly [Standing, ...Standing[]];
@@ -326,7 +329,10 @@ export function fleetOf(r: Reckoner, input: FleetInput, today: Scenario): Fleet 
       const owned = arrival.move === null ? null : ownedFrom(arrival.move.terms);
       if (owned !== null && owned <= accounting.appraisalYears) starts.add(owned);
     }
-    if (scenario !== today) scenario.adoptionFirstYearsPercent?.forEach((_, year) => starts.add(year + 2));
+    if (scenario !== today) {
+      scenario.adoptionFirstYearsPercent?.forEach((_, year) => starts.add(year + 2));
+      if (scenario.nitrousOxideSupply !== 'as-today') starts.add(scenario.nitrousOxideSupplyYear + 1);
+    }
     const made = [...starts]
       .sort((a, b) => a - b)
       .map((fromYear): Period => {

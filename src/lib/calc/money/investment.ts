@@ -216,7 +216,7 @@ interface OwnedKind {
  * - Each unit that comes is installed, and for each theatre that gives up a machine of today's one is traded in.
  * - Units that are leased, or come with a managed service, are paid for as `paymentPlan` has it; those that are bought at
  *   the end of their term are owned from then on, and as old as they are.
- * - One-off cost falls in year 0, and `monitors` in their years.
+ * - One-off cost falls in year 0, that of another supply of nitrous oxide and `monitors` in their years.
  * - Units that are owned are replaced in the whole year nearest to each end of life before the end of the appraisal, price
  *   and installation again.
  * - `renewals`: machines of today that are bought again at the end of their life, likewise.
@@ -256,6 +256,18 @@ export function investment(
   };
 
   add(0, 'oneOff', r.cell(amount(scenario.oneOffCost), 'currency', 'scenarios', scenario.id, 'oneOffCost'));
+  if (scenario.nitrousOxideSupply !== 'as-today' && scenario.nitrousOxideSupplyYear <= horizonYears)
+    add(
+      scenario.nitrousOxideSupplyYear,
+      'oneOff',
+      r.cell(
+        amount(scenario.nitrousOxideSupplyCost),
+        'currency',
+        'scenarios',
+        scenario.id,
+        'nitrousOxideSupplyCost'
+      )
+    );
   for (const { year, cost } of monitors) if (year <= horizonYears) add(year, 'monitors', cost);
   const coming = arrivals.filter(({ year }) => year <= horizonYears);
   for (const { machine, year, units, tradedIn, move } of coming) {

@@ -12,7 +12,12 @@ import { kept, once } from '../working/kept.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import type { Consumption } from '../year/consumption.ts';
 import type { AgentUse } from '../year/consumption.ts';
-import { nitrousOxideLost, recoveryMinutes, together } from '../year/consumption.ts';
+import {
+  nitrousOxideLost,
+  nitrousOxideLostOfSupply,
+  recoveryMinutes,
+  together
+} from '../year/consumption.ts';
 import { liquidAtSpillFactor, massBalance } from '../year/mass-balance.ts';
 import { estimateOverPurchase, purchasedLiquid, scaledToPurchases } from '../year/reconciliation.ts';
 import { captureOf, emissionsOfAbsorbent, massOfNitrousOxide } from './amounts.ts';
@@ -92,10 +97,27 @@ export function scenarioYears(
       inAll(parts, 'L', (use) => use.nitrousOxideL)
     );
   const usedTodayKg = once(() => nitrousOxideUsedKg(partsOfToday()));
-  /** What was bought and is not used today is lost, whatever is done; null where no purchases were given. */
-  const nitrousOxideLostKg = (): Quantity | null => {
+  /**
+   * What was bought and is not used today is lost, whatever else is done, until the supply itself is changed; null where
+   * no purchases were given, as what a change is worth is not known then.
+   */
+  const nitrousOxideLostKg = (scenario: Scenario, period: Period, usedKg: Quantity): Quantity | null => {
     const bought = input.gases.nitrousOxideBoughtKgPerYear;
     if (bought === null) return null;
+    const { nitrousOxideSupply: supply } = scenario;
+    const hasChanged = supply !== 'as-today' && period.fromYear > scenario.nitrousOxideSupplyYear;
+    if (hasChanged && supply === 'none') return r.assumption(0, 'kg', 'Nitrous oxide is no longer bought.');
+    if (hasChanged)
+      return r.apply(nitrousOxideLostOfSupply, {
+        usedKg,
+        lossPercent: r.cell(
+          scenario.nitrousOxideLossPercent,
+          '%',
+          'scenarios',
+          scenario.id,
+          'nitrousOxideLossPercent'
+        )
+      });
     return r.apply(nitrousOxideLost, {
       boughtKg: r.cell(bought, 'kg', 'gases', 'nitrousOxideBoughtKgPerYear'),
       usedKg: usedTodayKg()
@@ -196,7 +218,7 @@ export function scenarioYears(
     const airM3 = inAll(parts, 'm3', (use) => use.airM3);
     const electricityKWh = inAll(parts, 'kWh', (use) => use.electricityKWh);
     const usedKg = scenario === today ? usedTodayKg() : nitrousOxideUsedKg(parts);
-    const lostKg = nitrousOxideLostKg();
+    const lostKg = nitrousOxideLostKg(scenario, period, usedKg);
     const co2eKg = co2eLines(
       r,
       {

@@ -341,7 +341,7 @@ export const nitrousOxideMass = formula<{
 export const nitrousOxideLost = formula<{ boughtKg: number; usedKg: number }>({
   id: 'year.nitrous-oxide-lost',
   yields: 'Nitrous oxide lost from the piped supply',
-  words: 'bought less what today’s cases use; never below 0, and the same in every scenario',
+  words: 'bought less what today’s cases use; never below 0, and the same wherever the supply stays as it is',
   expression: 'max(0, B - N)',
   inputs: {
     boughtKg: { symbol: 'B', unit: 'kg', words: 'nitrous oxide bought' },
@@ -350,4 +350,18 @@ export const nitrousOxideLost = formula<{ boughtKg: number; usedKg: number }>({
   unit: 'kg',
   source: 'definition',
   compute: ({ boughtKg, usedKg }) => Math.max(0, boughtKg - usedKg)
+});
+
+export const nitrousOxideLostOfSupply = formula<{ usedKg: number; lossPercent: number }>({
+  id: 'year.nitrous-oxide-lost-of-supply',
+  yields: 'Nitrous oxide lost from the supply',
+  words: 'what has to be bought beyond what the cases use, where a share of all that is bought is lost',
+  expression: 'N * p / (100 - p)',
+  inputs: {
+    usedKg: { symbol: 'N', unit: 'kg', words: 'nitrous oxide used' },
+    lossPercent: { symbol: 'p', unit: '%', words: 'share lost of what is bought', testRange: [0, 95] }
+  },
+  unit: 'kg',
+  source: 'definition',
+  compute: ({ usedKg, lossPercent }) => (usedKg * lossPercent) / (100 - lossPercent)
 });
