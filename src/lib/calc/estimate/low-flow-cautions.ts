@@ -41,7 +41,7 @@ export function lowFlowCautions({ id, name }: Scenario, periods: readonly (reado
   );
   const [first] = most === null ? [] : all(most);
   if (most === null || first === undefined) return [];
-  const groups = (done: readonly Done[]): readonly string[] => [...new Set(done.map(({ row }) => row.id))];
+  const groups = (done: readonly Done[]): string[] => [...new Set(done.map(({ row }) => row.id))];
   const counts = (done: readonly Done[]): string =>
     `${counted(groups(done).length, 'case group', 'case groups')} (${counted(Math.round(casesAYear(done)), 'case', 'cases')} a year)`;
   const { below, longer } = most;
