@@ -1,5 +1,18 @@
 /** The report: one page that answers the question, for the scenario in the bottom line, and prints as one page. */
+import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './browser.ts';
+
+async function drawAndComeBack(page: Page): Promise<Locator> {
+  await page.getByRole('link', { name: 'Uncertainty' }).first().click();
+  const draws = page.getByLabel('Draws', { exact: true });
+  await draws.fill('200');
+  await draws.press('Enter');
+  await page.getByRole('button', { name: 'Run 200 draws' }).click();
+  await expect(page.locator('[data-result]')).toBeVisible({ timeout: 60_000 });
+  await page.getByRole('link', { name: 'Report' }).click();
+  await expect(page.getByText(/^nine draws of ten: €/)).toBeVisible();
+  return draws;
+}
 
 test('the page answers for the chosen scenario, with ranges once the draws are made', async ({ page }) => {
   await page.goto('./report/');
@@ -20,14 +33,7 @@ test('the page answers for the chosen scenario, with ranges once the draws are m
     'Should the department go over to “Low flow, same machines” with the machines that it has?'
   );
 
-  await page.getByRole('link', { name: 'Uncertainty' }).first().click();
-  const draws = page.getByLabel('Draws', { exact: true });
-  await draws.fill('200');
-  await draws.press('Enter');
-  await page.getByRole('button', { name: 'Run 200 draws' }).click();
-  await expect(page.locator('[data-result]')).toBeVisible({ timeout: 60_000 });
-  await page.getByRole('link', { name: 'Report' }).click();
-  await expect(page.getByText(/^nine draws of ten: €/)).toBeVisible();
+  const draws = await drawAndComeBack(page);
 
   // An edit makes them void.
   await page.goBack();
@@ -37,9 +43,17 @@ test('the page answers for the chosen scenario, with ranges once the draws are m
   await expect(page.getByText('as entered; no range was drawn')).toHaveCount(3);
 });
 
-for (const format of ['A4', 'Letter'] as const)
-  test(`what the meeting needs prints on one page of ${format}`, async ({ page }) => {
+for (const [format, isDrawn] of [
+  ['A4', false],
+  ['A4', true],
+  ['Letter', false],
+  ['Letter', true]
+] as const)
+  test(`what the meeting needs prints on one page of ${format}, ${isDrawn ? 'with' : 'without'} draws`, async ({
+    page
+  }) => {
     await page.goto('./report/');
+    if (isDrawn) await drawAndComeBack(page);
     await expect(page.getByText('measurements lie within the tolerance')).toBeVisible();
     await expect(page.getByText(/published figures of set/)).toBeVisible();
     await page.emulateMedia({ media: 'print' });
