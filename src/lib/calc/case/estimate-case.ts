@@ -194,9 +194,8 @@ function agentUse(r: Reckoner, model: CaseModel, agent: AgentModel): AgentUse {
   solveCircleSystem(agent.circle, outcome);
   const solved = solvedBy(r, model, agent);
   const { vapourPerLiquid } = agent;
-  const parts = model.phases.flatMap(({ breathing, asNeeded }) =>
-    breathing.map(({ minutes }) => ({ minutes, isAsNeeded: asNeeded !== null }))
-  );
+  // Asked first, as hardly any case has such a phase.
+  const parts = model.phases.some(({ asNeeded }) => asNeeded !== null) ? partsOf(model) : null;
   return {
     method: 'circle-system',
     liquidMl: r.apply(liquidDelivered, {
@@ -219,7 +218,7 @@ function agentUse(r: Reckoner, model: CaseModel, agent: AgentModel): AgentUse {
       deliveredL: solved('vapour-delivered-in-phase', partOf(outcome.deliveredByPhaseL, i)),
       takenUpL: solved('vapour-taken-up-in-phase', partOf(outcome.takenUpByPhaseL, i)),
       flowLPerMin:
-        parts[i]?.isAsNeeded === true
+        parts?.[i]?.isAsNeeded === true
           ? r.apply(meanFlowAsNeeded, {
               freshGasL: solved('fresh-gas-in-phase', outcome.freshGasByPhaseL[i]!),
               minutes: parts[i].minutes
@@ -228,6 +227,12 @@ function agentUse(r: Reckoner, model: CaseModel, agent: AgentModel): AgentUse {
     }))
   };
 }
+
+/** Parts of phases that are breathed alike, in the order in which they are solved. */
+const partsOf = (model: CaseModel) =>
+  model.phases.flatMap(({ breathing, asNeeded }) =>
+    breathing.map(({ minutes }) => ({ minutes, isAsNeeded: asNeeded !== null }))
+  );
 
 /** What phase i adds to a running total. */
 const partOf = (totals: Float64Array, i: number): number => totals[i]! - (i === 0 ? 0 : totals[i - 1]!);

@@ -2,18 +2,20 @@
 
 const bins = 20;
 
+/** The numbers of the draws in order of an input: made once for it, whatever figures are held against it. */
+export const drawsInOrder = (order: Float64Array): readonly number[] =>
+  [...order.keys()].sort((a, b) => (order[a] as number) - (order[b] as number) || a - b);
+
 /**
  * The first-order share of the variance of a figure: the variance, over bins of the input, of the figure's mean in the
  * bin, over its variance over all draws; less what as many bins give by chance, and never below 0.
  * Sobol IM, Mathematics and Computers in Simulation 55 (2001), 271 (from memory), by bins of draws already made.
  * @param values the figure in every draw; draws in which it is no finite number are left out
- * @param order what puts the draws in order of the input
+ * @param inOrder the draws in order of the input, as `drawsInOrder` gives them
  * @returns 0 to 1; 0 where the figure does not vary
  */
-export function varianceShare(values: Float64Array, order: Float64Array): number {
-  const draws = [...values.keys()]
-    .filter((draw) => Number.isFinite(values[draw]))
-    .sort((a, b) => (order[a] as number) - (order[b] as number) || a - b);
+export function varianceShare(values: Float64Array, inOrder: readonly number[]): number {
+  const draws = inOrder.filter((draw) => Number.isFinite(values[draw]));
   const count = draws.length;
   const groups = Math.min(bins, Math.floor(count / 2));
   if (groups < 2) return 0;

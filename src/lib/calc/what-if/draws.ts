@@ -25,7 +25,7 @@ import { plainFigures, swings, widthsTogether } from '../uncertainty/swings.ts';
 import type { Swing } from '../uncertainty/swings.ts';
 import type { InputWorth } from '../uncertainty/value-of-information.ts';
 import { valueOfInformation } from '../uncertainty/value-of-information.ts';
-import { varianceShare } from '../uncertainty/variance-share.ts';
+import { drawsInOrder, varianceShare } from '../uncertainty/variance-share.ts';
 import { numberAt, numberWriter, reckonUse } from './changed-cell.ts';
 import { isModelError, modelErrorInputs, modelErrorWriter } from './model-spread.ts';
 import { once } from '../working/kept.ts';
@@ -294,7 +294,7 @@ function spreadByPart(run: DrawRun) {
   const inputs = widthsTogether(run.inputs).map((places) => {
     const { path } = run.inputs[places[0] as number] as UncertainInput;
     const part: SpreadPart = path === bodyModelPath || isModelError(path) ? 'model' : 'cells';
-    return { part, order: run.draws.orderBy(places[0] as number) };
+    return { part, inOrder: drawsInOrder(run.draws.orderBy(places[0] as number)) };
   });
   return (
     named: <T>(of: (figure: number) => T) => Record<DrawnFigure, T>,
@@ -306,7 +306,7 @@ function spreadByPart(run: DrawRun) {
           1,
           inputs
             .filter((input) => input.part === part)
-            .reduce((sum, { order }) => sum + varianceShare(listOf(figure), order), 0)
+            .reduce((sum, { inOrder }) => sum + varianceShare(listOf(figure), inOrder), 0)
         )
       );
     return { model: shareOf('model'), cells: shareOf('cells') };
