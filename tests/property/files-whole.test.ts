@@ -31,7 +31,8 @@ const order: readonly TableId[] = [
   'avoidedPurchases',
   'monitorPrices',
   'ownFigures',
-  'ranges'
+  'ranges',
+  'notes'
 ];
 
 /** Takes every table in place of the one that is there, and then again from the end: what was in use goes only then. */
@@ -59,7 +60,7 @@ const full = randomWorkbook({ rows: 4 })
 /** The workbook with amounts of money in their shortest form: 12.50 and 12.5 are the same amount. */
 const withShortAmounts = (workbook: Workbook): unknown =>
   JSON.parse(JSON.stringify(workbook), (key, value: unknown) =>
-    typeof value === 'string' && !['name', 'title', 'reason'].includes(key)
+    typeof value === 'string' && !['name', 'title', 'reason', 'text'].includes(key)
       ? value.replace(/^(-?\d+)(?:\.0*|(\.\d*[1-9])0*)$/, '$1$2')
       : value
   );

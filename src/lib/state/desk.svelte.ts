@@ -19,6 +19,8 @@ import type { NotInForce } from '#lib/workbook/not-in-force.ts';
 import { cellsNotInForce } from '#lib/workbook/not-in-force.ts';
 import { cellName, cellPlace } from '#lib/workbook/cell-name.ts';
 import { rangeFollowedInWords } from '#lib/workbook/range-follows.ts';
+import type { SourceNote } from '#lib/workbook/source-note.ts';
+import { dayOf } from '#lib/workbook/source-notes.ts';
 import { offeredPair } from '#lib/workbook/warming-pairs.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { CasesPort } from '#lib/background/cases-worker.ts';
@@ -85,6 +87,8 @@ export interface DeskNeeds {
   /** Where the many cases of a large workbook are solved, and how many of these are opened at once. */
   readonly openPort: () => CasesPort;
   readonly workers: number;
+  /** The clock by which notes of what comes in are dated. */
+  readonly now: () => Date;
   /** The core. */
   readonly estimateOf: typeof estimate;
 }
@@ -185,6 +189,11 @@ export class Desk {
     return found;
   }
 
+  /** A note for figures that come in now, from where the words say. */
+  sourceFrom(text: string): SourceNote {
+    return { text, date: dayOf(this.#needs.now()), grade: null };
+  }
+
   scenarioName(id: string): string {
     return this.workbook.scenarios.find((scenario) => scenario.id === id)?.name ?? id;
   }
@@ -270,10 +279,13 @@ export class Desk {
   }
 
   /** Says what an edit could not take, or else what went along with it. */
-  #tell({ workbook, refused, followed, inForceNow }: EditedWorkbook, byGrid: boolean): void {
+  #tell({ workbook, refused, followed, notesGone, inForceNow }: EditedWorkbook, byGrid: boolean): void {
     const first = refused[0];
     const along = [
       ...followed.map((each) => rangeFollowedInWords(workbook, each, this.locale)),
+      ...notesGone.map(
+        (path) => `The note of ${cellName(workbook, path)} told of the earlier value and is gone.`
+      ),
       ...inForceNow.map((path) => `The text of ${cellName(workbook, path)} is in force now.`)
     ];
     const more = along.length > 3 ? ` And ${along.length - 3} more.` : '';

@@ -1,5 +1,6 @@
 /** Tables of the workbook as files, and files as tables: loaded when first used, as most visits need none. */
 import type { ColumnMapping } from '#lib/workbook/match-headings.ts';
+import type { SourceNote } from '#lib/workbook/source-note.ts';
 import type { ImportMode, ImportPreview } from '#lib/files/import/import-request.ts';
 import type { ReadTable } from '#lib/files/read/read-table.ts';
 import type { TablesOfFile } from '#lib/files/read/read-tables.ts';
@@ -42,6 +43,7 @@ export interface ImportWish {
   readonly mapping: ColumnMapping;
   readonly mode: ImportMode;
   readonly locale: string;
+  readonly source?: SourceNote;
 }
 
 /** The tool that shows what an import would do before anything is changed. */
