@@ -66,6 +66,7 @@ async function expectTools(chosen) {
   const { missingTools } = await import('./missing-tools.mjs');
   const missing = await missingTools({
     office: vitestKinds.some((name) => chosen.includes(name)),
+    postgres: chosen.includes('unit'),
     browser: chosen.includes('e2e')
   });
   if (missing.length > 0) {
@@ -152,6 +153,14 @@ async function runVitest(kinds, report) {
         'spreadsheet with it is skipped. Install libreoffice-calc, or let SOFFICE name it, to run that test too.'
     );
   }
+  const { setUpPostgres } = await import('./postgres.mjs');
+  const postgres = kinds.includes('unit') ? await setUpPostgres() : null;
+  if (kinds.includes('unit') && !postgres) {
+    console.log(
+      'PostgreSQL was not found, and could not be installed here: the test that groups a case log on it is skipped. ' +
+        'Install postgresql, or let POSTGRES_BIN name the folder of its programs, to run that test too.'
+    );
+  }
   const status = await runCommand(
     process.execPath,
     [
@@ -160,7 +169,7 @@ async function runVitest(kinds, report) {
       ...['--testTimeout=300000', '--hookTimeout=300000'],
       ...['--reporter=default', '--reporter=json', `--outputFile.json=${report}`]
     ],
-    { env: { SOFFICE: office ?? '' } }
+    { env: { SOFFICE: office ?? '', POSTGRES_BIN: postgres ? path.dirname(postgres) : '' } }
   );
   const counts = existsSync(report) ? countVitest(JSON.parse(readFileSync(report, 'utf8')), kinds) : {};
   for (const kind of kinds) {

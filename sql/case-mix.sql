@@ -8,13 +8,18 @@
 --     procedure_name       text     kind of case by which rows are grouped: a procedure or a specialty
 --     day                  date     day of the case
 --     minutes              number   anaesthetic time
---     technique            text     volatile, intravenous or regional; a case with an agent counts as volatile
---     agent                text     sevoflurane, isoflurane, desflurane, halothane, enflurane; empty or null for none
+--     technique            text     volatile, intravenous, regional, or what the trade calls them (TIVA, GA, spinal …)
+--     agent                text     sevoflurane, isoflurane, desflurane, halothane, enflurane or a beginning of these (sevo);
+--                                   empty, null or a word such as none or propofol for none
 --     age_years            number   may be null
 --     weight_kg            number   may be null
 --     mean_flow_l_per_min  number   mean fresh gas flow; may be null throughout
 --     liquid_ml            number   liquid agent used in the case; may be null throughout
 --   )
+--
+-- Words are read as the importer reads them: a named agent makes a case a volatile one, whatever other technique stands
+-- beside it, and one that is named in the technique alone counts as well, unless the words begin with a “no”. A case
+-- whose agent or technique is none of those that are known is left out.
 --
 -- Minutes are expected ready: engines do not agree on how times are subtracted. From timestamps they come, for example,
 -- by extract(epoch from (end_time - start_time)) / 60, datediff('minute', start_time, end_time) or
@@ -35,12 +40,113 @@
 -- and above it: a PERT distribution between them has the standard error as its standard deviation.
 
 with
-told as (
+-- Letters alone, small and without accents.
+folded as (
   select
     anaesthetics.*,
-    lower(trim(coalesce(anaesthetics.agent, ''))) as told_agent,
-    case when trim(coalesce(anaesthetics.agent, '')) = '' then lower(trim(anaesthetics.technique)) else 'volatile' end as told_technique
+    trim(translate(lower(coalesce(agent, '')),
+      'äáàâãåéèêëíìîïóòôõöúùûüñç0123456789.,;:+-*/()[]&_?!%"=<>|–’“”',
+      'aaaaaaeeeeiiiiooooouuuunc                                    ')) as agent_text,
+    trim(translate(lower(coalesce(technique, '')),
+      'äáàâãåéèêëíìîïóòôõöúùûüñç0123456789.,;:+-*/()[]&_?!%"=<>|–’“”',
+      'aaaaaaeeeeiiiiooooouuuunc                                    ')) as technique_text
   from anaesthetics
+),
+-- With a blank before and behind each word.
+words as (
+  select folded.*, ' ' || agent_text || ' ' as agent_words, ' ' || technique_text || ' ' as technique_words
+  from folded
+),
+-- Where each agent is named among the words, 9999 where it is not, or where the words deny it.
+placed as (
+  select
+    words.*,
+    case when agent_words like ' kein%' or agent_words like ' no %' or agent_words like ' non %'
+      or agent_words like ' not %' or agent_words like ' none %' or agent_words like ' without %'
+      or agent_words like ' ohne %' or agent_words like ' sans %' or agent_words like ' aucun %'
+      or agent_words like ' sin %' or agent_words like ' senza %' or agent_words like ' geen %'
+      or agent_words like ' zonder %' or agent_words like ' nil %'
+      then 1 else 0 end as agent_denied,
+    case when technique_words like ' kein%' or technique_words like ' no %' or technique_words like ' non %'
+      or technique_words like ' not %' or technique_words like ' none %' or technique_words like ' without %'
+      or technique_words like ' ohne %' or technique_words like ' sans %' or technique_words like ' aucun %'
+      or technique_words like ' sin %' or technique_words like ' senza %' or technique_words like ' geen %'
+      or technique_words like ' zonder %' or technique_words like ' nil %'
+      then 1 else 0 end as technique_denied,
+    case when agent_words like '% sevo%' then position(' sevo' in agent_words) else 9999 end as agent_sevoflurane_at,
+    case when agent_words like '% desflu%' then position(' desflu' in agent_words) else 9999 end as agent_desflurane_at,
+    case when agent_words like '% isoflu%' then position(' isoflu' in agent_words) else 9999 end as agent_isoflurane_at,
+    case when agent_words like '% haloth%' then position(' haloth' in agent_words) else 9999 end as agent_halothane_at,
+    case when agent_words like '% enflu%' then position(' enflu' in agent_words) else 9999 end as agent_enflurane_at,
+    case when technique_words like '% sevo%' then position(' sevo' in technique_words) else 9999 end as technique_sevoflurane_at,
+    case when technique_words like '% desflu%' then position(' desflu' in technique_words) else 9999 end as technique_desflurane_at,
+    case when technique_words like '% isoflu%' then position(' isoflu' in technique_words) else 9999 end as technique_isoflurane_at,
+    case when technique_words like '% haloth%' then position(' haloth' in technique_words) else 9999 end as technique_halothane_at,
+    case when technique_words like '% enflu%' then position(' enflu' in technique_words) else 9999 end as technique_enflurane_at
+  from words
+),
+ordered as (
+  select
+    placed.*,
+    least(agent_sevoflurane_at, agent_desflurane_at, agent_isoflurane_at, agent_halothane_at, agent_enflurane_at) as agent_first_at,
+    least(technique_sevoflurane_at, technique_desflurane_at, technique_isoflurane_at, technique_halothane_at, technique_enflurane_at) as technique_first_at
+  from placed
+),
+-- The first agent that is named counts: that of the agent’s column, else one among the words of the technique.
+met as (
+  select
+    ordered.*,
+    case
+      when agent_text in ('', 'none', 'no', 'kein', 'keine', 'keines', 'aucun', 'ninguno', 'nessuno', 'geen', 'nil', 'na', 'n a', 'tiva', 'propofol') then ''
+      when agent_text like 'sev%' then 'sevoflurane'
+      when agent_text like 'des%' then 'desflurane'
+      when agent_text like 'iso%' then 'isoflurane'
+      when agent_text like 'hal%' then 'halothane'
+      when agent_text like 'enf%' then 'enflurane'
+      when agent_denied = 1 or agent_first_at = 9999 then 'unknown'
+      when agent_sevoflurane_at = agent_first_at then 'sevoflurane'
+      when agent_desflurane_at = agent_first_at then 'desflurane'
+      when agent_isoflurane_at = agent_first_at then 'isoflurane'
+      when agent_halothane_at = agent_first_at then 'halothane'
+      when agent_enflurane_at = agent_first_at then 'enflurane'
+      else 'unknown'
+    end as agent_met,
+    case
+      when technique_denied = 1 or technique_first_at = 9999 then ''
+      when technique_sevoflurane_at = technique_first_at then 'sevoflurane'
+      when technique_desflurane_at = technique_first_at then 'desflurane'
+      when technique_isoflurane_at = technique_first_at then 'isoflurane'
+      when technique_halothane_at = technique_first_at then 'halothane'
+      when technique_enflurane_at = technique_first_at then 'enflurane'
+      else ''
+    end as agent_among,
+    case
+      when technique_words like '% tiva %' or technique_words like '% tci %' or technique_words like '% total %' then 'intravenous'
+      when technique_words like '% volatil %' or technique_words like '% volatile %'
+        or technique_words like '% volatils %' or technique_words like '% volatiles %'
+        or technique_words like '% inhal%' or technique_words like '% balanced %'
+        or technique_words like '% balanciert%' or technique_words like '% vapor %'
+        or technique_words like '% vapour %' or technique_words like '% gas %' then 'volatile'
+      when technique_words like '% intraven%' or technique_words like '% iv %'
+        or technique_words like '% propofol %' then 'intravenous'
+      when technique_words like '% general%' or technique_words like '% ga %' or technique_words like '% itn %' then 'volatile'
+      when technique_words like '% spinal%' or technique_words like '% epidural%'
+        or technique_words like '% peridural%' or technique_words like '% pda %' or technique_words like '% spa %'
+        or technique_words like '% regional%' or technique_words like '% rachi%'
+        or technique_words like '% caudal %' or technique_words like '% plexus%' or technique_words like '% block %'
+        or technique_words like '% blocks %' or technique_words like '% local%'
+        or technique_words like '% neuraxial%' or technique_words like '% raquidea %' then 'regional'
+      when technique_words like '% sedat%' then 'intravenous'
+      else 'unknown'
+    end as technique_met
+  from ordered
+),
+told as (
+  select
+    met.*,
+    case when agent_met = '' then agent_among else agent_met end as told_agent,
+    case when agent_met = '' and agent_among = '' then technique_met else 'volatile' end as told_technique
+  from met
 ),
 cases as (
   select
@@ -57,8 +163,8 @@ cases as (
   where trim(procedure_name) <> ''
     and day is not null
     and minutes > 0 and minutes <= 1440
-    and told_technique in ('volatile', 'intravenous', 'regional')
-    and told_agent in ('', 'sevoflurane', 'isoflurane', 'desflurane', 'halothane', 'enflurane')
+    and told_technique <> 'unknown'
+    and told_agent <> 'unknown'
     and not (told_technique = 'volatile' and told_agent = '')
 ),
 -- The days that the log covers, by their Julian day numbers: engines do not agree on how dates are subtracted.

@@ -221,7 +221,7 @@ export const changes = [
     rule: 'Ranges of phases go once phases change their places.',
     edits: [
       [
-        'ranges: staying(workbook.ranges), flowPlans: workbook.flowPlans.map(',
+        '...keptOf(workbook, (path) => !moved(path)), flowPlans: workbook.flowPlans.map(',
         'flowPlans: workbook.flowPlans.map('
       ]
     ]

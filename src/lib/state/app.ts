@@ -24,7 +24,8 @@ export const desk = new Desk({
   openPort: openCasesPort,
   // The page itself wants a core, and each worker holds the workbook.
   workers: Math.min(4, cores - 1),
-  estimateOf: estimate
+  estimateOf: estimate,
+  now: () => new Date()
 });
 
 export const keeper = new Keeper({

@@ -10,6 +10,10 @@ import type { EstimateInput, Lever } from '#lib/calc/input.ts';
 import { recorder } from '#lib/calc/working/recorder.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import { undecidedNumber } from '#lib/numbers/undecided-number.ts';
+import type { AmountsBecome } from '#lib/workbook/change-currency.ts';
+import { countOfAmounts, withCurrency } from '#lib/workbook/change-currency.ts';
+import { workbookFields } from '#lib/workbook/fields.ts';
+import { readText } from '#lib/workbook/read-text.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import type { CellText, EditedWorkbook } from '#lib/workbook/edit-cells.ts';
 import { editCells, keptSentences } from '#lib/workbook/edit-cells.ts';
@@ -19,6 +23,8 @@ import type { NotInForce } from '#lib/workbook/not-in-force.ts';
 import { cellsNotInForce } from '#lib/workbook/not-in-force.ts';
 import { cellName, cellPlace } from '#lib/workbook/cell-name.ts';
 import { rangeFollowedInWords } from '#lib/workbook/range-follows.ts';
+import type { SourceNote } from '#lib/workbook/source-note.ts';
+import { dayOf } from '#lib/workbook/source-notes.ts';
 import { offeredPair } from '#lib/workbook/warming-pairs.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { CasesPort } from '#lib/background/cases-worker.ts';
@@ -47,6 +53,16 @@ export interface NumberQuestion {
   readonly thousands: string;
   readonly decimals: string;
   readonly answer: (reading: 'thousands' | 'decimals' | 'neither') => void;
+}
+
+/** Asked before a workbook gets another currency: what becomes of its amounts. */
+export interface CurrencyQuestion {
+  readonly from: string;
+  readonly to: string;
+  /** How many amounts other than 0 there are. */
+  readonly amounts: number;
+  /** Does it, or says why it was not done; null leaves the workbook as it is. */
+  readonly answer: (become: AmountsBecome | null) => void;
 }
 
 /** A figure whose working is shown. */
@@ -85,6 +101,8 @@ export interface DeskNeeds {
   /** Where the many cases of a large workbook are solved, and how many of these are opened at once. */
   readonly openPort: () => CasesPort;
   readonly workers: number;
+  /** The clock by which notes of what comes in are dated. */
+  readonly now: () => Date;
   /** The core. */
   readonly estimateOf: typeof estimate;
 }
@@ -97,6 +115,7 @@ export class Desk {
   message: Message | null = $state.raw(null);
   /** What is asked of the user before an edit is made; null where nothing is. */
   question: NumberQuestion | null = $state.raw(null);
+  currencyQuestion: CurrencyQuestion | null = $state.raw(null);
   /** The figure whose working is shown; null where none is. */
   asked: Asked | null = $state.raw(null);
   /** Why the workbook can be read but not changed, e.g. as another tab holds it; null where it can be. */
@@ -185,6 +204,11 @@ export class Desk {
     return found;
   }
 
+  /** A note for figures that come in now, from where the words say. */
+  sourceFrom(text: string): SourceNote {
+    return { text, date: dayOf(this.#needs.now()), grade: null };
+  }
+
   scenarioName(id: string): string {
     return this.workbook.scenarios.find((scenario) => scenario.id === id)?.name ?? id;
   }
@@ -264,16 +288,49 @@ export class Desk {
       this.message = { tone: 'error', sentence, action: { label, run: () => void this.edit(offer.texts) } };
       return;
     }
+    if (only?.path === 'currency' && this.readOnly === null && this.#asksOfCurrency(onto, only.text)) return;
     const edited = editCells(onto, texts, this.locale, this.workbook);
     if (!this.apply(edited.workbook)) return;
     this.#tell(edited, byGrid);
   }
 
+  /** Asks what becomes of the amounts where another currency is given; false where there are none, or it is no currency. */
+  #asksOfCurrency(workbook: Workbook, text: string): boolean {
+    const read = readText(text, { field: workbookFields.currency, workbook, locale: this.locale });
+    const amounts = countOfAmounts(workbook);
+    if (!('value' in read) || read.value === workbook.currency || amounts === 0) return false;
+    const to = String(read.value);
+    this.currencyQuestion = {
+      from: workbook.currency,
+      to,
+      amounts,
+      answer: (become) => {
+        this.currencyQuestion = null;
+        if (become === null) {
+          this.message = { tone: 'note', sentence: `The currency stays ${workbook.currency}.` };
+          return;
+        }
+        const day = dayOf(this.#needs.now());
+        const edited = editCells(withCurrency(workbook, { to, become, day }), [], this.locale);
+        if (!this.apply(edited.workbook)) return;
+        this.message = {
+          tone: 'note',
+          sentence: `Prices are in ${to} now; their amounts were ${become.kind === 'converted' ? `multiplied by ${become.rate}` : become.kind}.`,
+          action: { label: 'Undo', run: () => this.undo() }
+        };
+      }
+    };
+    return true;
+  }
+
   /** Says what an edit could not take, or else what went along with it. */
-  #tell({ workbook, refused, followed, inForceNow }: EditedWorkbook, byGrid: boolean): void {
+  #tell({ workbook, refused, followed, notesGone, inForceNow }: EditedWorkbook, byGrid: boolean): void {
     const first = refused[0];
     const along = [
       ...followed.map((each) => rangeFollowedInWords(workbook, each, this.locale)),
+      ...notesGone.map(
+        (path) => `The note of ${cellName(workbook, path)} told of the earlier value and is gone.`
+      ),
       ...inForceNow.map((path) => `The text of ${cellName(workbook, path)} is in force now.`)
     ];
     const more = along.length > 3 ? ` And ${along.length - 3} more.` : '';
@@ -340,6 +397,7 @@ export class Desk {
     this.#chosenId = choice;
     this.asked = null;
     this.question = null;
+    this.currencyQuestion = null;
     this.message = null;
     this.#put(workbook, { opening: true });
   }

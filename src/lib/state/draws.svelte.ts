@@ -29,6 +29,7 @@ export interface RunResult {
 const withoutFigures: readonly (keyof Workbook)[] = [
   'title',
   'keptTexts',
+  'notes',
   'invented',
   'currency',
   'priceYear'

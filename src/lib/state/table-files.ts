@@ -1,8 +1,10 @@
 /** Tables of the workbook as files, and files as tables: loaded when first used, as most visits need none. */
 import type { ColumnMapping } from '#lib/workbook/match-headings.ts';
+import type { SourceNote } from '#lib/workbook/source-note.ts';
 import type { ImportMode, ImportPreview } from '#lib/files/import/import-request.ts';
 import type { ReadTable } from '#lib/files/read/read-table.ts';
-import type { TablesOfFile } from '#lib/files/read/read-tables.ts';
+import type { AllPreview } from '#lib/files/import/preview-all.ts';
+import type { NamedTable, TablesOfFile } from '#lib/files/read/read-tables.ts';
 import type { Watch, WorkerOutcome } from '#lib/background/run-in-worker.ts';
 import type { TableColumn, TableId } from '#lib/files/tables/tables.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -42,6 +44,7 @@ export interface ImportWish {
   readonly mapping: ColumnMapping;
   readonly mode: ImportMode;
   readonly locale: string;
+  readonly source?: SourceNote;
 }
 
 /** The tool that shows what an import would do before anything is changed. */
@@ -59,24 +62,32 @@ export interface Importer {
     wish: ImportWish,
     watch: { readonly signal: AbortSignal }
   ) => Promise<WorkerOutcome<ImportPreview>>;
+  /** What taking all tables of a file over would do, each in the place of the one of its name. */
+  readonly previewAll: (
+    workbook: Workbook,
+    tables: readonly NamedTable[],
+    how: { readonly locale: string; readonly source?: SourceNote }
+  ) => AllPreview;
   /** How the numbers of these rows are written: the user's way, unless they can only be read in another. */
   readonly localeOf: (rows: readonly (readonly string[])[], locale: string) => string;
 }
 
 export async function importer(): Promise<Importer> {
-  const [{ importColumns }, { mapColumns }, { numberLocale }, { previewAside }, { suggestTable }] =
+  const [{ importColumns }, { mapColumns }, { numberLocale }, { previewAside }, { suggestTable }, all] =
     await Promise.all([
       import('#lib/files/import/preview-import.ts'),
       import('#lib/workbook/match-headings.ts'),
       import('#lib/files/read/number-locale.ts'),
       import('#lib/background/preview-aside.ts'),
-      import('#lib/files/import/suggest-table.ts')
+      import('#lib/files/import/suggest-table.ts'),
+      import('#lib/files/import/preview-all.ts')
     ]);
   return {
     columns: importColumns,
     suggest: suggestTable,
     map: mapColumns,
     preview: previewAside,
+    previewAll: all.previewAll,
     localeOf: numberLocale
   };
 }

@@ -19,6 +19,9 @@ export function fileOf(
   return { name: workbookFileName(workbook.title), content: new Blob([bytes], { type: 'application/json' }) };
 }
 
+/** Whether a file is a table by its name: such a one is taken into a workbook, and is none. */
+export const isTableFile = (name: string): boolean => /\.(csv|tsv|txt|xlsx|xlsm|xls|ods)$/i.test(name);
+
 /** A file that a user chose, read as a workbook or refused with its issues. */
 export async function workbookFrom(file: File): Promise<ParsedWorkbook> {
   // A file far too large is refused before it is read.

@@ -6,13 +6,17 @@ import { entryKey } from './edit-rows.ts';
 import { fieldAt } from './field-at.ts';
 import type { RangeFollowed } from './range-follows.ts';
 import { rangesFollowing } from './range-follows.ts';
+import { notesFollowing } from './notes-follow.ts';
 import { readText } from './read-text.ts';
+import type { SourceNote } from './source-note.ts';
 import type { Issue, Workbook } from './workbook.ts';
 
 /** A text that the user put into a cell. */
 export interface CellText {
   readonly path: string;
   readonly text: string;
+  /** Where it comes from; kept as the cell's note where it is a new number. */
+  readonly source?: SourceNote;
 }
 
 /** A text that could not be taken over, with the sentence that says why. */
@@ -25,6 +29,8 @@ export interface EditedWorkbook {
   readonly refused: readonly RefusedText[];
   /** Ranges that went along with their cell's new value. */
   readonly followed: readonly RangeFollowed[];
+  /** Cells whose source note spoke of their earlier value and went with it. */
+  readonly notesGone: readonly string[];
   /** Cells whose text was kept from earlier and is in force now. */
   readonly inForceNow: readonly string[];
 }
@@ -32,12 +38,13 @@ export interface EditedWorkbook {
 /** A text that was read, on its way into its cell. */
 interface ReadCellText extends CellText {
   readonly value: unknown;
+  readonly computedFrom?: string;
 }
 
 /**
  * Puts texts into cells. What can be read and fits goes in; every other text stays in its cell as typed (`keptTexts`)
  * with its sentence, while the last good value stays in force. A text that would break something elsewhere in the
- * workbook (an id, a second baseline) is refused in the same way; a range goes along with its cell. A text longer than a
+ * workbook (an id, a second baseline) is refused in the same way; a range goes along with its cell, a source note goes. A text longer than a
  * cell takes, or one more than a workbook keeps, is refused without being kept, and its sentence says so. Texts kept
  * from earlier that fit now go in as well.
  * @param before the workbook without the rows that were added for these texts: in these there is no last good value, and
@@ -49,7 +56,7 @@ export function editCells(
   locale: string,
   before: Workbook = workbook
 ): EditedWorkbook {
-  const edited = putTexts(workbook, texts, locale);
+  const edited = putTexts(workbook, texts, locale, before);
   const afresh = withNeverGiven(edited, before, texts);
   const given = new Set(texts.map(({ path }) => path));
   const earlier = Object.entries(workbook.keptTexts)
@@ -61,6 +68,7 @@ export function editCells(
     workbook: withNeverGiven(again, again.workbook, earlier).workbook,
     refused: afresh.refused,
     followed: [...afresh.followed, ...again.followed],
+    notesGone: [...afresh.notesGone, ...again.notesGone],
     inForceNow: earlier.flatMap(({ path }) => (path in again.workbook.keptTexts ? [] : [path]))
   };
 }
@@ -85,10 +93,16 @@ function withNeverGiven(
   return isSame ? edited : { ...edited, workbook: { ...workbook, neverGiven } };
 }
 
-function putTexts(workbook: Workbook, texts: readonly CellText[], locale: string): EditedWorkbook {
+function putTexts(
+  workbook: Workbook,
+  texts: readonly CellText[],
+  locale: string,
+  before: Workbook = workbook
+): EditedWorkbook {
   const refused: RefusedText[] = [];
   const leftOut: RefusedText[] = [];
-  const read: readonly ReadCellText[] = texts.flatMap(({ path, text }) => {
+  const read: readonly ReadCellText[] = texts.flatMap((given) => {
+    const { path, text } = given;
     const field = fieldAt(path);
     if (field === undefined) throw new Error(`There is no cell at ${path}.`);
     const tooLong = tooLongForCell(text);
@@ -97,7 +111,7 @@ function putTexts(workbook: Workbook, texts: readonly CellText[], locale: string
       return [];
     }
     const result = readText(text, { field, workbook, locale });
-    if ('value' in result) return [{ path, text, value: result.value }];
+    if ('value' in result) return [{ ...given, ...result }];
     refused.push({ path, text, sentence: result.sentence });
     return [];
   });
@@ -115,7 +129,8 @@ function putTexts(workbook: Workbook, texts: readonly CellText[], locale: string
   const taken: readonly ReadCellText[] = fitting(read, [], issuesWith, (cell, sentence) =>
     refused.push({ path: cell.path, text: cell.text, sentence })
   );
-  const { workbook: edited, followed } = writeWithRanges(taken);
+  const { workbook: ranged, followed } = writeWithRanges(taken);
+  const { workbook: edited, gone: notesGone } = notesFollowing(before, ranged, taken);
   const keptTexts: Record<string, string> = { ...workbook.keptTexts };
   for (const { path } of [...taken, ...refused]) delete keptTexts[path];
   let kept = Object.values(keptTexts).reduce((sum, text) => sum + text.length, 0);
@@ -129,7 +144,13 @@ function putTexts(workbook: Workbook, texts: readonly CellText[], locale: string
     keptTexts[each.path] = each.text;
     return each;
   });
-  return { workbook: { ...edited, keptTexts }, refused: [...said, ...leftOut], followed, inForceNow: [] };
+  return {
+    workbook: { ...edited, keptTexts },
+    refused: [...said, ...leftOut],
+    followed,
+    notesGone,
+    inForceNow: []
+  };
 }
 
 /**

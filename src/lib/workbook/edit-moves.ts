@@ -2,6 +2,7 @@
 import type { Move, Payment, Scenario } from '#lib/calc/input.ts';
 import { ownEntry } from '#lib/calc/own-entry.ts';
 import type { RowsChanged } from './edit-rows.ts';
+import { keptOf } from './kept-by-path.ts';
 import type { Workbook } from './workbook.ts';
 import { limits } from './workbook.ts';
 
@@ -96,13 +97,14 @@ export function payFor(workbook: Workbook, row: MoveRow, payment: Payment | null
     payment === null || machine === undefined
       ? payment
       : { ...payment, termYears: Math.min(payment.termYears, machine.lifeYears) };
-  return {
-    workbook: withMoves(
-      workbook,
-      row.scenario.id,
-      row.scenario.moves.map((move, index) => (index === row.index ? { ...move, payment: fitting } : move))
-    )
-  };
+  const paid = withMoves(
+    workbook,
+    row.scenario.id,
+    row.scenario.moves.map((move, index) => (index === row.index ? { ...move, payment: fitting } : move))
+  );
+  if (payment !== null) return { workbook: paid };
+  const gone = `scenarios.${row.scenario.id}.moves.${row.index}.payment.`;
+  return { workbook: { ...paid, ...keptOf(paid, (path) => !path.startsWith(gone)) } };
 }
 
 /** Moves are known by their place, so what was kept for a place is void once places change. */
@@ -114,16 +116,9 @@ function withMoves(
 ): Workbook {
   const before = workbook.scenarios.find(({ id }) => id === scenarioId)?.moves ?? [];
   const kept = moves.length >= before.length;
-  const staying = <T>(record: Readonly<Record<string, T>>): Readonly<Record<string, T>> =>
-    kept
-      ? record
-      : Object.fromEntries(
-          Object.entries(record).filter(([path]) => !path.startsWith(`scenarios.${scenarioId}.moves.`))
-        );
   return {
     ...workbook,
-    keptTexts: staying(workbook.keptTexts),
-    ranges: staying(workbook.ranges),
+    ...(kept ? {} : keptOf(workbook, (path) => !path.startsWith(`scenarios.${scenarioId}.moves.`))),
     scenarios: workbook.scenarios.map((each) =>
       each.id === scenarioId ? { ...each, moves, plans: plans ?? each.plans } : each
     )

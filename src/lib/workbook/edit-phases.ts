@@ -1,6 +1,7 @@
 /** Phases in and out of a flow plan. */
 import type { Phase } from '#lib/calc/input.ts';
 import type { RowsChanged } from './edit-rows.ts';
+import { keptOf } from './kept-by-path.ts';
 import type { Workbook } from './workbook.ts';
 import { limits } from './workbook.ts';
 
@@ -28,13 +29,10 @@ function withPhases(
     return { sentence: 'Exactly one phase lasts for the rest of the case; it cannot be deleted or doubled.' };
   // Phases are known by their place, so what was kept for a place is void once places change.
   const moved = (path: string) => path.startsWith(`flowPlans.${planId}.phases.`);
-  const staying = <T>(record: Readonly<Record<string, T>>) =>
-    Object.fromEntries(Object.entries(record).filter(([path]) => !moved(path)));
   return {
     workbook: {
       ...workbook,
-      keptTexts: staying(workbook.keptTexts),
-      ranges: staying(workbook.ranges),
+      ...keptOf(workbook, (path) => !moved(path)),
       flowPlans: workbook.flowPlans.map((each) => (each.id === planId ? { ...each, phases } : each))
     }
   };

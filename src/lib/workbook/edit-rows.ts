@@ -2,6 +2,7 @@
 import type { Agent, CaseRow, FlowPlan, Machine, Scenario, TheatreGroup } from '#lib/calc/input.ts';
 import { agents, monitorItems } from '#lib/calc/input.ts';
 import { blankWorkbook } from './blank.ts';
+import { keptOf } from './kept-by-path.ts';
 import { limits } from './workbook.ts';
 import type { Workbook } from './workbook.ts';
 
@@ -219,7 +220,7 @@ export function moveRows(
   return { workbook: { ...workbook, [list]: rest } };
 }
 
-/** Takes entries out of a list, with their ranges and kept texts; refuses where something still refers to one. */
+/** Takes entries out of a list, with their ranges, notes and kept texts; refuses where something still refers to one. */
 export function deleteRows(
   workbook: Workbook,
   { list, rows }: { list: ListName; rows: readonly number[] }
@@ -233,17 +234,11 @@ export function deleteRows(
     const [where, key = '', field] = path.split('.');
     return where === list && field !== undefined && goingKeys.has(key);
   };
-  const without = <T>(record: Readonly<Record<string, T>>) =>
-    Object.fromEntries(Object.entries(record).filter(([path]) => !gone(path)));
   return {
     workbook: {
       ...workbook,
-      ranges: without(workbook.ranges),
-      keptTexts: without(workbook.keptTexts),
+      ...keptOf(workbook, (path) => !gone(path)),
       ...withoutMentions(workbook, list, goingKeys),
-      ...(workbook.neverGiven === undefined
-        ? {}
-        : { neverGiven: workbook.neverGiven.filter((path) => !gone(path)) }),
       [list]: (workbook[list] as readonly object[]).filter((entry) => !goingKeys.has(entryKey(entry)))
     }
   };

@@ -38,7 +38,7 @@ export function numericCells(workbook: Workbook): NumericCell[] {
       if (cell !== null) cells.push(cell);
     }
   };
-  const { ranges: _, keptTexts: __, overrides: ___, ...figures } = rowsInForce(workbook);
+  const { ranges: _, keptTexts: __, overrides: ___, notes: ____, ...figures } = rowsInForce(workbook);
   visit(figures, '');
   return cells;
 }

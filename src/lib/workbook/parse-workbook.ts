@@ -2,6 +2,7 @@ import { findReferenceSet, referenceSets } from '#lib/calc/reference/reference-s
 import { crossChecks } from './cross-checks.ts';
 import { quoted } from './field.ts';
 import { migrate } from './migrations.ts';
+import { placeFault } from './source-notes.ts';
 import type { Issue, Workbook } from './workbook.ts';
 import { checkShape } from './workbook.ts';
 
@@ -25,7 +26,7 @@ export function parseWorkbook(document: unknown): ParsedWorkbook {
   if ('issues' in migrated) return { kind: 'refused', issues: migrated.issues };
   const shaped = checkShape(migrated.document);
   if ('issues' in shaped) return { kind: 'refused', issues: shaped.issues };
-  const issues = crossChecks(shaped.workbook);
+  const issues = [...crossChecks(shaped.workbook), ...misplacedNotes(shaped.workbook)];
   if (issues.length > 0) return { kind: 'refused', issues };
   const { referenceSet } = shaped.workbook;
   if (findReferenceSet(referenceSet) === null)
@@ -36,3 +37,10 @@ export function parseWorkbook(document: unknown): ParsedWorkbook {
     };
   return { kind: 'workbook', workbook: shaped.workbook, notes: migrated.notes };
 }
+
+/** Notes where no cell can be; one of a cell that is not there at present, as of a payment that was taken back, may stay. */
+const misplacedNotes = ({ notes = {} }: Workbook): readonly Issue[] =>
+  Object.keys(notes).flatMap((path) => {
+    const sentence = placeFault(path);
+    return sentence === null ? [] : [{ path: `notes.${path}`, sentence }];
+  });

@@ -8,7 +8,13 @@ import { choiceMeant, numberMeant } from './trade-words.ts';
 import type { Workbook } from './workbook.ts';
 
 /** A text read as a field's value, or the sentence that says why it cannot be. */
-export type ReadText = { readonly value: unknown } | { readonly sentence: string };
+export type ReadText =
+  | {
+      readonly value: unknown;
+      /** The arithmetic that was typed in place of a number, where it was. */
+      readonly computedFrom?: string;
+    }
+  | { readonly sentence: string };
 
 /**
  * A currency by its code of ISO 4217, in capitals or not. The codes are those that the platform knows, old ones included;
@@ -59,7 +65,7 @@ export function readText(
     case 'number': {
       const wanted = { unit: field.unit, locale, integer: field.whole === true };
       const sum = plainArithmetic(trimmed, locale);
-      if (sum !== null) return checked(sum);
+      if (sum !== null) return { ...checked(sum), computedFrom: trimmed };
       const meant = numberMeant(field, trimmed, (bare) => {
         const number = readNumber(bare, { unit: '', locale });
         return 'value' in number ? number.value : null;
@@ -70,7 +76,8 @@ export function readText(
     }
     case 'money': {
       const sum = plainArithmetic(trimmed, locale);
-      if (sum !== null) return checked(sum.toFixed(10).replace(/(\.\d\d\d*?)0+$/, '$1'));
+      if (sum !== null)
+        return { ...checked(sum.toFixed(10).replace(/(\.\d\d\d*?)0+$/, '$1')), computedFrom: trimmed };
       const read = readMoney(trimmed, { currency: workbook.currency, locale });
       return 'amount' in read ? checked(read.amount) : { sentence: `${field.title}: ${read.sentence}` };
     }

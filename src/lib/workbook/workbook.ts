@@ -28,6 +28,8 @@ import {
   warmingFields,
   workbookFields
 } from './fields.ts';
+import type { SourceNote, SourceNotes } from './source-note.ts';
+import { sourceNoteFault } from './source-note.ts';
 
 export const workbookFormat = 'vapour-ledger-workbook';
 export const workbookVersion = 2;
@@ -60,6 +62,8 @@ export type Workbook = Omit<EstimateInput, 'reference' | 'modelError'> & {
    * their rows take part in nothing. Left out in a workbook that never had one.
    */
   readonly neverGiven?: readonly string[];
+  /** Where figures come from, by cell path; left out in a workbook that never had one. No figure rests on them. */
+  readonly notes?: SourceNotes;
 };
 
 /** Something wrong in a document: where, and a sentence that says what was given and what is allowed. */
@@ -254,7 +258,18 @@ const schema = z.strictObject({
     []
   ),
   keptTexts: z._default(z.record(z.string(), anyText), {}),
-  neverGiven: z.optional(listOf('Cells without a value', anyText, limits.caseMix * 20))
+  neverGiven: z.optional(listOf('Cells without a value', anyText, limits.caseMix * 20)),
+  notes: z.optional(
+    z.record(
+      z.string(),
+      z.pipe(
+        z.custom<SourceNote>((value) => sourceNoteFault(value) === null, {
+          error: ({ input }) => sourceNoteFault(input) ?? ''
+        }),
+        z.transform(({ text, date, grade }) => ({ text, date: date ?? null, grade: grade ?? null }))
+      )
+    )
+  )
 });
 
 /** The path of a value in a document, with ids in place of the indices of keyed lists. */

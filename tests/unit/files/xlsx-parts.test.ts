@@ -84,6 +84,29 @@ describe('rows that are printed on each page', () => {
   });
 });
 
+test('sheets with inputs are locked without a password, but for the tinted cells, and their checks turn red', () => {
+  const names = sheets.map(({ name }) => name);
+  for (const { name, locked } of sheets) {
+    const part = parts.get(`xl/worksheets/sheet${names.indexOf(name) + 1}.xml`) ?? '';
+    expect([name, /<sheetProtection [^>]*sheet="1"/.test(part)]).toEqual([name, locked === true]);
+    expect(part).not.toMatch(/<sheetProtection [^>]*(password|hashValue)=/);
+    expect([name, part.includes('<conditionalFormatting ')]).toEqual([name, locked === true]);
+    expect(part).toContain('paperSize="9"');
+  }
+  expect(parts.get('xl/styles.xml')).toMatch(/<protection locked="(0|false)"/);
+});
+
+test('inputs and results have names in formulas', () => {
+  const defined = [
+    ...(parts.get('xl/workbook.xml') ?? '').matchAll(/<definedName name="([^"]*)"[^>]*>(.*?)</g)
+  ].map(([, name = '', range = '']) => [name, range.replaceAll('&apos;', "'")]);
+  expect(defined).toContainEqual([
+    'input.accounting.discountRatePercent',
+    expect.stringMatching(/^'Settings'!\$C\$\d+$/)
+  ]);
+  expect(defined.some(([name = '']) => /^result\.\w+\.net_present_value$/.test(name))).toBe(true);
+});
+
 test('the theme and the program that wrote the file are ours, and no other program is named', () => {
   const theme = parts.get('xl/theme/theme1.xml') ?? '';
   expect(

@@ -8,20 +8,32 @@ import { missingTools } from '../../../scripts/missing-tools.mjs';
 
 const project = fileURLToPath(new URL('../../../', import.meta.url));
 
-const computer = ({ office = false, browser = false, canInstall = true }) => ({
+const computer = ({ office = false, postgres = false, browser = false, canInstall = true }) => ({
   findOffice: () => (office ? '/usr/bin/soffice' : null),
+  findPostgres: () => (postgres ? '/usr/bin/initdb' : null),
   findBrowser: async () => (browser ? '/usr/bin/chromium' : null),
-  canInstall: () => canInstall
+  canInstallOffice: () => canInstall,
+  canInstallPostgres: () => canInstall
 });
-const all = { office: true, browser: true };
+const all = { office: true, postgres: true, browser: true };
 
 describe('what a run of the tests would install', () => {
   test.each([
-    ['nothing, where all is there', all, { office: true, browser: true }, []],
-    ['both, where neither is there', all, {}, ['LibreOffice', 'a Chromium']],
-    ['a browser alone, where the office cannot be installed', all, { canInstall: false }, ['a Chromium']],
-    ['nothing that the chosen stages do not need', { office: false, browser: false }, {}, []],
-    ['no browser, where none is needed', { office: true, browser: false }, {}, ['LibreOffice']]
+    ['nothing, where all is there', all, { office: true, postgres: true, browser: true }, []],
+    ['all of them, where none is there', all, {}, ['LibreOffice', 'PostgreSQL', 'a Chromium']],
+    ['a browser alone, where the others cannot be installed', all, { canInstall: false }, ['a Chromium']],
+    [
+      'nothing that the chosen stages do not need',
+      { office: false, postgres: false, browser: false },
+      {},
+      []
+    ],
+    [
+      'no browser, where none is needed',
+      { office: true, postgres: false, browser: false },
+      {},
+      ['LibreOffice']
+    ]
   ])('is %s', async (_, needed, there, names) => {
     const missing = await missingTools(needed, computer(there));
     expect(missing.map((text) => text.replace(/ \(.*/, ''))).toEqual(names);

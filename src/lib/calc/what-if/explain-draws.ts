@@ -4,6 +4,7 @@ import { explainer, NoSuchFigureError } from '../estimate/explain.ts';
 import type { EstimateInput } from '../input.ts';
 import type { Band, BandPoint } from '../uncertainty/bands.ts';
 import type { Likelihood } from '../uncertainty/acceptability.ts';
+import { sharesOf, widthOf } from '../uncertainty/weights.ts';
 import type { DrawnFigure, RunSummary, ScenarioSpread, SpreadPart } from './draws.ts';
 import { drawnFigures, drawnWriter, uncertainInputs } from './draws.ts';
 import { numberAt } from './changed-cell.ts';
@@ -52,7 +53,8 @@ const shapes: Readonly<Record<EstimateInput['sampling']['shape'], string>> = {
 /**
  * The working of a figure of a run.
  * @param path the scenario's id, then one of: `bands.FIGURE.low|middle|high`; `cumulative.low|middle|high.YEAR`;
- *   `acceptability.INDEX`; `withinLimit`; `spreadOf.model|cells.FIGURE`; `npvAboveZero`; `entered.FIGURE`; `enteredCumulative.YEAR`; `swings.INDEX.OUTCOME.FIGURE`;
+ *   `acceptability.INDEX`; `withinLimit`; `spreadOf.model|cells.FIGURE`; `npvAboveZero`; `entered.FIGURE`;
+ *   `enteredCumulative.YEAR`; `swings.INDEX.OUTCOME.FIGURE`; `weights.INDEX`;
  *   `withoutMachine` or `machineAdds`, and `npv.low|middle|high`, `withinLimit` or `npvAboveZero`. Or, of no one scenario:
  *   `worthOfKnowing.worthOfAll`; `worthOfKnowing.inputs.INDEX.worth|noise`.
  * @throws NoSuchFigureError where the run has no such figure.
@@ -101,10 +103,12 @@ export function explainDrawn(run: ExplainedRun, path: string): Working {
       return run.explain(`${id}.againstBaseline.years.${first}.cumulative`);
     case 'swings':
       return swingOf(run, spread, { index: Number(first), outcome: Number(second), figure: rest[2] ?? '' });
+    case 'weights':
+      return weightOf(run, spread, Number(first));
     default:
       throw new NoSuchFigureError(
         path,
-        `${id}. and one of bands, cumulative, acceptability, withoutMachine, machineAdds, swings, entered`
+        `${id}. and one of bands, cumulative, acceptability, withoutMachine, machineAdds, swings, weights, entered`
       );
   }
 }
@@ -347,4 +351,38 @@ function swingOf(
   );
   const r = recorderOver((path) => ends.get(path) ?? null);
   return explainer(changed, r)(`${id}.againstBaseline.${figures[figure as DrawnFigure].path}`);
+}
+
+/** Which part of all swings of the net present value is one input's. */
+function weightOf(run: ExplainedRun, spread: ScenarioSpread, index: number): Working {
+  const widths = spread.swings.map(({ outcomes }) =>
+    widthOf(outcomes.flatMap(({ figures: at }) => at?.npv ?? []))
+  );
+  const [share, width] = [sharesOf(widths)[index], widths[index]];
+  const swing = spread.swings[index];
+  if (share === undefined || width === undefined || swing === undefined)
+    throw new NoSuchFigureError(`${spread.id}.weights.${index}`, 'a range that was looked at');
+  const ends = swing.outcomes.flatMap(({ figures: at }, outcome) =>
+    at === null
+      ? []
+      : [
+          [
+            `net present value at ${swing.outcomes.length === 2 ? (outcome === 0 ? 'its low' : 'its high') : `possibility ${outcome + 1}`}`,
+            swingOf(run, spread, { index, outcome, figure: 'npv' }) as unknown as Quantity
+          ] as const
+        ]
+  );
+  return workingOf(
+    recorder.result(share * 100, Object.fromEntries(ends), () => ({
+      id: 'uncertainty.weight',
+      yields: 'weight in the answer',
+      words: `How far the net present value swings as ${run.nameOf(swing.paths)} goes from one end of its range to the other, all else as entered, as a share of the swings of all ${widths.length} inputs with a range.`,
+      unit: '%',
+      source: 'definition',
+      report: [
+        { words: 'its swing', value: width, unit: 'currency' },
+        { words: 'all swings together', value: widths.reduce((sum, each) => sum + each, 0), unit: 'currency' }
+      ]
+    }))
+  );
 }

@@ -1,5 +1,5 @@
 import type { ImportRequest } from './import-request.ts';
-import { notInForceHeader } from '../tables/not-in-force-header.ts';
+import { isAddedHeader } from '../tables/added-headers.ts';
 import type { TableColumn } from '../tables/tables.ts';
 
 /** What a reader of an import must know about its columns: those left out, and those that new rows have to do without. */
@@ -9,7 +9,7 @@ export function columnNotes(
   added: number
 ): readonly string[] {
   const unused = file.headers.filter(
-    (header, index) => mapping[index] === null && header !== notInForceHeader
+    (header, index) => mapping[index] === null && !isAddedHeader(header)
   );
   const missing = columns.filter(({ key, field, attached }) =>
     field === null && attached === undefined ? false : !mapping.includes(key)

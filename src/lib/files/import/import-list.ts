@@ -55,7 +55,7 @@ export function importList(before: Workbook, request: ImportRequest, list: Plain
     }
   });
   const ranges = rangesIn(request, grown.met);
-  const placed = placeTexts(withoutRanges(grown.workbook, ranges), texts, locale, freed.workbook);
+  const placed = placeTexts(withoutRanges(grown.workbook, ranges), texts, request, freed.workbook);
   const attached = placeAttached(placed.workbook, attachedTexts, { locale, mode });
   const ranged = placeRanges(attached.workbook, ranges, locale);
   const keys = grown.met.map(({ key }) => key);

@@ -1,5 +1,6 @@
 import type { FlowPlan, Phase } from '#lib/calc/input.ts';
 import { freshId } from '#lib/workbook/edit-rows.ts';
+import { keptOf } from '#lib/workbook/kept-by-path.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { limits } from '#lib/workbook/workbook.ts';
 import { columnNotes } from './column-notes.ts';
@@ -29,7 +30,7 @@ interface PlanRows {
 
 /** `previewImport` for flow plans: one row of the file for each phase; rows of the same id, or else name, make a plan. */
 export function importPlans(before: Workbook, request: ImportRequest): ImportPreview {
-  const { file, mapping, mode, locale } = request;
+  const { file, mapping, mode } = request;
   const textOf = (row: TextRow, column: string) => row.texts[mapping.indexOf(column)] ?? '';
   const refusedRows: RefusedRow[] = [];
   const texts: PlacedText[] = [];
@@ -62,7 +63,7 @@ export function importPlans(before: Workbook, request: ImportRequest): ImportPre
       })
     );
   }
-  const placed = placeTexts(workbook, texts, locale);
+  const placed = placeTexts(workbook, texts, request, before);
   const replaced =
     mode === 'replace'
       ? keepOnly(placed.workbook, 'flowPlans', reached)
@@ -142,14 +143,9 @@ function withPhases(
   const same = known.phases.length === count && known.phases.every((phase, index) => phase === phases[index]);
   if (same) return workbook;
   // Phases are known by their place, so what was kept for a place is void once there are others.
-  const staying = <T>(record: Readonly<Record<string, T>>) =>
-    Object.fromEntries(
-      Object.entries(record).filter(([path]) => !path.startsWith(`flowPlans.${id}.phases.`))
-    );
   return {
     ...workbook,
-    flowPlans: workbook.flowPlans.map((plan) => (plan === known ? { ...plan, phases } : plan)),
-    ranges: staying(workbook.ranges),
-    keptTexts: staying(workbook.keptTexts)
+    ...keptOf(workbook, (path) => !path.startsWith(`flowPlans.${id}.phases.`)),
+    flowPlans: workbook.flowPlans.map((plan) => (plan === known ? { ...plan, phases } : plan))
   };
 }

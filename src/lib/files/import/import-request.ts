@@ -1,5 +1,6 @@
 /** What an import is asked to do with a table from a file, and what it would do: the words of all its parts. */
 import type { Workbook } from '#lib/workbook/workbook.ts';
+import type { SourceNote } from '#lib/workbook/source-note.ts';
 import type { ColumnMapping } from '#lib/workbook/match-headings.ts';
 import type { ReadTable } from '../read/read-table.ts';
 import type { TableId } from '../tables/tables.ts';
@@ -15,6 +16,8 @@ export interface ImportRequest {
   readonly mode: ImportMode;
   /** How numbers are written in the file. */
   readonly locale: string;
+  /** Kept as the note of each number that is new in its cell. */
+  readonly source?: SourceNote;
 }
 
 export interface ImportPreview {

@@ -8,7 +8,7 @@ import { headerOf, settings } from '../tables/tables.ts';
 
 /** `previewImport` for the settings: one row of the file for each, found by section and name. */
 export function importSettings(before: Workbook, request: ImportRequest): ImportPreview {
-  const { file, mapping, locale } = request;
+  const { file, mapping } = request;
   const refusedRows: RefusedRow[] = [];
   const texts: PlacedText[] = [];
   for (const { line, texts: cells } of file.rows) {
@@ -30,7 +30,7 @@ export function importSettings(before: Workbook, request: ImportRequest): Import
       });
     else texts.push({ path: only.path, text: textOf('value'), line, column: textOf('setting') });
   }
-  const placed = placeTexts(before, texts, locale);
+  const placed = placeTexts(before, texts, request);
   return {
     workbook: placed.workbook,
     added: 0,

@@ -1,12 +1,13 @@
 import { exactDecimal } from '#lib/numbers/decimal-text.ts';
 import { editCells } from '#lib/workbook/edit-cells.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
+import { notesFollowing } from '#lib/workbook/notes-follow.ts';
 import { rangeFollowedInWords } from '#lib/workbook/range-follows.ts';
 import { readText } from '#lib/workbook/read-text.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { cellReader } from '#lib/workbook/cell-reader.ts';
 import { cellText } from '../tables/cell-text.ts';
-import type { RefusedCell } from './import-request.ts';
+import type { ImportRequest, RefusedCell } from './import-request.ts';
 
 /** A text on its way to a cell, and where in the file it stands. */
 export interface PlacedText {
@@ -33,22 +34,39 @@ export interface PlacedTexts {
 export function placeTexts(
   workbook: Workbook,
   texts: readonly PlacedText[],
-  locale: string,
+  { locale, source }: Pick<ImportRequest, 'locale' | 'source'>,
   before: Workbook = workbook
 ): PlacedTexts {
   const valueAt = cellReader(workbook);
   const differing = texts.filter((text) =>
     differs(text, { value: valueAt(text.path) ?? null, workbook, locale })
   );
-  if (differing.length === 0) return { workbook, refusedCells: [], differing: [], notes: [] };
   const byPath = new Map(differing.map((text) => [text.path, text]));
-  const edited = editCells(workbook, [...byPath.values()], locale, before);
+  // What a new row starts with anyway, the file may say as well.
+  const asGiven = (written: Workbook): Workbook =>
+    source === undefined
+      ? written
+      : notesFollowing(
+          before,
+          written,
+          texts.flatMap(({ path, text }) =>
+            byPath.has(path) || text.trim() === '' ? [] : [{ path, source }]
+          )
+        ).workbook;
+  if (differing.length === 0)
+    return { workbook: asGiven(workbook), refusedCells: [], differing: [], notes: [] };
+  const edited = editCells(
+    workbook,
+    [...byPath.values()].map((text) => (source === undefined ? text : { ...text, source })),
+    locale,
+    before
+  );
   const refusedCells = edited.refused.flatMap(({ path, text, sentence }) => {
     const placed = byPath.get(path);
     return placed === undefined ? [] : [{ line: placed.line, column: placed.column, text, sentence }];
   });
   return {
-    workbook: edited.workbook,
+    workbook: asGiven(edited.workbook),
     refusedCells: refusedCells.sort((a, b) => a.line - b.line),
     differing: [...byPath.keys()],
     notes: edited.followed.map((each) => rangeFollowedInWords(edited.workbook, each, locale))

@@ -4,6 +4,7 @@ import { importAvoidedPurchases } from './import-avoided-purchases.ts';
 import { importList } from './import-list.ts';
 import { importMoves } from './import-moves.ts';
 import { importNoRows } from './import-no-rows.ts';
+import { importNotes } from './import-notes.ts';
 import { importOwnFigures } from './import-own-figures.ts';
 import { importPlansByCase } from './import-plans-by-case.ts';
 import { importPlans } from './import-plans.ts';
@@ -37,6 +38,8 @@ export function previewImport(workbook: Workbook, request: ImportRequest): Impor
       return importMoves(workbook, request);
     case 'ranges':
       return importRanges(workbook, request);
+    case 'notes':
+      return importNotes(workbook, request);
     case 'ownFigures':
       return importOwnFigures(workbook, request);
     default:

@@ -3,6 +3,7 @@ import { entryKey } from '#lib/workbook/edit-rows.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import type { Field } from '#lib/workbook/field.ts';
 import { agentOptions, monitorItemOptions, moveFields, paymentFields } from '#lib/workbook/fields.ts';
+import { gradeInWords, standingNotes } from '#lib/workbook/source-notes.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { AttachedField } from './attached-fields.ts';
 import { cellReader } from '#lib/workbook/cell-reader.ts';
@@ -78,6 +79,17 @@ export function tableCells(table: TableId, workbook: Workbook): readonly (readon
         text(path),
         number(low),
         number(high)
+      ]);
+    }
+    case 'notes': {
+      const nameOf = entryNameReader(workbook);
+      return standingNotes(workbook).map(([path, { text: words, date, grade }]) => [
+        text(nameOf(path) ?? ''),
+        text(fieldAt(path)?.title ?? ''),
+        text(path),
+        text(grade === null ? '' : gradeInWords(grade)),
+        text(date ?? ''),
+        text(words)
       ]);
     }
     case 'ownFigures':

@@ -23,6 +23,7 @@ import {
   warmingFields,
   workbookFields
 } from '#lib/workbook/fields.ts';
+import { gradeField } from '#lib/workbook/source-notes.ts';
 import type { AttachedField } from './attached-fields.ts';
 import { caseAttached, machineAttached, scenarioAttached, theatreGroupAttached } from './attached-fields.ts';
 
@@ -39,6 +40,7 @@ export const tableIds = [
   'absorbents',
   'monitorPrices',
   'ranges',
+  'notes',
   'ownFigures',
   'settings'
 ] as const;
@@ -57,6 +59,7 @@ export const tableTitles: Readonly<Record<TableId, string>> = {
   absorbents: 'Absorbents',
   monitorPrices: 'Monitors',
   ranges: 'Ranges',
+  notes: 'Source notes',
   ownFigures: 'Own figures',
   settings: 'Settings'
 };
@@ -159,6 +162,16 @@ export const rangeTableColumns: readonly TableColumn[] = [
   { key: 'high', header: 'High', field: null }
 ];
 
+/** Where the figures of single cells come from; a row for each. */
+export const noteColumns: readonly TableColumn[] = [
+  { key: 'of', header: 'Of', field: null },
+  { key: 'what', header: 'What', field: null },
+  { key: 'cell', header: 'Cell', field: null },
+  { key: 'grade', header: gradeField.title, field: null },
+  { key: 'date', header: 'Date', field: null },
+  { key: 'text', header: 'Note', field: null }
+];
+
 /** Figures of the user's own in place of published constants; a row for each. */
 export const ownFigureColumns: readonly TableColumn[] = [
   { key: 'constant', header: 'Constant', field: null },
@@ -178,6 +191,8 @@ export function tableColumns(table: TableId, currency: string): readonly TableCo
       return avoidedPurchaseColumns(currency);
     case 'ranges':
       return rangeTableColumns;
+    case 'notes':
+      return noteColumns;
     case 'ownFigures':
       return ownFigureColumns;
     case 'settings':

@@ -7,7 +7,7 @@ import { cellReader } from '#lib/workbook/cell-reader.ts';
 import { cellText } from '../tables/cell-text.ts';
 import { fileName } from './file-name.ts';
 import { guardFormula } from './formula-guard.ts';
-import { notInForceHeader } from '../tables/not-in-force-header.ts';
+import { notInForceHeader } from '../tables/added-headers.ts';
 import type { TableCell } from '../tables/table-cells.ts';
 import { tableCells } from '../tables/table-cells.ts';
 import type { TableId } from '../tables/tables.ts';

@@ -6,7 +6,9 @@ import type { Constant, Source } from '#lib/calc/reference/constant.ts';
 import type { StepWorking, Working } from '#lib/calc/working/working.ts';
 import { spreadsheetFormula } from './formula-text.ts';
 import type { Sheet, SheetCell } from './sheet.ts';
-import { cellAddress } from './sheet.ts';
+import { checkHeaders } from '../tables/added-headers.ts';
+import { countOfDiffering, differsFormula } from './check-formula.ts';
+import { cellAddress, columnLetters } from './sheet.ts';
 
 export const stepsSheet = 'Steps';
 export const constantsSheet = 'Constants';
@@ -31,6 +33,12 @@ export class FormulaSheets {
   readonly #constants = new Map<string, number>();
   readonly #constantRows: (SheetCell | null)[][] = [];
   readonly #otherInputs = new Map<string, string>();
+  /** Cells of the document and constants that a formula takes, and those behind a value that no formula makes. */
+  readonly #taken = new Set<string>();
+  readonly #behindValues = new Set<string>();
+  readonly #constantsBehindValues = new Set<string>();
+  readonly #walked = new Set<Working>();
+  #usedFor = '';
   readonly #otherInputRows: (SheetCell | null)[][] = [];
 
   /**
@@ -56,8 +64,12 @@ export class FormulaSheets {
     return true;
   }
 
-  /** The cell of a figure at its own address: its formula, or a reference to where it stands already. */
-  cellOf(figure: Working, address: string, look?: SheetCell['look']): SheetCell {
+  /**
+   * The cell of a figure at its own address: its formula, or a reference to where it stands already.
+   * @param usedFor what the figure is of, e.g. scenario and year: steps that are made for it are named by that
+   */
+  cellOf(figure: Working, address: string, look?: SheetCell['look'], usedFor = ''): SheetCell {
+    this.#usedFor = usedFor;
     const more = look === undefined ? {} : { look };
     const result = asNumber(figure.value);
     const elsewhere = this.#placed.get(figure);
@@ -70,7 +82,10 @@ export class FormulaSheets {
         result,
         ...more
       };
-    if (figure.kind === 'step' || figure.kind === 'method') return { kind: 'number', value: result, ...more };
+    if (figure.kind === 'step' || figure.kind === 'method') {
+      this.#walkBehind(figure);
+      return { kind: 'number', value: result, ...more };
+    }
     const reference = this.reference(figure);
     return /^\(?-?[\d.]/.test(reference)
       ? { kind: 'number', value: result, ...more }
@@ -98,39 +113,114 @@ export class FormulaSheets {
     }
   }
 
-  /** The sheets of steps, constants and other inputs, once every figure is in its cell. */
-  sheets(): readonly Sheet[] {
+  /** Whether the results follow from a cell of the document as it is changed in the spreadsheet; once all are written. */
+  follows(path: string): boolean {
+    return this.#taken.has(path) && !this.#behindValues.has(path);
+  }
+
+  /**
+   * The sheets of steps, constants and other inputs, once every figure is in its cell.
+   * @param follows whether the results follow from a cell of the document
+   */
+  sheets(follows: (path: string) => boolean): readonly Sheet[] {
     const headed = (
       name: string,
-      headings: readonly string[],
-      widthsCh: readonly number[],
+      columns: readonly (readonly [string, number])[],
       rows: readonly (SheetCell | null)[][]
     ): Sheet => ({
       name,
       frozenRows: 1,
-      widthsCh,
-      rows: [headings.map((text): SheetCell => ({ kind: 'text', text, look: 'heading' })), ...rows]
+      widthsCh: columns.map(([, width]) => width),
+      rows: [columns.map(([text]): SheetCell => ({ kind: 'text', text, look: 'heading' })), ...rows]
     });
+    /** With a check behind the rows of what is fixed among their values, which stand in the second column. */
+    const checked = (sheet: Sheet, isFixed: (row: number) => boolean): Sheet => {
+      const [head = [], ...rows] = sheet.rows;
+      const checks = columnLetters(head.length);
+      const written = rows.map((row, index) => {
+        const value = row[1];
+        if (!isFixed(index) || value?.kind !== 'number')
+          return [...row, ...Array.from({ length: head.length - row.length }, () => null), null];
+        return [
+          ...row.map((cell, column) => (column === 1 ? { ...value, look: 'fixed' as const } : cell)),
+          ...Array.from({ length: head.length - row.length }, () => null),
+          {
+            kind: 'formula',
+            formula: countOfDiffering([differsFormula(`B${index + 2}`, value.value)]),
+            result: 0
+          } as const
+        ];
+      });
+      const last = rows.length + 1;
+      return {
+        ...sheet,
+        widthsCh: [...sheet.widthsCh, 16],
+        rows: [
+          [
+            ...head,
+            {
+              kind: 'formula',
+              formula: `IF(SUM(${checks}2:${checks}${last})=0,"${checkHeaders.asSaved}","${checkHeaders.changed}")`,
+              result: checkHeaders.asSaved,
+              look: 'heading'
+            }
+          ],
+          ...written
+        ],
+        locked: true,
+        alerts: [
+          { cells: `${checks}1`, when: `${checks}1<>"${checkHeaders.asSaved}"` },
+          { cells: `${checks}2:${checks}${last}`, when: `AND(ISNUMBER(${checks}2),${checks}2<>0)` }
+        ]
+      };
+    };
+    const otherPaths = [...this.#otherInputs.keys()];
+    const constants = [...this.#constants.keys()];
     return [
       ...(this.#otherInputRows.length === 0
         ? []
-        : [headed(otherInputsSheet, ['Input', 'Value'], [60, 16], this.#otherInputRows)]),
-      headed(
-        constantsSheet,
-        [
-          'Constant',
-          'Value',
-          'Unit',
-          'Conditions',
-          'Source',
-          'Evidence',
-          'Published value',
-          'Reason for another'
-        ],
-        [64, 16, 18, 50, 70, 16, 16, 40],
-        this.#constantRows
+        : [
+            checked(
+              headed(
+                otherInputsSheet,
+                [
+                  ['Input', 60],
+                  ['Value', 16]
+                ],
+                this.#otherInputRows
+              ),
+              (row) => !follows(otherPaths[row] ?? '')
+            )
+          ]),
+      checked(
+        headed(
+          constantsSheet,
+          [
+            ['Constant', 64],
+            ['Value', 16],
+            ['Unit', 18],
+            ['Conditions', 50],
+            ['Source', 70],
+            ['Evidence', 16],
+            ['Published value', 16],
+            ['Reason for another', 40]
+          ],
+          this.#constantRows
+        ),
+        (row) => this.#constantsBehindValues.has(constants[row] ?? '')
       ),
-      headed(stepsSheet, ['What', 'Value', 'Unit', 'In words', 'Of'], [56, 18, 18, 90, 40], this.#steps)
+      headed(
+        stepsSheet,
+        [
+          ['What', 56],
+          ['Value', 18],
+          ['Unit', 18],
+          ['In words', 90],
+          ['Of', 40],
+          ['First used for', 40]
+        ],
+        this.#steps
+      )
     ];
   }
 
@@ -175,6 +265,7 @@ export class FormulaSheets {
   }
 
   #addStep(figure: Working & { kind: 'step' | 'method' }, formula: string | null): string {
+    if (formula === null) this.#walkBehind(figure);
     const known = formula === null ? undefined : this.#stepByFormula.get(formula);
     const place = known ?? cellAddress(stepsSheet, { row: this.#steps.length + 1, column: 1 });
     this.#placed.set(figure, place);
@@ -191,9 +282,33 @@ export class FormulaSheets {
         text: formula === null ? `${words} (a value, computed by the tool)` : words,
         look: 'note'
       },
-      { kind: 'text', text: this.#subjects(figure), look: 'note' }
+      { kind: 'text', text: this.#subjects(figure), look: 'note' },
+      { kind: 'text', text: this.#usedFor, look: 'note' }
     ]);
     return place;
+  }
+
+  /** Notes the leaves of a figure whose value no formula makes: a change of them is not followed. */
+  #walkBehind(figure: Working): void {
+    if (this.#walked.has(figure)) return;
+    this.#walked.add(figure);
+    switch (figure.kind) {
+      case 'cell':
+        this.#behindValues.add(figure.path);
+        return;
+      case 'default':
+        this.#behindValues.add(figure.path);
+        this.#constantsBehindValues.add(figure.constant.id);
+        return;
+      case 'constant':
+        this.#constantsBehindValues.add(figure.constant.id);
+        return;
+      case 'assumption':
+        return;
+      default:
+        for (const input of Object.values(figure.inputs).flat() as readonly Working[])
+          this.#walkBehind(input);
+    }
   }
 
   /** The case groups, machines, agents … whose cells a step takes directly. */
@@ -210,7 +325,11 @@ export class FormulaSheets {
   #inputReference(path: string, value: unknown): string {
     const number = asNumber(value);
     const inDocument = this.given.inputValue(path);
-    if (inDocument === undefined || asNumber(inDocument) !== number) return literal(number);
+    if (inDocument === undefined || asNumber(inDocument) !== number) {
+      this.#behindValues.add(path);
+      return literal(number);
+    }
+    this.#taken.add(path);
     const known = this.given.inputAddresses.get(path) ?? this.#otherInputs.get(path);
     if (known !== undefined) return known;
     const added = cellAddress(otherInputsSheet, { row: this.#otherInputRows.length + 1, column: 1 });

@@ -37,6 +37,8 @@ interface FigurePlace {
   readonly row: number;
   readonly column: number;
   readonly figure: Working;
+  /** The sheet's words for what it is of: the heads of its row, its column and its block. */
+  readonly usedFor: string;
 }
 
 /** A sheet in the making: words at once, figures when all of them have their places. */
@@ -44,6 +46,9 @@ class SheetDraft {
   readonly rows: (SheetCell | null)[][] = [];
   readonly figures: FigurePlace[] = [];
   readonly totals = new Set<number>();
+  readonly names: { readonly name: string; readonly address: string }[] = [];
+  /** What the rows that follow are of, and what each column of them is of. */
+  about: { readonly block: string; readonly columns: readonly string[] } = { block: '', columns: [] };
 
   constructor(
     readonly name: string,
@@ -53,7 +58,11 @@ class SheetDraft {
   /** Adds a row; returns its index. */
   row(...cells: readonly (SheetCell | Working | null)[]): number {
     const row = this.rows.length;
-    this.rows.push(cells.map((cell, column) => (isFigure(cell) ? this.#take(cell, row, column) : cell)));
+    const [first] = cells;
+    const title = first != null && !isFigure(first) && first.kind === 'text' ? first.text : '';
+    this.rows.push(
+      cells.map((cell, column) => (isFigure(cell) ? this.#take(cell, { row, column, title }) : cell))
+    );
     return row;
   }
 
@@ -66,19 +75,23 @@ class SheetDraft {
     return `${this.address(row, from)}:$${columnLetters(to)}$${row + 1}`;
   }
 
-  #take(figure: Working, row: number, column: number): null {
+  #take(figure: Working, { row, column, title }: { row: number; column: number; title: string }): null {
     this.formulas.place(figure, this.address(row, column));
-    this.figures.push({ row, column, figure });
+    const { block, columns } = this.about;
+    const usedFor = [block, columns[column] ?? '', title].filter((part) => part !== '').join(', ');
+    this.figures.push({ row, column, figure, usedFor });
     return null;
   }
 
   finished(widthsCh: readonly number[], frozenRows: number): Sheet {
-    for (const { row, column, figure } of this.figures) {
+    for (const { row, column, figure, usedFor } of this.figures) {
       const cells = this.rows[row];
       const look = figure.unit.startsWith('currency') ? 'money' : 'amount';
-      if (cells !== undefined) cells[column] = this.formulas.cellOf(figure, this.address(row, column), look);
+      if (cells !== undefined)
+        cells[column] = this.formulas.cellOf(figure, this.address(row, column), look, usedFor);
     }
-    return { name: this.name, widthsCh, frozenRows, frozenColumns: 2, totals: this.totals, rows: this.rows };
+    const { name, totals, rows, names } = this;
+    return { name, widthsCh, frozenRows, frozenColumns: 2, totals, rows, names };
   }
 }
 
@@ -145,7 +158,8 @@ function fillCases(
     ...caseColumns.map(([, title]) => heading(title))
   );
   for (const scenario of scenarios)
-    for (const { row, plan, agent, method, result } of reckoning.cases(scenario))
+    for (const { row, plan, agent, method, result } of reckoning.cases(scenario)) {
+      sheet.about = { block: `${scenario.name}, ${row.name}`, columns: [] };
       sheet.row(
         text(scenario.name),
         text(row.name),
@@ -156,6 +170,7 @@ function fillCases(
           workingOf(key === 'floorMl' ? reckoning.floorOf(scenario, row) : result[key])
         )
       );
+    }
 }
 
 function fillYear(
@@ -188,6 +203,7 @@ function fillYear(
     sheet.row();
     sheet.row(heading(title));
   };
+  sheet.about = { block: '', columns: ['', '', ...scenarios.map(({ name }) => name)] };
   sheet.row(
     heading('A year of each scenario'),
     heading('Unit'),
@@ -221,6 +237,8 @@ function fillYear(
 /** Where the rows lie that the results look at. */
 interface CashFlowBlock {
   readonly net: string;
+  /** The discounted investments of all years. */
+  readonly investments: string;
   readonly payback: PaybackRows;
   readonly discountedPayback: PaybackRows;
   readonly changesOfSign: string;
@@ -242,7 +260,7 @@ function fillCashFlow(
   sheet: SheetDraft,
   {
     scenario,
-    figures: { years, sumsForPayback, sumsForDiscountedPayback },
+    figures: { years, sumsForPayback, sumsForDiscountedPayback, benefitCostRatio },
     workingOf,
     currency
   }: {
@@ -273,6 +291,10 @@ function fillCashFlow(
   const values = (of: (year: Against['years'][number]) => Quantity<unknown>) =>
     years.map((year) => asNumber(workingOf(of(year)).value));
 
+  sheet.about = {
+    block: `${scenario.name}, against today`,
+    columns: ['', '', ...years.map(({ year }) => `year ${year}`)]
+  };
   sheet.row(text(`${scenario.name}, against today`, 'title'));
   sheet.row(
     heading('Year'),
@@ -288,6 +310,15 @@ function fillCashFlow(
   line('Cumulative cash flow', (year) => year.cumulative);
   line('Discounted cash flow', (year) => year.discounted);
   line('Cumulative, discounted', (year) => year.cumulativeDiscounted);
+  const ratio = workingOf(benefitCostRatio);
+  const invested = ratio.kind === 'step' || ratio.kind === 'method' ? ratio.inputs['investments'] : undefined;
+  if (invested === undefined || Array.isArray(invested))
+    throw new Error('A benefit-cost ratio is made of the investments of all years.');
+  const investments = sheet.row(
+    text('Investments of all years, discounted'),
+    text(currency),
+    invested as Working
+  );
 
   /** Within a year what is saved comes in evenly; all else falls at its end. */
   const paybackRows = (ofPayback: Against['sumsForPayback'], discounted: string): PaybackRows => {
@@ -363,6 +394,7 @@ function fillCashFlow(
   sheet.row();
   return {
     net: sheet.range(net, first, last),
+    investments: sheet.address(investments, first),
     payback,
     discountedPayback,
     doesChangeSign: flows.some((flow) => flow > 0) && flows.some((flow) => flow < 0),
@@ -391,8 +423,14 @@ function fillResults(
     blocks: ReadonlyMap<string, CashFlowBlock>;
   }
 ): void {
-  const line = (title: string, unit: string, of: (scenario: Scenario) => SheetCell | Working | null) =>
-    sheet.row(text(title), text(unit), ...scenarios.map(of));
+  const line = (title: string, unit: string, of: (scenario: Scenario) => SheetCell | Working | null) => {
+    const row = sheet.row(text(title), text(unit), ...scenarios.map(of));
+    scenarios.forEach(({ id, baseline }, index) => {
+      if (!baseline)
+        sheet.names.push({ name: resultName(id, title), address: sheet.address(row, 2 + index) });
+    });
+    return row;
+  };
   const against = (scenario: Scenario) => reckoning.against(scenario);
   /** A figure of a scenario that is compared with today; the core may hold that there is none. */
   const figure =
@@ -422,6 +460,7 @@ function fillResults(
       };
     };
 
+  sheet.about = { block: '', columns: ['', '', ...scenarios.map(({ name }) => `${name}, against today`)] };
   sheet.row(heading('Against today'), heading('Unit'), ...scenarios.map(({ name }) => heading(name)));
   line(
     'Saving of a year',
@@ -489,11 +528,19 @@ function fillResults(
     currency,
     figure((figures) => figures.shadow.npv)
   );
-  line(
-    'Benefit-cost ratio',
-    '',
-    figure((figures) => figures.benefitCostRatio)
-  );
+  // What is saved is worth the net present value and what is invested together.
+  line('Benefit-cost ratio', '', (scenario) => {
+    const block = blocks.get(scenario.id);
+    if (block === undefined) return null;
+    const ratio = workingOf(against(scenario).benefitCostRatio).value;
+    const value = sheet.address(npv, 2 + scenarios.indexOf(scenario));
+    return {
+      kind: 'formula',
+      formula: `IF(${block.investments}>0,(${value}+${block.investments})/${block.investments},"${none}")`,
+      result: ratio === null ? none : asNumber(ratio),
+      look: 'amount'
+    };
+  });
   line('Cost of ownership, undiscounted', currency, (scenario) =>
     workingOf(against(scenario).totalCostOfOwnership)
   );
@@ -520,3 +567,10 @@ function internalRate(block: CashFlowBlock, allPercent: readonly number[]): Shee
     look: 'amount'
   };
 }
+
+/** The name of a result in formulas: `result.closed.net_present_value`. */
+export const resultName = (scenario: string, title: string): string =>
+  `result.${scenario.replaceAll('-', '_')}.${title
+    .toLowerCase()
+    .replace(/[^a-z]+/g, '_')
+    .replace(/^_|_$/g, '')}`;

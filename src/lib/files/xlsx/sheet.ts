@@ -12,8 +12,12 @@ export type SheetCell =
       readonly look?: CellLook;
     };
 
-/** input, price: typed by the user, or a source's. note: words for the reader. amount, money: how a result is shown. */
-export type CellLook = 'title' | 'heading' | 'input' | 'price' | 'note' | 'amount' | 'money';
+/**
+ * input, price: results follow from it. fixed, fixed-price: they do not, so that it is locked. note: words for the reader.
+ * amount, money: how a result is shown.
+ */
+export type CellLook =
+  'title' | 'heading' | 'input' | 'price' | 'fixed' | 'fixed-price' | 'note' | 'amount' | 'money';
 
 export interface Sheet {
   readonly name: string;
@@ -25,6 +29,12 @@ export interface Sheet {
   /** Rows (counted from 0) that hold totals of what is above them. */
   readonly totals?: ReadonlySet<number>;
   readonly rows: readonly (readonly (SheetCell | null)[])[];
+  /** True where only cells from which results follow can be changed, until a reader unlocks the sheet (no password). */
+  readonly locked?: true;
+  /** Cells (`P1:P9`) that turn red where a formula of the first of them comes true. */
+  readonly alerts?: readonly { readonly cells: string; readonly when: string }[];
+  /** Cells that have a name of their own in formulas. */
+  readonly names?: readonly { readonly name: string; readonly address: string }[];
 }
 
 /** A column's letters: 0 is A, 26 is AA. */

@@ -10,7 +10,12 @@ import { quotedSheet } from './sheet.ts';
 const font = { name: 'Arial', size: 10 };
 const lineHeightPt = 13.5;
 
-const tint = { type: 'pattern', pattern: 'solid', fgColor: { rgb: 'FFF6F1E4' } } as const;
+const filled = (rgb: string) => ({ type: 'pattern', pattern: 'solid', fgColor: { rgb } }) as const;
+const tint = filled('FFF6F1E4');
+const grey = filled('FFEFEDEA');
+const greyInk = { ...font, color: { rgb: 'FF6B6459' } };
+const alarm = { fill: filled('FFC0392B'), font: { ...font, bold: true, color: { rgb: 'FFFFFFFF' } } };
+const open = { locked: false } as const;
 
 // Amounts keep all their decimals, so that they stand one below the other.
 const looks: Readonly<Record<CellLook | 'plain', CellStyle>> = {
@@ -21,11 +26,13 @@ const looks: Readonly<Record<CellLook | 'plain', CellStyle>> = {
     border: { bottom: { style: 'thin' } },
     alignment: { wrapText: true, vertical: 'top' }
   },
-  input: { fill: tint, alignment: { vertical: 'top' } },
-  price: { fill: tint, numFmt: '#,##0.00##', alignment: { vertical: 'top' } },
+  input: { fill: tint, alignment: { vertical: 'top' }, protection: open },
+  price: { fill: tint, numFmt: '#,##0.00##', alignment: { vertical: 'top' }, protection: open },
+  fixed: { fill: grey, font: greyInk, alignment: { vertical: 'top' } },
+  'fixed-price': { fill: grey, font: greyInk, numFmt: '#,##0.00##', alignment: { vertical: 'top' } },
   amount: { numFmt: '#,##0.000', alignment: { vertical: 'top' } },
   money: { numFmt: '#,##0.00', alignment: { vertical: 'top' } },
-  note: { font: { ...font, color: { rgb: 'FF6B6459' } }, alignment: { wrapText: true, vertical: 'top' } }
+  note: { font: greyInk, alignment: { wrapText: true, vertical: 'top' } }
 };
 
 /** Where a cell stands, as far as its style hangs on that. */
@@ -79,7 +86,10 @@ export async function writeSheets(
       ...writtenSheet(sheet),
       headerFooter: { oddHeader: escaped(`&L${head}&R&A`), oddFooter: '&R&P / &N' }
     })),
-    namedRanges: sheets.flatMap(printTitles),
+    namedRanges: [
+      ...sheets.flatMap(printTitles),
+      ...sheets.flatMap(({ names = [] }) => names.map(({ name, address }) => ({ name, range: address })))
+    ],
     properties: { title: escaped(title) },
     defaultFont: font
   });
@@ -95,7 +105,16 @@ const printTitles = ({ name, frozenRows }: Sheet) =>
     ? [{ name: '_xlnm.Print_Titles', range: `${quotedSheet(name)}!$1:$${frozenRows}`, scope: name }]
     : [];
 
-function writtenSheet({ name, widthsCh, frozenRows, frozenColumns = 0, totals, rows }: Sheet): WriteSheet {
+function writtenSheet({
+  name,
+  widthsCh,
+  frozenRows,
+  frozenColumns = 0,
+  totals,
+  rows,
+  locked,
+  alerts = []
+}: Sheet): WriteSheet {
   const cells = new Map<string, Partial<Cell>>();
   const isNumber = (cell: SheetCell | null | undefined) =>
     cell?.kind === 'number' || cell?.kind === 'formula';
@@ -119,7 +138,20 @@ function writtenSheet({ name, widthsCh, frozenRows, frozenColumns = 0, totals, r
     rowDefs: new Map(
       rows.flatMap((row, index) => wrappedHeight(row, widthsCh).map((height) => [index, { height }]))
     ),
+    ...(locked === true ? { protection: lockedSheet } : {}),
+    ...(alerts.length === 0
+      ? {}
+      : {
+          conditionalRules: alerts.map(({ cells: range, when }, index) => ({
+            type: 'expression' as const,
+            priority: index + 1,
+            formula: when,
+            range,
+            style: alarm
+          }))
+        }),
     pageSetup: {
+      paperSize: 'a4',
       orientation: 'landscape',
       fitToPage: true,
       fitToWidth: 1,
@@ -128,6 +160,9 @@ function writtenSheet({ name, widthsCh, frozenRows, frozenColumns = 0, totals, r
     ...(frozenRows + frozenColumns > 0 ? { freezePane: { rows: frozenRows, columns: frozenColumns } } : {})
   };
 }
+
+/** Without a password: whoever checks the file may unlock it, and widths and heights are the reader’s anyway. */
+const lockedSheet = { sheet: true, formatColumns: true, formatRows: true } as const;
 
 /** The height of a row whose words are wrapped, in points; none where one line is enough. */
 function wrappedHeight(row: readonly (SheetCell | null)[], widthsCh: readonly number[]): readonly number[] {

@@ -14,6 +14,7 @@ import { FormulaSheets } from './formula-sheets.ts';
 import { inputSheets } from './input-sheets.ts';
 import type { RecordedReckoning } from './ledger-sheets.ts';
 import { ledgerSheets } from './ledger-sheets.ts';
+import { isFixedInSpreadsheet } from './fixed-cells.ts';
 import type { Sheet, SheetCell } from './sheet.ts';
 import { writeSheets } from './write-sheets.ts';
 
@@ -63,7 +64,14 @@ export function workbookSheets({
     currency: workbook.currency
   });
   const ledger = ledgerSheets(workbook, { ...recorded, cautions }, formulas);
-  return [readMe(given, { cautions, warnings }), ...ledger, ...inputs.sheets, ...formulas.sheets()];
+  const baseline = workbook.scenarios.find((scenario) => scenario.baseline)?.id ?? '';
+  const follows = (path: string): boolean => formulas.follows(path) && !isFixedInSpreadsheet(path, baseline);
+  return [
+    readMe(given, { cautions, warnings }),
+    ...ledger,
+    ...inputs.sheets(follows),
+    ...formulas.sheets(follows)
+  ];
 }
 
 const note = (text: string): SheetCell => ({ kind: 'text', text, look: 'note' });
@@ -85,10 +93,11 @@ function readMe(workbook: Workbook, { cautions, warnings }: Pick<XlsxGiven, 'cau
     ...cautions.map((caution) => `Caution: ${caution.sentence} (${caution.source})`),
     ...warnings,
     'Planning support for a purchase, not clinical guidance: it is no dosing aid. Local policy, the manufacturer’s instructions, the law and the responsible clinician come first, and monitoring standards differ by country.',
-    'Tinted cells hold what was typed into the tool, and published constants with their sources. Change one, and every formula that depends on it follows.',
+    'Tinted cells are those from which the results follow: change one, and every formula that depends on it is computed anew. Each has a name of its own in formulas, such as input.accounting.discountRatePercent.',
+    'Grey cells are fixed at what they were when the file was saved, and locked, without a password: each row says which they are. Where one is changed all the same, the check at the end of its row counts it and the check at the head of its sheet turns red, because the results do not follow.',
     'Sheet “Cases” holds what one anaesthetic of each group uses, as values: they come from the tool’s circle-system model, which a spreadsheet cannot run. Change minutes, age, weight, technique, agent, flows or a machine’s leak in the tool, and save the file again.',
     'Everything after that is formulas: “Year” adds up the cases, prices them and counts their emissions; “Cash flow” compares each scenario with today year by year; “Results” sums it up. “Steps” has one row for each step in between, in words and as a formula.',
-    'Fixed when the file was saved, and to be changed in the tool: which cases follow a scenario’s plan where its adoption is 100 %, price growth that is 0, in which years machines are bought and replaced, whether they come to all theatres or to a part, how many monitors are missing, and the number of years.',
+    'Fixed, among others, and to be changed in the tool: which cases follow a scenario’s plan where its adoption is 100 %, price growth that is 0, in which years machines are bought and replaced, whether they come to all theatres or to a part, how many monitors are missing, and the number of years.',
     'All sums are cash. A carbon price and the value of recovery minutes stand beside them, and together with the cash they make the social view: nobody is billed for either.',
     '“none” in place of a number means that there is no such figure. Payback is the time from which the sum stays at or above 0 to the end of the years looked at; an earlier time at which it comes back to 0 and does not stay there stands on “Cash flow” alone.'
   ];

@@ -14,6 +14,7 @@ export const tableNames: Readonly<Record<TableId, string>> = {
   absorbents: 'Absorbents',
   monitorPrices: 'Prices of monitors',
   ranges: 'Ranges',
+  notes: 'Source notes',
   ownFigures: 'Own figures',
   settings: 'Settings'
 };

@@ -71,7 +71,7 @@ export function roomOfTable(
 export function act(desk: Desk, room: GridRoom, action: GridAction): string | void {
   switch (action.kind) {
     case 'write':
-      return write(desk, room, action.cells, action.own !== true);
+      return write(desk, room, action);
     case 'insert-rows':
       if (room.insert) desk.applyRows(room.insert(desk.workbook, action.at, action.count));
       return;
@@ -86,7 +86,11 @@ export function act(desk: Desk, room: GridRoom, action: GridAction): string | vo
   }
 }
 
-function write(desk: Desk, room: GridRoom, cells: readonly CellWrite[], byHand: boolean): string | void {
+function write(
+  desk: Desk,
+  room: GridRoom,
+  { cells, by, own }: Extract<GridAction, { kind: 'write' }>
+): string | void {
   const rows = room.rowCount(desk.workbook);
   const needed = Math.max(0, ...cells.map((cell) => cell.row + 1)) - rows;
   const grown = needed > 0 && room.insert !== undefined ? room.insert(desk.workbook, rows, needed) : null;
@@ -96,9 +100,11 @@ function write(desk: Desk, room: GridRoom, cells: readonly CellWrite[], byHand: 
   }
   const ready = grown === null ? desk.workbook : grown.workbook;
   const workbook = room.prepare?.(ready, cells, desk.locale) ?? ready;
+  const byHand = own !== true;
+  const source = by === 'paste' && byHand ? desk.sourceFrom('Pasted') : undefined;
   const texts = cells.flatMap(({ row, column, text }) => {
     const path = room.pathOf(workbook, row, column);
-    return path === null ? [] : [{ path, text }];
+    return path === null ? [] : [{ path, text, ...(source === undefined ? {} : { source }) }];
   });
   if (!desk.edit(texts, workbook, { byGrid: true, byHand }))
     return 'A number could be read in two ways; nothing is written until you have said which.';
