@@ -11,10 +11,13 @@ test('a file is compared with the open workbook, difference by difference', asyn
   const saved = JSON.parse(readFileSync((await download.path()) ?? '', 'utf8')) as {
     agents: { agent: string; bottlePrice: string }[];
     accounting: { paybackLimitYears: number };
+    ranges: object;
   };
   const agent = saved.agents.find((each) => each.agent === 'sevoflurane');
   if (agent === undefined) throw new Error('The workbook has no sevoflurane.');
   agent.bottlePrice = '999.00';
+  // A range would have to hold the new price.
+  saved.ranges = {};
   saved.accounting.paybackLimitYears = 7;
   await page.getByLabel('Compare the open workbook with a file').setInputFiles({
     name: 'other.json',

@@ -14,7 +14,10 @@ test('each table written as XLSX and read back in place of itself leaves the wor
       randomWorkbook(),
       fc.constantFrom('en-GB', 'de-DE', 'fr-FR'),
       async (workbook, locale) => {
-        const bytes = await writeSheets(inputSheets(workbook).sheets(() => false), { title: workbook.title });
+        const bytes = await writeSheets(
+          inputSheets(workbook).sheets(() => false),
+          { title: workbook.title }
+        );
         const read = await readXlsxTables(bytes, locale);
         if (read.kind === 'refused') throw new Error(read.sentence);
         for (const table of tableIds) {

@@ -8,9 +8,7 @@ export function columnNotes(
   columns: readonly TableColumn[],
   added: number
 ): readonly string[] {
-  const unused = file.headers.filter(
-    (header, index) => mapping[index] === null && !isAddedHeader(header)
-  );
+  const unused = file.headers.filter((header, index) => mapping[index] === null && !isAddedHeader(header));
   const missing = columns.filter(({ key, field, attached }) =>
     field === null && attached === undefined ? false : !mapping.includes(key)
   );
