@@ -67,7 +67,12 @@ export function caseCourse({ caseName, agent, plans }: CaseCourse): ChartData {
     kind: 'plot',
     stacked: false,
     x: { title: 'Time, min', scale: 'linear', figures: time, least: 0 },
-    y: { title: `${agent.charAt(0).toUpperCase()}${agent.slice(1)}, % of the gas`, scale: 'linear', figures: percent, least: 0 },
+    y: {
+      title: `${agent.charAt(0).toUpperCase()}${agent.slice(1)}, % of the gas`,
+      scale: 'linear',
+      figures: percent,
+      least: 0
+    },
     series: plans.flatMap((plan, index) =>
       quantities.map(({ key, label, dash }): Series => ({
         label: several ? `${label}, ${plan.name}` : label,
