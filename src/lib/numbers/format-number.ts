@@ -93,22 +93,29 @@ function exactly(value: number | string, locale: string, useGrouping: boolean): 
   return format.format(text as Intl.StringNumericLiteral);
 }
 
+export interface MoneyLook {
+  readonly currency: string;
+  readonly locale?: string;
+}
+
 /**
  * An amount in `currency` (ISO 4217): in whole units from a thousand up and for nothing, to the cent between, or to the
- * cent throughout with `cents`. `amount` is plain decimal text (kept exact) or a number. null is `–`.
+ * cent throughout with `cents`, or in whole units throughout with `whole`. `amount` is plain decimal text (kept exact) or
+ * a number. null is `–`.
  */
 export function formatMoney(
   amount: string | number | null,
   {
     currency,
     locale = defaultLocale(),
-    cents = false
-  }: { readonly currency: string; readonly locale?: string; readonly cents?: boolean }
+    cents = false,
+    whole = false
+  }: MoneyLook & { readonly cents?: boolean; readonly whole?: boolean }
 ): string {
   if (amount === null) return notGiven;
   // 999.995 shows as 1,000 once rounded, so it counts as a thousand.
   const size = Math.abs(Number(amount));
-  const inWholeUnits = !cents && (size >= 999.995 || size === 0);
+  const inWholeUnits = whole || (!cents && (size >= 999.995 || size === 0));
   const format = formatter(locale, {
     style: 'currency',
     currency,

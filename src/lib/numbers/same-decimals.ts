@@ -1,5 +1,5 @@
 /** Numbers that stand in one row or column: all with the same number of decimals, so that digits line up. */
-import { formatDecimals, notGiven, type NumberLook } from './format-number.ts';
+import { formatDecimals, formatMoney, notGiven, type MoneyLook, type NumberLook } from './format-number.ts';
 
 /**
  * The decimals that leave the largest of `values` as many significant figures as asked for, none of them before the
@@ -23,4 +23,11 @@ export function formatAlike(
 ): readonly string[] {
   const decimals = sameDecimals(values, { figures });
   return values.map((value) => (value === null ? notGiven : formatDecimals(value, { ...look, decimals })));
+}
+
+/** Amounts of one row or column: all in whole units where the largest is a thousand or more, else all to the cent. */
+export function formatMoneyAlike(amounts: readonly string[], look: MoneyLook): readonly string[] {
+  const sizes = amounts.map((amount) => Math.abs(Number(amount)));
+  const whole = sizes.some((size) => size >= 999.995) || sizes.every((size) => size === 0);
+  return amounts.map((amount) => formatMoney(amount, { ...look, whole, cents: !whole }));
 }
