@@ -80,11 +80,7 @@ export const changes = [
   },
   {
     rule: 'Nitrous oxide lost from the pipes is what is bought less what today uses.',
-    edits: [
-      ['const nitrousOxideLostKg = (): Quantity', 'const nitrousOxideLostKg = (usedKg: Quantity): Quantity'],
-      ['usedKg: usedTodayKg()', 'usedKg'],
-      ['nitrousOxideLostKg();', 'nitrousOxideLostKg(usedKg);']
-    ]
+    edits: [['usedKg: usedTodayKg()', 'usedKg']]
   },
   {
     rule: 'Recovery minutes are saved in the cases that follow alone.',
@@ -252,6 +248,32 @@ export const changes = [
         "{ id: 'jsa.pulse-oximetry',",
         "{ id: 'jsa.processed-eeg', item: 'processed-eeg', level: 'recommended', word: 'recommended', " +
           "when: ['intravenous-anaesthesia'], detail: '', evidence: 'second-hand' }, { id: 'jsa.pulse-oximetry',"
+      ]
+    ]
+  },
+  {
+    rule: 'Machines that were bought at the end of their term are serviced by the department.',
+    edits: [
+      [
+        'return owned !== null && year >= owned ? null : move.terms.payment;',
+        'return owned !== null && year >= owned + 100 ? null : move.terms.payment;'
+      ]
+    ]
+  },
+  {
+    rule: 'Payments for machines that are not bought stand under running cost in the budget.',
+    edits: [['addUp([payments, saving.negated()])', 'addUp([saving.negated()])']]
+  },
+  {
+    rule: 'A capital charge is on what is not written off on average over the year.',
+    edits: [['before.minus(writtenOff.div(2)).times(', 'before.times(']]
+  },
+  {
+    rule: 'Where the supply of nitrous oxide has changed, its own share is lost and no longer today’s.',
+    edits: [
+      [
+        "supply !== 'as-today' && period.fromYear > scenario.nitrousOxideSupplyYear;",
+        "supply !== 'as-today' && period.fromYear < scenario.nitrousOxideSupplyYear;"
       ]
     ]
   }

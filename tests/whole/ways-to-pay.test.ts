@@ -78,6 +78,23 @@ describe('three machines that are leased, over four years', () => {
     expectFigures(perYear.cost.service, 3 * 1100);
   });
 
+  test('payments are running cost of their budget year, and the price at the end is capital', () => {
+    const { budget, years } = of(paying({ ...lease, atEnd: 'buy', endPricePerUnit: '500' })).againstBaseline;
+    const saving = (year: number): number => Number(years[year]?.saving);
+    expectFigures(
+      budget.map(({ once }) => once),
+      [coming, 0, 0, 1500, 0]
+    );
+    expectFigures(
+      budget.map(({ running }) => running),
+      [9000, 9900 - saving(1), 10_890 - saving(2), -saving(3), -saving(4)]
+    );
+    expectFigures(
+      budget.map(({ total }) => total),
+      years.map(({ net }) => -Number(net))
+    );
+  });
+
   test('payments are no investment', () => {
     expectFigures(of(paying(lease)).againstBaseline.investment, coming);
   });

@@ -26,7 +26,7 @@ export const writtenOffOfItem = formula<
   id: 'money.written-off-of-item',
   yields: 'Written off in this year',
   words: 'What was paid, times the part of its life that falls in this year.',
-  expression: 'p * max(0, min(y, L - o)) / L',
+  expression: 'p * max(0, min(y / L, 1 - o / L))',
   inputs: {
     paid: { symbol: 'p', unit: 'currency', words: 'what was paid' },
     lifeYears: { symbol: 'L', unit: 'year', words: 'life' },
@@ -36,7 +36,15 @@ export const writtenOffOfItem = formula<
   unit: 'currency',
   source: 'definition',
   compute: ({ paid, lifeYears, ownedYears, thisYear }) =>
-    paid.times(Math.max(0, Math.min(thisYear, lifeYears - ownedYears))).div(lifeYears)
+    paid.times(
+      Decimal.max(
+        0,
+        Decimal.min(
+          new Decimal(thisYear).div(lifeYears),
+          new Decimal(1).minus(new Decimal(ownedYears).div(lifeYears))
+        )
+      )
+    )
 });
 
 export const boughtInYear = formula<{ paid: readonly Decimal[] }, Decimal>({
