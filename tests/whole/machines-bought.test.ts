@@ -73,6 +73,7 @@ describe('a phased purchase', () => {
       shares.map((_, year) => ({
         year,
         investment: outlays[year],
+        payments: 0,
         savings: savings[year],
         saving: saved[year],
         net: net[year],
