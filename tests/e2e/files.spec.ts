@@ -1,6 +1,7 @@
 /** Files out and in, as a user does it: CSV, spreadsheet, case log, and a workbook from another reference set. */
 import { readFile, writeFile } from 'node:fs/promises';
 import type { Page } from '@playwright/test';
+import { departmentWorkbook } from '../fixtures/department.ts';
 import { expect, test } from './browser.ts';
 import { gridCell, todaysCost } from './grid-cell.ts';
 
@@ -114,13 +115,9 @@ test('a workbook of an unknown reference set opens read-only, and is moved on re
   await expect(page.getByText(/“2031-4” was given; this version has 2026-1, 2026-2/)).toBeHidden();
 });
 
-/** The invented hospital with this many case groups, opened from a file. */
-async function openLarge(page: Page, rows: number, place: string): Promise<void> {
-  const file = await saved(page, 'The workbook, to open again here', place);
-  const workbook = JSON.parse(await readFile(file, 'utf8')) as {
-    caseMix: { id: string; name: string; minutes: number }[];
-    ranges: object;
-  };
+/** A department with this many case groups, opened from a file. */
+async function openLarge(page: Page, rows: number, file: string): Promise<void> {
+  const workbook = departmentWorkbook();
   const [first] = workbook.caseMix;
   const caseMix = Array.from({ length: rows }, (_, index) => ({
     ...first,
@@ -128,11 +125,7 @@ async function openLarge(page: Page, rows: number, place: string): Promise<void>
     name: `Group ${index}`,
     minutes: 30 + (index % 200)
   }));
-  const scenarios = (workbook as unknown as { scenarios: object[] }).scenarios.map((scenario) => ({
-    ...scenario,
-    flowPlanByCase: {}
-  }));
-  await writeFile(file, JSON.stringify({ ...workbook, caseMix, scenarios, ranges: {} }));
+  await writeFile(file, JSON.stringify({ ...workbook, caseMix, ranges: {} }));
   await page.getByLabel('Open a workbook from a file').setInputFiles(file);
   await expect(page.getByText(/Opened|is open/).first()).toBeVisible();
 }

@@ -27,7 +27,7 @@ const factorAt = (path: string): Factor | undefined =>
 export const isModelError = (path: string): boolean => factorAt(path) !== undefined;
 
 /** Half the width of a symmetric distribution on which values scatter by 1: its standard deviation is a fixed part of it. */
-const halfWidths = { pert: Math.sqrt(7), triangular: Math.sqrt(6) } as const;
+const halfWidths = { pert: 7 ** 0.5, triangular: 6 ** 0.5 } as const;
 
 /** The two factors as a run draws them, around 1. */
 export const modelErrorInputs = ({

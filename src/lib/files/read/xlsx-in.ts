@@ -50,7 +50,7 @@ export async function readXlsxTables(bytes: Uint8Array, locale: string): Promise
     );
   if (size.kind === 'over-limit')
     return refused(
-      `The file unpacks to more than ${unpackedLimit / 1e6} MB, more than any workbook needs, so it was not opened.`
+      `The file unpacks to more than ${unpackedLimit / 1e6} MB, more than can be read here, so it was not opened. The workbook’s own file (JSON) holds the same.`
     );
   if (size.kind === 'damaged') return refused('The file is cut off or damaged: fetch or save it again.');
   let sheets: readonly SheetValues[];
