@@ -79,4 +79,10 @@ test('a lease takes the place of the purchase, and what is paid at the start fal
   await page.keyboard.press('Enter');
   await page.getByRole('link', { name: 'Report', exact: true }).click();
   await expect(page.getByText(/Should the department take on 4/)).toBeVisible();
+  // Beside the same machines bought, by the cost of a year of service.
+  await page.getByRole('link', { name: 'Payback', exact: true }).click();
+  const ways = page.getByRole('region', { name: /^Ways to pay: 4 × Closed-circuit ventilator A/ });
+  await expect(ways.getByRole('row')).toHaveCount(3);
+  await ways.locator('[data-figure="closed.waysToPay.0.asEntered.equivalentAnnualCost"]').click();
+  await expect(page.getByTestId('working-value')).toBeVisible();
 });

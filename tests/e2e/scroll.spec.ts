@@ -1,6 +1,8 @@
 /** One scroll bar: a sheet opens at its top and takes keys at once, and going back returns to the place. */
 import type { Page } from '@playwright/test';
+import { departmentWorkbook } from '../fixtures/department.ts';
 import { expect, test } from './browser.ts';
+import { openWorkbook } from './open-workbook.ts';
 
 const sheets = ['flow-plans', 'scenarios'] as const;
 
@@ -46,6 +48,7 @@ test('PageDown and End scroll a sheet that was just opened', async ({ page }) =>
 
 test('a new sheet opens at its top, and going back returns to the place', async ({ page }) => {
   await page.setViewportSize({ width: 1440, height: 900 });
+  await openWorkbook(page, departmentWorkbook());
   await open(page, 'payback');
   // The last that fills the sheet.
   await expect(page.getByText('Turns at')).toBeVisible({ timeout: 60_000 });

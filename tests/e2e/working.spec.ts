@@ -1,5 +1,8 @@
 import type { Page } from '@playwright/test';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import { departmentWorkbook } from '../fixtures/department.ts';
 import { expect, test } from './browser.ts';
+import { openWorkbook } from './open-workbook.ts';
 
 const panel = '[data-testid="working"]';
 const value = '[data-testid="working-value"]';
@@ -13,8 +16,18 @@ interface Opened {
   readonly saysRounding: boolean;
 }
 
+/** A department of which a figure turns the answer, and that is charged for capital and taxed. */
+function chargedDepartment(): Workbook {
+  const department = departmentWorkbook();
+  return {
+    ...department,
+    accounting: { ...department.accounting, capitalChargePercent: 3.5, taxPercent: 20 }
+  };
+}
+
 /** Shows the table of each chart, and waits for what is computed after the sheet is there. */
 async function showAll(page: Page, sheet: string): Promise<void> {
+  if (sheet === 'payback') await openWorkbook(page, chargedDepartment());
   await page.goto(`./${sheet}/`);
   await page.getByTestId('payback').waitFor();
   if (sheet === 'uncertainty') {
