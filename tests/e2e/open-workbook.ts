@@ -14,3 +14,9 @@ export async function openWorkbook(page: Page, workbook: Workbook): Promise<void
   await expect(page.getByText(`Opened “${workbook.title}”`)).toBeVisible();
   await expect(page.getByTestId('save-state')).toHaveText('Saved in this browser');
 }
+
+/** Goes to a sheet by its address, and waits until it shows the workbook of this title. */
+export async function goTo(page: Page, sheet: string, { title }: Pick<Workbook, 'title'>): Promise<void> {
+  await page.goto(`./${sheet}/`);
+  await expect(page.getByRole('textbox', { name: 'Title of the workbook' })).toHaveValue(title);
+}

@@ -4,10 +4,11 @@ import { promisify } from 'node:util';
 import type { Page } from '@playwright/test';
 import { departmentWorkbook } from '../fixtures/department.ts';
 import { expect, test } from './browser.ts';
-import { openWorkbook } from './open-workbook.ts';
+import { goTo, openWorkbook } from './open-workbook.ts';
 
+const department = departmentWorkbook();
 test.beforeEach(async ({ page }) => {
-  await openWorkbook(page, departmentWorkbook());
+  await openWorkbook(page, department);
 });
 
 const run = promisify(execFile);
@@ -33,7 +34,7 @@ async function estimateOf(page: Page, file: string): Promise<Adds> {
 const euros = (amount: string): string => `€${Math.round(Math.abs(Number(amount))).toLocaleString('en-GB')}`;
 
 test('the report says what the machine adds, as the estimate has it', async ({ page }, info) => {
-  await page.goto('./report/');
+  await goTo(page, 'report', department);
   const said = page.locator('.one-page [data-machine-adds]');
   const adds = await estimateOf(page, info.outputPath('workbook.json'));
   expect(Number(adds.yearlySaving)).toBeGreaterThan(0);
@@ -55,7 +56,7 @@ test('the report says what the machine adds, as the estimate has it', async ({ p
 test('the figure in the table of Payback opens a working that ends in the estimate’s', async ({
   page
 }, info) => {
-  await page.goto('./payback/');
+  await goTo(page, 'payback', department);
   const { yearlySaving } = await estimateOf(page, info.outputPath('workbook.json'));
   await page
     .getByRole('region', { name: /^What the machine adds/ })
@@ -67,7 +68,7 @@ test('the figure in the table of Payback opens a working that ends in the estima
 });
 
 test('Comparison opens with its answer, and folds what is the same for all', async ({ page }) => {
-  await page.goto('./comparison/');
+  await goTo(page, 'comparison', department);
   await expect(page.locator('[data-answer-first]')).toContainText(
     'Closed-circuit A without the machine has the highest net present value of all options'
   );
@@ -82,7 +83,7 @@ test('Comparison opens with its answer, and folds what is the same for all', asy
 test('one click makes the twin a scenario, marked as made by the tool, and undo takes it out', async ({
   page
 }) => {
-  await page.goto('./comparison/');
+  await goTo(page, 'comparison', department);
   const name = 'Closed-circuit A without the machine (made by the tool)';
   const column = page
     .getByRole('region', { name: 'A year of each scenario' })
@@ -101,7 +102,7 @@ test('one click makes the twin a scenario, marked as made by the tool, and undo 
 });
 
 test('the changes stand in the reader’s own order, moved by keyboard or dragged', async ({ page }) => {
-  await page.goto('./payback/');
+  await goTo(page, 'payback', department);
   const section = page.getByRole('region', { name: /^What the machine adds/ });
   const names = section.locator('[data-lever] > span');
   await expect(names).toHaveText(['1. Another agent', '2. Lower flow', '3. The machine itself']);
@@ -124,7 +125,7 @@ test('the changes stand in the reader’s own order, moved by keyboard or dragge
 test('where the hospital is decides what is said of a restricted agent, on every sheet that shows a saving', async ({
   page
 }) => {
-  await page.goto('./scenarios/');
+  await goTo(page, 'scenarios', department);
   const said = page.locator('[data-restriction="restriction.desflurane.european-union"]');
   await expect(said).toHaveCount(0);
   await page.getByLabel('Where the hospital is').selectOption('European Union');
@@ -141,7 +142,7 @@ test('where the hospital is decides what is said of a restricted agent, on every
 });
 
 test('each option has its certainty once draws are made, and no longer after an edit', async ({ page }) => {
-  await page.goto('./uncertainty/');
+  await goTo(page, 'uncertainty', department);
   await page.getByLabel('Draws', { exact: true }).fill('200');
   await page.keyboard.press('Enter');
   await page.getByRole('button', { name: /^Run 200 draws/ }).click();
@@ -162,7 +163,7 @@ test('each option has its certainty once draws are made, and no longer after an 
 });
 
 test('a break-even question may be asked of the machine by itself', async ({ page }) => {
-  await page.goto('./payback/');
+  await goTo(page, 'payback', department);
   const panel = page.getByRole('region', { name: 'What would have to change' });
   const price = panel.locator('[data-answer="price"] [data-figure]');
   const euros = async (): Promise<number> => Number((await price.textContent())?.replaceAll(/[€,]/g, ''));

@@ -3,10 +3,11 @@ import type { Page } from '@playwright/test';
 import { departmentWorkbook } from '../fixtures/department.ts';
 import { expect, test } from './browser.ts';
 import { bottomFigure, gridCell } from './grid-cell.ts';
-import { openWorkbook } from './open-workbook.ts';
+import { goTo, openWorkbook } from './open-workbook.ts';
 
+const department = departmentWorkbook();
 test.beforeEach(async ({ page }) => {
-  await openWorkbook(page, departmentWorkbook());
+  await openWorkbook(page, department);
 });
 
 const typeInto = async (
@@ -25,7 +26,7 @@ const amountOf = (page: Page) => async () =>
 test('two machines for four theatres save less than four, and it is said where they are typed', async ({
   page
 }) => {
-  await page.goto('./scenarios/');
+  await goTo(page, 'scenarios', department);
   await expect(saving(page)).toHaveText(/^saves €[\d,]+$/);
   const ofFour = await amountOf(page)();
   await typeInto(page, { grid: 'Machines that come', row: 'Closed-circuit A', column: 'Theatres' }, '2');
@@ -39,7 +40,7 @@ test('two machines for four theatres save less than four, and it is said where t
 });
 
 test('more theatres than there are stay in their cell with a sentence', async ({ page }) => {
-  await page.goto('./scenarios/');
+  await goTo(page, 'scenarios', department);
   const cell = { grid: 'Machines that come', row: 'Closed-circuit A', column: 'Theatres' };
   const before = await saving(page).textContent();
   await typeInto(page, cell, '5');
@@ -52,7 +53,7 @@ test('more theatres than there are stay in their cell with a sentence', async ({
 test('a second group of theatres is one click, and cases are then done where it is said', async ({
   page
 }) => {
-  await page.goto('./theatres/');
+  await goTo(page, 'theatres', department);
   await expect(page.getByRole('grid', { name: 'Where cases are done' })).toHaveCount(0);
   const before = await amountOf(page)();
   await page.getByRole('button', { name: 'Add theatres with another machine or room' }).click();
@@ -71,7 +72,7 @@ test('a second group of theatres is one click, and cases are then done where it 
 });
 
 test('a lease takes the place of the purchase, and what is paid at the start falls', async ({ page }) => {
-  await page.goto('./scenarios/');
+  await goTo(page, 'scenarios', department);
   await page.getByText('How they are paid for').click();
   const one = page.getByRole('region', { name: /^Closed-circuit A: / });
   await one.getByRole('combobox').first().selectOption({ label: 'Lease or rental' });

@@ -1,6 +1,6 @@
 import { departmentWorkbook } from '../fixtures/department.ts';
 import { expect, test } from './browser.ts';
-import { openWorkbook } from './open-workbook.ts';
+import { goTo, openWorkbook } from './open-workbook.ts';
 
 test.beforeEach(async ({ page }) => {
   await page.goto('./payback/');
@@ -22,8 +22,9 @@ test('a break-even price is taken over as a scenario that pays at the limit, and
 });
 
 test('every question is answered, and the figures that turn the answer are listed', async ({ page }) => {
-  await openWorkbook(page, departmentWorkbook());
-  await page.goto('./payback/');
+  const department = departmentWorkbook();
+  await openWorkbook(page, department);
+  await goTo(page, 'payback', department);
   for (const subject of ['price', 'flow', 'adoption', 'cases', 'agent-price'])
     await expect(page.locator(`[data-answer="${subject}"]`)).not.toBeEmpty({ timeout: 30_000 });
   const turning = page.getByRole('region', { name: 'Figures that turn the answer by themselves' });
