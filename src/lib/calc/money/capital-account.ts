@@ -2,7 +2,7 @@
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal } from './decimal.ts';
-import { addUp } from './sum-of-amounts.ts';
+import { sumCalled } from './sum-of-amounts.ts';
 
 /** Bought at the end of a year (year 0: at once) and written off evenly over its life, from the year after on. */
 export interface CapitalItem {
@@ -47,27 +47,8 @@ export const writtenOffOfItem = formula<
     )
 });
 
-export const boughtInYear = formula<{ paid: readonly Decimal[] }, Decimal>({
-  id: 'money.bought-in-year',
-  yields: 'Bought in this year, to be written off',
-  words: 'Machines and their replacements, added up.',
-  expression: 'sum(p)',
-  inputs: { paid: { symbol: 'p', unit: 'currency', words: 'what was paid' } },
-  unit: 'currency',
-  source: 'definition',
-  compute: ({ paid }) => addUp(paid)
-});
-
-export const writtenOffInYear = formula<{ parts: readonly Decimal[] }, Decimal>({
-  id: 'money.written-off-in-year',
-  yields: 'Written off in this year',
-  words: 'What is written off of each purchase, added up.',
-  expression: 'sum(w)',
-  inputs: { parts: { symbol: 'w', unit: 'currency', words: 'written off of one purchase' } },
-  unit: 'currency',
-  source: 'definition',
-  compute: ({ parts }) => addUp(parts)
-});
+export const boughtInYear = sumCalled('money.bought-in-year', 'Bought in this year, to be written off');
+export const writtenOffInYear = sumCalled('money.written-off-in-year', 'Written off in this year');
 
 export const leftOnAccount = formula<{ before: Decimal; bought: Decimal; writtenOff: Decimal }, Decimal>({
   id: 'money.left-on-account',
@@ -98,10 +79,10 @@ export function capitalAccount(
   const thisYear = r.assumption(1, 'year', 'Money is written off year by year.');
   for (let year = 0; year <= horizonYears; year += 1) {
     const bought = r.apply(boughtInYear, {
-      paid: items.filter((item) => item.year === year).map(({ paid }) => paid)
+      amounts: items.filter((item) => item.year === year).map(({ paid }) => paid)
     });
     const writtenOff = r.apply(writtenOffInYear, {
-      parts: items
+      amounts: items
         .filter((item) => item.year < year)
         .map(({ paid, lifeYears, year: from }) =>
           r.apply(writtenOffOfItem, {
