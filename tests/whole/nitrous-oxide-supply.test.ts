@@ -14,6 +14,7 @@ import {
   scenarioOf,
   today,
   usual,
+  warningsOf,
   wholeWorkbook
 } from '../fixtures/whole-workbook.ts';
 
@@ -97,6 +98,16 @@ test('where purchases are not given no change of the supply is worth anything', 
   });
   expectFigures(perYear.co2eKg.nitrousOxideLost, 0);
   expectFigures(againstBaseline.co2eAvoidedKg, 0);
+});
+
+test('and that is said, where a scenario changes it and the purchases are not there', () => {
+  const { gases } = wholeWorkbook();
+  const unknown = { gases: { ...gases, nitrousOxideBoughtKgPerYear: null } };
+  const said = '“Closing the pipes” changes the supply of nitrous oxide, and no purchases are given';
+  expect(warningsOf(workbookWith(closing, unknown)).join('\n')).toContain(said);
+  expect(warningsOf(workbookWith(closing)).join('\n')).not.toContain('no purchases are given');
+  const unchanged: Scenario = { ...closing, nitrousOxideSupply: 'as-today' };
+  expect(warningsOf(workbookWith(unchanged, unknown)).join('\n')).not.toContain(said);
 });
 
 test('the supply is a lever of its own, beside the flow', () => {

@@ -51,6 +51,12 @@ export function estimateWarnings(
     warnings.push(
       'Nitrous oxide lost from the pipes is not counted, as no purchases are given; published losses are 50 to 96 % of what is bought.'
     );
+  if (input.gases.nitrousOxideBoughtKgPerYear === null)
+    for (const { name, nitrousOxideSupply } of input.scenarios)
+      if (nitrousOxideSupply !== 'as-today')
+        warnings.push(
+          `“${name}” changes the supply of nitrous oxide, and no purchases are given: what it would save is not counted, its cost is. Enter on Prices how much is bought.`
+        );
   for (const override of input.reference.constants.values())
     if (override.override !== undefined)
       warnings.push(
