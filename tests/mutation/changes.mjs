@@ -276,6 +276,22 @@ export const changes = [
         "supply !== 'as-today' && period.fromYear < scenario.nitrousOxideSupplyYear;"
       ]
     ]
+  },
+  {
+    rule: 'Only of the cases that follow does a share change its technique.',
+    edits: [['(sharePercent * techniquePercent) / 100', 'techniquePercent']]
+  },
+  {
+    rule: 'Cases that become intravenous are given no agent.',
+    edits: [['row.technique === technique ? row : { ...row, technique }', 'row']]
+  },
+  {
+    rule: 'Propofol that is drawn up and not given is paid for.',
+    edits: [['used: amounts.propofolDrawnUpG, price', 'used: use.propofolGivenG, price']]
+  },
+  {
+    rule: 'The technique is a lever of its own.',
+    edits: [["technique: ['intravenousPercentByCase', 'regionalPercentByCase'],", 'technique: [],']]
   }
 ];
 

@@ -5,12 +5,14 @@ import type { CostLine } from '#lib/calc/estimate-types.ts';
 import {
   expectFigures,
   hernia,
+  hip,
   low,
   neck,
   nitrousOxideKgPerL,
   oldMachine,
   oneCase,
   lowFlow,
+  pricedTechniques,
   scenarioOf,
   today,
   usual,
@@ -27,7 +29,10 @@ const buying: Scenario = {
   oneOffCost: '3000',
   recoveryMinutesSavedPerCase: 4
 };
-const workbook = wholeWorkbook({ scenarios: [{ ...today, yearlyExtraCost: '40' }, buying] });
+const workbook = wholeWorkbook({
+  scenarios: [{ ...today, yearlyExtraCost: '40' }, buying],
+  ...pricedTechniques
+});
 
 test('every line of a year that is partly followed, and their total', () => {
   const on = (plan: typeof usual) => ({
@@ -47,6 +52,12 @@ test('every line of a year that is partly followed, and their total', () => {
       (ofYear('airL') / 1000) * 0.05 +
       (ofYear('nitrousOxideL') * nitrousOxideKgPerL + lostKg) * 4,
     absorbent: ofYear('absorbentKg') * 9,
+    // Of 50 cases of two hours 40 % of the propofol is wasted; 60 regional cases.
+    drugs:
+      ((50 * 2 * 8 * neck.weightKg) / 1000 / 0.6) * 6 +
+      50 * 2 * 3 +
+      50 * (12.5 + 0.8 * 20) +
+      hip.casesPerYear * 31,
     service: 3 * 1100,
     electricity: ((((200 * 60 + 50 * 120) / 60) * 90) / 1000) * 0.25,
     other: 250.5,

@@ -1,5 +1,5 @@
 /** What the core gives: the estimate of version 1, plain numbers and decimal strings, ready for JSON. */
-import type { Agent, Lever, MonitorItem } from './input.ts';
+import type { Agent, Lever, MonitorItem, Technique } from './input.ts';
 import type { CaseMethod, CaseWarning, FlowClass } from './case/case-result.ts';
 
 export interface AgentYear {
@@ -14,6 +14,8 @@ export interface CostLines {
   agents: string;
   gases: string;
   absorbent: string;
+  /** Of intravenous and regional anaesthesia, with lines, sensors and material. */
+  drugs: string;
   service: string;
   electricity: string;
   other: string;
@@ -48,6 +50,12 @@ export interface ScenarioYear {
   nitrousOxideKg: number;
   absorbentKg: number;
   electricityKWh: number;
+  intravenousCases: number;
+  /** Of them, what is wasted is in `propofolWastedG`. */
+  propofolDrawnUpG: number;
+  propofolWastedG: number;
+  eegSensors: number;
+  regionalCases: number;
   cost: CostLines;
   co2eKg: Co2eLines;
 }
@@ -55,6 +63,8 @@ export interface ScenarioYear {
 export interface CaseEstimate {
   caseId: string;
   flowPlan: string;
+  /** Of the case that is told of: one that keeps the row’s technique, where any does. */
+  technique: Technique;
   agent: Agent | null;
   method: CaseMethod;
   liquidMl: number;

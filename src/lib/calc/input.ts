@@ -139,6 +139,29 @@ export interface GasSupply {
   readonly nitrousOxideBoughtKgPerYear: number | null;
 }
 
+/** What intravenous anaesthesia takes, beyond what a volatile case uses as well. */
+export interface IntravenousSupply {
+  readonly propofolMgPerKgPerH: number;
+  /** Share of what is drawn up that no patient gets. */
+  readonly propofolWastedPercent: number;
+  readonly propofolPricePerG: Money;
+  /** Other drugs of an hour. */
+  readonly otherDrugsPerH: Money;
+  /** Pump lines, syringes and getting rid of them. */
+  readonly disposablesPerCase: Money;
+  readonly eegSensorPrice: Money;
+  /** Share of the cases in which a sensor of processed EEG is used. */
+  readonly eegSensorCasesPercent: number;
+}
+
+/** What regional anaesthesia takes. */
+export interface RegionalSupply {
+  /** Drugs, needle or set, and getting rid of them. */
+  readonly pricePerCase: Money;
+  /** null: not given, and not counted. */
+  readonly kgCo2ePerCase: number | null;
+}
+
 export interface Absorbent {
   readonly id: string;
   readonly name: string;
@@ -222,7 +245,15 @@ export interface Machine {
 }
 
 /** What a scenario may change, each of which is on or off by itself when a saving is taken apart. */
-export const levers = ['agent', 'flow', 'machine', 'adoption', 'capture', 'nitrous-oxide'] as const;
+export const levers = [
+  'agent',
+  'technique',
+  'flow',
+  'machine',
+  'adoption',
+  'capture',
+  'nitrous-oxide'
+] as const;
 export type Lever = (typeof levers)[number];
 
 /** A purchase that the scenario makes unnecessary: old machines that would have been replaced anyway. */
@@ -281,6 +312,10 @@ export interface Scenario {
   readonly flowPlanByCase: Readonly<Record<string, string>>;
   /** Agent → agent given instead. */
   readonly agentSwitch: Readonly<Partial<Record<Agent, Agent>>>;
+  /** Case-mix row id → share of its cases that become intravenous, of those that follow the scenario. */
+  readonly intravenousPercentByCase: Readonly<Record<string, number>>;
+  /** The same of those that become regional. */
+  readonly regionalPercentByCase: Readonly<Record<string, number>>;
   readonly adoptionPercent: number;
   /** The shares of the first years, before `adoptionPercent` is reached; null: it is so from the first year on. */
   readonly adoptionFirstYearsPercent: readonly number[] | null;
@@ -347,6 +382,8 @@ export interface EstimateInput {
   readonly theatreGroups: readonly TheatreGroup[];
   readonly agents: readonly AgentSupply[];
   readonly gases: GasSupply;
+  readonly intravenous: IntravenousSupply;
+  readonly regional: RegionalSupply;
   readonly absorbents: readonly Absorbent[];
   readonly caseMix: readonly CaseRow[];
   readonly flowPlans: readonly FlowPlan[];

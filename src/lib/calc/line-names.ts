@@ -5,6 +5,7 @@ export const cashLineTitles: Readonly<Record<CashLine, string>> = {
   agents: 'Agents',
   gases: 'Carrier gases',
   absorbent: 'Absorbent',
+  drugs: 'Intravenous and regional drugs',
   service: 'Service',
   electricity: 'Electricity',
   other: 'Other yearly cost'
@@ -26,7 +27,7 @@ export const co2eLineTitles: Readonly<Record<Co2eLine, string>> = {
   gases: 'Oxygen',
   absorbent: 'Absorbent',
   electricity: 'Electricity',
-  intravenous: 'Intravenous drugs'
+  intravenous: 'Intravenous and regional drugs'
 };
 
 /** Reporting class of each line, as a sustainability lead files them. */

@@ -25,6 +25,7 @@ export interface WhatEachChangeEarns {
 
 export const leverNames: Readonly<Record<Lever, string>> = {
   agent: 'Another agent',
+  technique: 'Another technique',
   flow: 'Lower flow',
   machine: 'The machine itself',
   adoption: 'More cases that follow',

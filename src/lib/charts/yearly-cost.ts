@@ -20,7 +20,8 @@ const lines: readonly { readonly key: CashLine; readonly colour: number }[] = [
   { key: 'absorbent', colour: 2 },
   { key: 'service', colour: 3 },
   { key: 'electricity', colour: 4 },
-  { key: 'other', colour: 5 }
+  { key: 'other', colour: 5 },
+  { key: 'drugs', colour: 6 }
 ];
 
 export function yearlyCost({ currency, scenarios }: YearlyCost): ChartData {

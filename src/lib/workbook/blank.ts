@@ -1,4 +1,5 @@
 import { newestReferenceSet } from '#lib/calc/reference/reference-sets.ts';
+import { unpricedTechniques } from './unpriced-techniques.ts';
 import type { Workbook } from './workbook.ts';
 import { workbookFormat, workbookVersion } from './workbook.ts';
 
@@ -67,6 +68,7 @@ export function blankWorkbook(): Workbook {
       bottlesBoughtPerYear: null,
       scaleToPurchases: false
     })),
+    ...unpricedTechniques,
     gases: { oxygenPerM3: '0', airPerM3: '0', nitrousOxidePerKg: '0', nitrousOxideBoughtKgPerYear: null },
     absorbents: [
       { id: 'soda-lime', name: 'Soda lime', capacityLPerKg: 120, pricePerKg: '0', kgCo2ePerKg: null }
@@ -128,6 +130,8 @@ export function blankWorkbook(): Workbook {
         spares: 0,
         flowPlanByCase: {},
         agentSwitch: {},
+        intravenousPercentByCase: {},
+        regionalPercentByCase: {},
         adoptionPercent: 100,
         adoptionFirstYearsPercent: null,
         adoptionWithoutMachinePercent: null,

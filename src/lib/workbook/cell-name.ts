@@ -10,6 +10,8 @@ const rooms: Readonly<Record<string, string>> = {
   scenarios: 'Scenarios',
   agents: 'Prices',
   gases: 'Prices',
+  intravenous: 'Prices',
+  regional: 'Prices',
   absorbents: 'Prices',
   theatreGroups: 'Theatres',
   monitorPrices: 'Theatres',
@@ -56,7 +58,7 @@ function machineOfMove({ machines }: Workbook, entry: unknown): string | undefin
 
 /** Cells of a record say by their last part what they are about: a machine, a theatre group, an agent, a monitor. */
 const recordKey =
-  /^(?:scenarios\.[^.]+\.(?:plans|flowPlanByCase|agentSwitch)|theatreGroups\.[^.]+\.monitors|caseMix\.[^.]+\.theatreGroups)\.([^.]+)$/;
+  /^(?:scenarios\.[^.]+\.(?:plans|flowPlanByCase|agentSwitch|intravenousPercentByCase|regionalPercentByCase)|theatreGroups\.[^.]+\.monitors|caseMix\.[^.]+\.theatreGroups)\.([^.]+)$/;
 
 function labelOf({ machines, theatreGroups, caseMix }: Workbook, key: string): string {
   const entry = [...machines, ...theatreGroups, ...caseMix].find(({ id }) => id === key);

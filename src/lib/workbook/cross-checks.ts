@@ -25,6 +25,7 @@ export function crossChecks(workbook: Workbook, locale?: string): readonly Issue
   theatreGroups(workbook, report, locale);
   scenarios(workbook, report);
   nitrousOxide(workbook, report, locale);
+  techniques(workbook, report, locale);
   moves(workbook, report, locale);
   accounting(workbook, report);
   ranges(workbook, report, locale);
@@ -244,6 +245,36 @@ function nitrousOxide(
         `${at}.nitrousOxideSupplyYear`,
         `Supply changes in year: ${quotedNumber(year, locale)} was given; with an appraisal of ${quotedNumber(appraisalYears, locale)} years, 0 to ${quotedNumber(appraisalYears - 1, locale)} is allowed.`
       );
+  }
+}
+
+function techniques({ scenarios: all, caseMix }: Workbook, report: Report, locale?: string): void {
+  const rows = new Map(caseMix.map((row) => [row.id, row]));
+  for (const { id, name, baseline, intravenousPercentByCase, regionalPercentByCase } of all) {
+    const changes = [
+      { technique: 'intravenous', field: 'intravenousPercentByCase', shares: intravenousPercentByCase },
+      { technique: 'regional', field: 'regionalPercentByCase', shares: regionalPercentByCase }
+    ] as const;
+    for (const { technique, field, shares } of changes)
+      for (const [caseId, percent] of Object.entries(shares)) {
+        const at = `scenarios.${id}.${field}.${caseId}`;
+        const row = rows.get(caseId);
+        if (row === undefined) report(at, `“${caseId}” is not the id of a case group.`);
+        else if (baseline && percent > 0)
+          report(
+            at,
+            `Technique: “${name}” stands for today, where each case group is done as Case mix says; enter a group for each technique there.`
+          );
+        else if (row.technique === technique && percent > 0)
+          report(at, `Technique: “${row.name}” is ${technique} already; leave the cell empty.`);
+        const both =
+          (ownEntry(intravenousPercentByCase, caseId) ?? 0) + (ownEntry(regionalPercentByCase, caseId) ?? 0);
+        if (both > 100 + 1e-9 && ownEntry(shares, caseId) === percent)
+          report(
+            at,
+            `Technique: ${quotedNumber(both, locale)} % of “${row?.name ?? caseId}” would become intravenous or regional; together at most 100 % can.`
+          );
+      }
   }
 }
 

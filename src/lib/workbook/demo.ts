@@ -212,6 +212,8 @@ const scenario: Omit<Scenario, 'id' | 'name'> = {
   spares: 0,
   flowPlanByCase: {},
   agentSwitch: {},
+  intravenousPercentByCase: {},
+  regionalPercentByCase: {},
   adoptionPercent: 100,
   adoptionFirstYearsPercent: null,
   adoptionWithoutMachinePercent: null,

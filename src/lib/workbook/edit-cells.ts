@@ -247,7 +247,7 @@ function write(workbook: Workbook, values: readonly ReadCellText[]): Workbook {
 
 /** What an empty cell is in the document: null, but in a list by id the entry is left out. */
 const nothingAt = (path: string): null | undefined =>
-  /^(scenarios\.[^.]+\.(plans|flowPlanByCase|agentSwitch)|accounting\.customWarming|theatreGroups\.[^.]+\.monitors|caseMix\.[^.]+\.theatreGroups)\./.test(
+  /^(scenarios\.[^.]+\.(plans|flowPlanByCase|agentSwitch|intravenousPercentByCase|regionalPercentByCase)|accounting\.customWarming|theatreGroups\.[^.]+\.monitors|caseMix\.[^.]+\.theatreGroups)\./.test(
     path
   )
     ? undefined

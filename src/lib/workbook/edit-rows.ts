@@ -256,7 +256,12 @@ function withoutMentions(
   switch (list) {
     case 'caseMix':
       return {
-        scenarios: scenarios.map((each) => ({ ...each, flowPlanByCase: staying(each.flowPlanByCase) }))
+        scenarios: scenarios.map((each) => ({
+          ...each,
+          flowPlanByCase: staying(each.flowPlanByCase),
+          intravenousPercentByCase: staying(each.intravenousPercentByCase),
+          regionalPercentByCase: staying(each.regionalPercentByCase)
+        }))
       };
     case 'machines':
       return {

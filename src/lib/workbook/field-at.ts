@@ -7,6 +7,7 @@ import {
   agentSwitchField,
   caseFields,
   gasFields,
+  intravenousFields,
   machineFields,
   markFields,
   monitorInPlaceField,
@@ -17,11 +18,14 @@ import {
   planByCaseField,
   planFields,
   planOnMachineField,
+  regionalFields,
   samplingFields,
   scenarioFields,
   shareOfCasesField,
   siteFields,
   theatreGroupFields,
+  toIntravenousField,
+  toRegionalField,
   warmingFields,
   workbookFields
 } from './fields.ts';
@@ -30,6 +34,8 @@ const byRoom: Readonly<Record<string, Readonly<Record<string, Field>>>> = {
   site: siteFields,
   accounting: accountingFields,
   gases: gasFields,
+  intravenous: intravenousFields,
+  regional: regionalFields,
   sampling: samplingFields,
   agents: agentFields,
   absorbents: absorbentFields,
@@ -58,6 +64,8 @@ export function fieldAt(path: string): Field | undefined {
   if (parts[0] === 'flowPlans' && parts[2] === 'phases') return ownEntry<Field>(phaseFields, key);
   if (parts[0] === 'scenarios' && parts[2] === 'flowPlanByCase') return planByCaseField;
   if (parts[0] === 'scenarios' && parts[2] === 'agentSwitch') return agentSwitchField;
+  if (parts[0] === 'scenarios' && parts[2] === 'intravenousPercentByCase') return toIntravenousField;
+  if (parts[0] === 'scenarios' && parts[2] === 'regionalPercentByCase') return toRegionalField;
   if (parts[0] === 'scenarios' && parts[2] === 'plans') return planOnMachineField;
   if (parts[0] === 'scenarios' && parts[2] === 'moves')
     return ownEntry<Field>(parts[4] === 'payment' ? paymentFields : moveFields, key);

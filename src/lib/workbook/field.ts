@@ -48,7 +48,8 @@ export interface TextField extends FieldBase {
 export interface ChoiceField extends FieldBase {
   readonly kind: 'choice';
   /** Fixed options (id and label), or the list of the workbook whose entries may be chosen. */
-  readonly options: readonly ChoiceOption[] | 'machines' | 'flowPlans' | 'absorbents' | 'theatreGroups';
+  readonly options:
+    readonly ChoiceOption[] | 'machines' | 'flowPlans' | 'absorbents' | 'theatreGroups' | 'caseMix';
   /** True where the workbook stores the option’s id as a number. */
   readonly numeric?: true;
   readonly optional?: true;

@@ -80,6 +80,7 @@ export const machineKindOptions = options(machineKinds, {
 
 export const leverOptions = options(levers, {
   agent: 'Agent',
+  technique: 'Technique',
   flow: 'Flow',
   machine: 'Machine',
   adoption: 'Adoption',
@@ -501,6 +502,58 @@ export const gasFields = {
   )
 } as const satisfies Fields;
 
+export const intravenousFields = {
+  propofolMgPerKgPerH: number(
+    'Propofol given',
+    'mg/kg/h',
+    0,
+    30,
+    'Mean dose of maintenance; 7.55 (SD 1.75) was measured in adults with remifentanil (Struys et al., Eur J Anaesthesiol). Induction is left out: a volatile case has it as well.'
+  ),
+  propofolWastedPercent: number(
+    'Propofol wasted',
+    '% of what is drawn up',
+    0,
+    95,
+    'Share drawn up that no patient gets; 20 to 50 % is what audits give (from memory).'
+  ),
+  propofolPricePerG: money('Price of propofol', 'per g', 'Price of a gram, in the sizes that you use.'),
+  otherDrugsPerH: money(
+    'Other intravenous drugs',
+    'per hour',
+    'Drugs of an hour beyond what a volatile case gets as well.'
+  ),
+  disposablesPerCase: money(
+    'Lines and syringes',
+    'per case',
+    'Pump lines, syringes and getting rid of them, beyond what a volatile case takes.'
+  ),
+  eegSensorPrice: money('Sensor of processed EEG', 'each', 'Price of one.'),
+  eegSensorCasesPercent: number(
+    'Cases with a sensor',
+    '% of intravenous',
+    0,
+    100,
+    'Share of the intravenous cases in which one is used; Monitoring says what the chosen standard asks for.'
+  )
+} as const satisfies Fields;
+
+export const regionalFields = {
+  pricePerCase: money(
+    'Regional drugs and material',
+    'per case',
+    'Local anaesthetic, needle or set, and getting rid of them.'
+  ),
+  kgCo2ePerCase: number(
+    'Regional, emissions',
+    'kg CO₂e/case',
+    0,
+    1000,
+    'Emissions of drugs and material of one case; no published figure is in use.',
+    { optional: true, empty: 'left out, and said' }
+  )
+} as const satisfies Fields;
+
 export const absorbentFields = {
   name: text('Name', 'What the absorbent is called, by its kind.'),
   capacityLPerKg: within(
@@ -754,6 +807,27 @@ export const agentSwitchField = {
   options: agentOptions,
   optional: true,
   empty: 'no change'
+} as const satisfies Field;
+
+/** The share of a case group that becomes intravenous in one scenario. */
+export const toIntravenousField = {
+  ...number(
+    'Becomes intravenous',
+    '%',
+    0,
+    100,
+    'Share of this case group that becomes intravenous in this scenario, of the cases that follow it.'
+  ),
+  optional: true,
+  empty: 'none'
+} as const satisfies Field;
+
+/** The share of a case group that becomes regional in one scenario. */
+export const toRegionalField = {
+  ...toIntravenousField,
+  title: 'Becomes regional',
+  words:
+    'Share of this case group that becomes regional in this scenario, with no machine in use, of the cases that follow it.'
 } as const satisfies Field;
 
 /** A purchase that a scenario makes unnecessary. */

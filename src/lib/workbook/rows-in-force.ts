@@ -22,16 +22,20 @@ export function rowsInForce(workbook: Workbook): Workbook {
   return {
     ...workbook,
     caseMix: workbook.caseMix.filter(({ id }) => !out.has(id)),
-    scenarios: workbook.scenarios.map((scenario) =>
-      Object.keys(scenario.flowPlanByCase).some((id) => out.has(id))
-        ? {
-            ...scenario,
-            flowPlanByCase: Object.fromEntries(
-              Object.entries(scenario.flowPlanByCase).filter(([id]) => !out.has(id))
-            )
-          }
-        : scenario
-    ),
+    scenarios: workbook.scenarios.map((scenario) => {
+      const { flowPlanByCase, intravenousPercentByCase, regionalPercentByCase } = scenario;
+      const byCase = { flowPlanByCase, intravenousPercentByCase, regionalPercentByCase };
+      if (!Object.values(byCase).some((record) => Object.keys(record).some((id) => out.has(id))))
+        return scenario;
+      const staying = <T>(record: Readonly<Record<string, T>>): Record<string, T> =>
+        Object.fromEntries(Object.entries(record).filter(([id]) => !out.has(id)));
+      return {
+        ...scenario,
+        flowPlanByCase: staying(flowPlanByCase),
+        intravenousPercentByCase: staying(intravenousPercentByCase),
+        regionalPercentByCase: staying(regionalPercentByCase)
+      };
+    }),
     ranges: Object.fromEntries(Object.entries(workbook.ranges).filter(isIn))
   };
 }

@@ -13,6 +13,10 @@ import {
   avoidedPurchaseFields,
   caseFields,
   gasFields,
+  intravenousFields,
+  regionalFields,
+  toIntravenousField,
+  toRegionalField,
   machineFields,
   monitorInPlaceField,
   monitorPriceFields,
@@ -30,6 +34,7 @@ import {
 } from './fields.ts';
 import type { SourceNote, SourceNotes } from './source-note.ts';
 import { sourceNoteFault } from './source-note.ts';
+import { unpricedTechniques } from './unpriced-techniques.ts';
 
 export const workbookFormat = 'vapour-ledger-workbook';
 export const workbookVersion = 2;
@@ -170,6 +175,8 @@ const schema = z.strictObject({
   ),
   agents: listOf('Agents', z.strictObject(shape(agentFields)), agents.length),
   gases: z.strictObject(shape(gasFields)),
+  intravenous: z._default(z.strictObject(shape(intravenousFields)), unpricedTechniques.intravenous),
+  regional: z._default(z.strictObject(shape(regionalFields)), unpricedTechniques.regional),
   absorbents: listOf('Absorbents', z.strictObject({ id, ...shape(absorbentFields) }), limits.absorbents, 1),
   caseMix: listOf(
     'Case groups',
@@ -231,6 +238,8 @@ const schema = z.strictObject({
       baseline: z.boolean(),
       flowPlanByCase: z._default(z.record(z.string(), anyText), {}),
       agentSwitch: z._default(z.record(z.string(), anyText), {}),
+      intravenousPercentByCase: z._default(z.record(z.string(), leaf(toIntravenousField)), {}),
+      regionalPercentByCase: z._default(z.record(z.string(), leaf(toRegionalField)), {}),
       avoidedPurchases: z._default(
         listOf('Avoided purchases', z.strictObject(shape(avoidedPurchaseFields)), limits.avoidedPurchases),
         []

@@ -10,6 +10,7 @@ const cost = (given: Partial<CostLines>): CostLines => ({
   agents: '0.00',
   gases: '0.00',
   absorbent: '0.00',
+  drugs: '0.00',
   service: '0.00',
   electricity: '0.00',
   other: '0.00',

@@ -6,6 +6,7 @@ import type { EstimateInput, Lever, Scenario } from '../input.ts';
 import { baselineOf } from '../baseline-of.ts';
 import { planToday, planUnder } from '../fleet/plan-followed.ts';
 import { levers } from '../input.ts';
+import { changesTechnique } from '../year/technique-shares.ts';
 
 /** What the levers of a scenario are told from. */
 export type Levered = Pick<EstimateInput, 'scenarios' | 'caseMix' | 'theatreGroups'>;
@@ -21,6 +22,7 @@ export interface Variant {
 
 const fieldsOf: Readonly<Record<Lever, readonly Field[]>> = {
   agent: ['agentSwitch'],
+  technique: ['intravenousPercentByCase', 'regionalPercentByCase'],
   flow: ['plans', 'flowPlanByCase'],
   machine: ['machinesStay', 'avoidedPurchases'],
   adoption: ['adoptionPercent'],
@@ -49,6 +51,7 @@ export function leversOf(input: Levered, scenario: Scenario): Lever[] {
     agent: [...Object.keys(scenario.agentSwitch), ...Object.keys(today.agentSwitch)].some(
       (agent) => givenInstead(scenario, agent) !== givenInstead(today, agent)
     ),
+    technique: input.caseMix.some((row) => changesTechnique(scenario, row)),
     flow: changesPlan(input, scenario),
     machine:
       bringsMachines(scenario) || scenario.avoidedPurchases.length > 0 || today.avoidedPurchases.length > 0,

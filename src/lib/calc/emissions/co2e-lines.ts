@@ -1,4 +1,4 @@
-import type { Accounting, Agent, Site } from '../input.ts';
+import type { Accounting, Agent, EstimateInput, RegionalSupply } from '../input.ts';
 import type { ReferenceSet } from '../reference/reference-set.ts';
 import { take } from '../reference/reference-set.ts';
 import type { Co2eLine } from '../estimate-types.ts';
@@ -21,6 +21,7 @@ export interface EmittingUse {
   readonly absorbents: readonly { readonly massKg: Quantity; readonly kgCo2ePerKg: Quantity | null }[];
   readonly electricityKWh: Quantity;
   readonly intravenousH: Quantity;
+  readonly regionalCases: Quantity;
 }
 
 /** Agent that reaches the open air. */
@@ -138,6 +139,30 @@ const intravenousLine = byFactor(
   'emissions of the drugs of an hour'
 );
 
+const regionalLine = byFactor(
+  'emissions.regional',
+  'Emissions, regional anaesthesia',
+  'regional cases',
+  '1',
+  'emissions of drugs and material of one'
+);
+const drugsTotal = sumOf(
+  'emissions.drugs',
+  'Emissions, intravenous and regional drugs',
+  'intravenous and regional anaesthesia added up'
+);
+
+/** With what regional cases emit, where a figure was given for one. */
+function withRegional(
+  r: Reckoner,
+  ofIntravenous: Quantity,
+  { cases, regional }: { cases: Quantity; regional: RegionalSupply }
+): Quantity {
+  if (regional.kgCo2ePerCase === null) return ofIntravenous;
+  const factor = r.cell(regional.kgCo2ePerCase, 'kg CO2e', 'regional', 'kgCo2ePerCase');
+  return r.apply(drugsTotal, { parts: [ofIntravenous, r.apply(regionalLine, { amount: cases, factor })] });
+}
+
 /** The warming potential in force: the user's own, or the chosen set's at the chosen horizon. */
 export function warmingPotential(
   r: Reckoner,
@@ -156,7 +181,7 @@ export function warmingPotential(
 export function co2eLines(
   r: Reckoner,
   use: EmittingUse,
-  context: { accounting: Accounting; site: Site; reference: ReferenceSet }
+  context: Pick<EstimateInput, 'accounting' | 'site' | 'reference' | 'regional'>
 ): Record<Co2eLine | 'total', Quantity> {
   const { reference, site } = context;
   const agentParts = use.agents.map(({ agent, liquidMl, takenUpMl, capturePercent }) =>
@@ -194,10 +219,14 @@ export function co2eLines(
       amount: use.electricityKWh,
       factor: r.cell(site.electricityKgCo2ePerKWh, 'kg CO2e/kWh', 'site', 'electricityKgCo2ePerKWh')
     }),
-    intravenous: r.apply(intravenousLine, {
-      amount: use.intravenousH,
-      factor: r.constant(take(reference, 'intravenous.co2e'))
-    })
+    intravenous: withRegional(
+      r,
+      r.apply(intravenousLine, {
+        amount: use.intravenousH,
+        factor: r.constant(take(reference, 'intravenous.co2e'))
+      }),
+      { cases: use.regionalCases, regional: context.regional }
+    )
   };
   return { ...lines, total: r.apply(linesTotal, { parts: Object.values(lines) }) };
 }

@@ -2,7 +2,9 @@ import { caseConstants } from '../case/case-constants.ts';
 import type { Caution, Estimate, ScenarioEstimate } from '../estimate-types.ts';
 import { fleetWarnings } from '../fleet/fleet-warnings.ts';
 import type { Agent, EstimateInput, Scenario } from '../input.ts';
+import { plain } from '../working/plain.ts';
 import { reconciliationBounds } from '../year/reconciliation.ts';
+import { changesTechnique, techniqueShares } from '../year/technique-shares.ts';
 
 /** What a reader must know about an estimate as a whole, one sentence each. */
 export function estimateWarnings(
@@ -57,6 +59,7 @@ export function estimateWarnings(
         warnings.push(
           `“${name}” changes the supply of nitrous oxide, and no purchases are given: what it would save is not counted, its cost is. Enter on Prices how much is bought.`
         );
+  warnings.push(...techniqueWarnings(input));
   for (const override of input.reference.constants.values())
     if (override.override !== undefined)
       warnings.push(
@@ -66,6 +69,50 @@ export function estimateWarnings(
 }
 
 /** A switch to an agent that is itself switched: a reader may expect both to be applied to a case. */
+/** What a change of technique leaves out, as far as nobody has priced it. */
+function techniqueWarnings({ scenarios, caseMix, intravenous, regional }: EstimateInput): string[] {
+  const free = (prices: readonly string[]): boolean => prices.every((price) => Number(price) === 0);
+  const isUnpriced = {
+    intravenous: free([
+      intravenous.propofolPricePerG,
+      intravenous.otherDrugsPerH,
+      intravenous.disposablesPerCase,
+      intravenous.eegSensorPrice
+    ]),
+    regional: free([regional.pricePerCase])
+  };
+  return scenarios.flatMap((scenario) => {
+    const changed = caseMix.filter((row) => changesTechnique(scenario, row));
+    const to = (technique: 'intravenous' | 'regional') =>
+      changed.some((row) =>
+        techniqueShares(plain, scenario, row).some(
+          (share) => share.technique === technique && share.technique !== row.technique
+        )
+      );
+    const { name } = scenario;
+    const withNitrousOxide = changed.filter(({ nitrousOxidePercent }) => nitrousOxidePercent > 0);
+    return [
+      ...(['intravenous', 'regional'] as const).flatMap((technique) =>
+        to(technique) && isUnpriced[technique]
+          ? [
+              `“${name}” makes cases ${technique}, and ${technique} anaesthesia has no price yet: its drugs and material look free. Enter them on Prices.`
+            ]
+          : []
+      ),
+      ...(to('regional') && regional.kgCo2ePerCase === null
+        ? [
+            `“${name}” makes cases regional, and what regional anaesthesia emits is not given: it is left out of the emissions.`
+          ]
+        : []),
+      ...(to('intravenous') && withNitrousOxide.length > 0
+        ? [
+            `Cases of ${withNitrousOxide.map((row) => `“${row.name}”`).join(', ')} that become intravenous under “${name}” are still given nitrous oxide, as their row says.`
+          ]
+        : [])
+    ];
+  });
+}
+
 function chainedSwitches({ name, agentSwitch }: Scenario): string[] {
   return (Object.entries(agentSwitch) as [Agent, Agent][]).flatMap(([given, instead]) => {
     const next = agentSwitch[instead];

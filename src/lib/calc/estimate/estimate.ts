@@ -233,6 +233,11 @@ function yearEstimate(year: YearFigures): ScenarioYear {
     nitrousOxideKg: number(year.nitrousOxideKg),
     absorbentKg: number(year.absorbentKg),
     electricityKWh: number(year.electricityKWh),
+    intravenousCases: number(year.intravenousCases),
+    propofolDrawnUpG: number(year.propofolDrawnUpG),
+    propofolWastedG: number(year.propofolWastedG),
+    eegSensors: number(year.eegSensors),
+    regionalCases: number(year.regionalCases),
     cost: mapped(year.cost, money) satisfies CostLines,
     co2eKg: mapped(year.co2eKg, number) satisfies Co2eLines
   };
@@ -258,6 +263,7 @@ function caseEstimate(
   return {
     caseId: row.id,
     flowPlan: plan.id,
+    technique: row.technique,
     agent,
     method,
     liquidMl: number(result.liquidMl),

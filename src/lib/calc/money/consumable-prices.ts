@@ -5,6 +5,8 @@ import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal, amount } from './decimal.ts';
 import { MoneyInputError } from './money-input-error.ts';
+import type { TechniquePrices } from './technique-cost.ts';
+import { techniquePrices } from './technique-cost.ts';
 
 /** A bottle of an agent and what can be used of it. */
 export interface AgentPrice {
@@ -20,10 +22,11 @@ export interface ConsumablePrices {
   readonly oxygenPerM3: Quantity<Decimal>;
   readonly airPerM3: Quantity<Decimal>;
   readonly nitrousOxidePerKg: Quantity<Decimal>;
+  readonly techniques: TechniquePrices;
 }
 
 /** The cells with prices of consumables. */
-export type Supplies = Pick<EstimateInput, 'agents' | 'gases' | 'absorbents'>;
+export type Supplies = Pick<EstimateInput, 'agents' | 'gases' | 'absorbents' | 'intravenous' | 'regional'>;
 
 export const pricePerUsableMl = formula<
   { bottlePrice: Decimal; bottleMl: number; unusablePercent: number },
@@ -56,7 +59,8 @@ export function consumablePrices(r: Reckoner, supplies: Supplies): ConsumablePri
     absorbentPerKg: kept((id) => absorbentPrice(r, supplies, id)),
     oxygenPerM3: r.cell(amount(gases.oxygenPerM3), 'currency/m3', 'gases', 'oxygenPerM3'),
     airPerM3: r.cell(amount(gases.airPerM3), 'currency/m3', 'gases', 'airPerM3'),
-    nitrousOxidePerKg: r.cell(amount(gases.nitrousOxidePerKg), 'currency/kg', 'gases', 'nitrousOxidePerKg')
+    nitrousOxidePerKg: r.cell(amount(gases.nitrousOxidePerKg), 'currency/kg', 'gases', 'nitrousOxidePerKg'),
+    techniques: techniquePrices(r, supplies)
   };
 }
 

@@ -1,5 +1,5 @@
 /**
- * What is used up, priced: agents, gases and absorbent, of a year or of one case. A quantity is priced as it is used;
+ * What is used up, priced: agents, gases, absorbent and drugs, of a year or of one case. A quantity is priced as it is used;
  * what stays in the bottle is in the price of a usable millilitre.
  */
 import type { Agent } from '../input.ts';
@@ -7,11 +7,12 @@ import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import type { AgentPrice, ConsumablePrices } from './consumable-prices.ts';
 import { Decimal } from './decimal.ts';
+import type { TechniqueUse } from './technique-cost.ts';
 import { sumCalled } from './sum-of-amounts.ts';
 
 const agentsCost = sumCalled('money.agents-cost', 'Cost of agents');
 const absorbentsCost = sumCalled('money.absorbents-cost', 'Cost of absorbent');
-const caseCost = sumCalled('money.case-cost', 'Cost of agent, gases and absorbent of a case');
+const caseCost = sumCalled('money.case-cost', 'Cost of agent, gases, absorbent and drugs of a case');
 
 /** What is used up, in a year or in one case. */
 export interface ConsumableAmounts {
@@ -24,6 +25,7 @@ export interface ConsumableAmounts {
   readonly nitrousOxideLostKg: Quantity | null;
   /** By the absorbent's id: with part adoption a year may use two. */
   readonly absorbentKg: Readonly<Record<string, Quantity>>;
+  readonly techniques: TechniqueUse;
 }
 
 export interface AgentCost {
@@ -36,6 +38,7 @@ export interface ConsumablesCost {
   readonly agents: Quantity<Decimal>;
   readonly gases: Quantity<Decimal>;
   readonly absorbent: Quantity<Decimal>;
+  readonly drugs: Quantity<Decimal>;
 }
 
 export const costOfAgent = formula<{ liquidMl: number; pricePerMl: Decimal }, Decimal>({
@@ -140,7 +143,8 @@ export function costConsumables(
         used.nitrousOxideLostKg ?? r.assumption(0, 'kg', 'Losses of the piped supply are not counted here.'),
       nitrousOxidePerKg: prices.nitrousOxidePerKg
     }),
-    absorbent: costOfAbsorbents(r, prices, used.absorbentKg)
+    absorbent: costOfAbsorbents(r, prices, used.absorbentKg),
+    drugs: prices.techniques.costOf(used.techniques)
   };
 }
 
@@ -167,12 +171,12 @@ function agentCost(
   };
 }
 
-/** Cost of what one case uses up: agents, gases and absorbent. Same errors as `costConsumables`. */
+/** Cost of what one case uses up: agents, gases, absorbent, and drugs with their material. Same errors as `costConsumables`. */
 export function costOfCase(
   r: Reckoner,
   prices: ConsumablePrices,
   used: ConsumableAmounts
 ): Quantity<Decimal> {
-  const { agents, gases, absorbent } = costConsumables(r, prices, used);
-  return r.apply(caseCost, { amounts: [agents, gases, absorbent] });
+  const { agents, gases, absorbent, drugs } = costConsumables(r, prices, used);
+  return r.apply(caseCost, { amounts: [agents, gases, absorbent, drugs] });
 }

@@ -1,5 +1,5 @@
 /**
- * The ledger of one scenario's year at today's prices: six lines of cash and their sum, and beside it
+ * The ledger of one scenario's year at today's prices: seven lines of cash and their sum, and beside it
  * two lines that nobody is billed for.
  */
 import type { CashLine, CostLine, ShadowLine } from '../estimate-types.ts';
@@ -17,6 +17,7 @@ export const cashLineNames = [
   'agents',
   'gases',
   'absorbent',
+  'drugs',
   'service',
   'electricity',
   'other'
@@ -123,11 +124,12 @@ export const yearlyCost = formula<Record<CashLine, Decimal>, Decimal>({
   id: 'money.yearly-cost',
   yields: 'Cost of a year',
   words: 'All lines of cash added up.',
-  expression: 'a + g + b + s + e + o',
+  expression: 'a + g + b + d + s + e + o',
   inputs: {
     agents: { symbol: 'a', unit: 'currency', words: 'agents' },
     gases: { symbol: 'g', unit: 'currency', words: 'oxygen, air and nitrous oxide' },
     absorbent: { symbol: 'b', unit: 'currency', words: 'absorbent' },
+    drugs: { symbol: 'd', unit: 'currency', words: 'intravenous and regional drugs and material' },
     service: { symbol: 's', unit: 'currency', words: 'service' },
     electricity: { symbol: 'e', unit: 'currency', words: 'electricity' },
     other: { symbol: 'o', unit: 'currency', words: 'other yearly cost' }
@@ -163,12 +165,13 @@ export function costLines(
     used: YearlyAmounts;
   }
 ): YearlyCost {
-  const { byAgent, agents, gases, absorbent } = costConsumables(r, prices, used);
+  const { byAgent, agents, gases, absorbent, drugs } = costConsumables(r, prices, used);
   const { site, accounting } = cells;
   const cash: Record<CashLine, Quantity<Decimal>> = {
     agents,
     gases,
     absorbent,
+    drugs,
     service: serviceOf(r, serviced),
     electricity: r.apply(costOfElectricity, {
       electricityKWh: used.electricityKWh,

@@ -1,10 +1,22 @@
 import type { CaseSources } from '../case/conditions.ts';
-import type { Absorbent, Agent, CaseRow, EstimateInput, FlowPlan, Machine, Scenario } from '../input.ts';
+import type {
+  Absorbent,
+  Agent,
+  CaseRow,
+  EstimateInput,
+  FlowPlan,
+  Machine,
+  Scenario,
+  Technique
+} from '../input.ts';
 import type { PlanPlace } from '../fleet/plan-followed.ts';
 import { planToday, planUnder } from '../fleet/plan-followed.ts';
+import { kept } from '../working/kept.ts';
 
-/** On what a case of a row is done: the plan followed, the machine that stands there, the agent given. */
+/** How a case is done: by the row with the technique in force, the plan, the machine that stands there, the agent given. */
 export interface CaseChoice {
+  /** The row of the case mix, with another technique where the scenario gives this case one. */
+  readonly row: CaseRow;
   readonly plan: FlowPlan;
   readonly machine: Machine;
   /** null where the technique is not volatile. */
@@ -20,10 +32,15 @@ export interface CasePlace extends PlanPlace {
 export interface SourcesOfCases {
   readonly absorbentById: (id: string) => Absorbent;
   /** A case that follows the scenario, in a place. */
-  readonly following: (scenario: Scenario, row: CaseRow, place: CasePlace) => CaseChoice;
+  readonly following: (
+    scenario: Scenario,
+    row: CaseRow,
+    place: CasePlace,
+    technique?: Technique
+  ) => CaseChoice;
   /** A case that does what is done today, in a place. */
   readonly asToday: (row: CaseRow, place: CasePlace) => CaseChoice;
-  readonly sourcesOf: (row: CaseRow, choice: CaseChoice) => CaseSources;
+  readonly sourcesOf: (choice: CaseChoice) => CaseSources;
 }
 
 export function sourcesOfCases(input: EstimateInput, today: Scenario): SourcesOfCases {
@@ -34,6 +51,10 @@ export function sourcesOfCases(input: EstimateInput, today: Scenario): SourcesOf
     row.technique === 'volatile' && row.agent !== null
       ? (scenario.agentSwitch[row.agent] ?? row.agent)
       : null;
+  /** A row as it is where its cases are done by a technique: the same object each time, as cases are known by their row. */
+  const doneBy = kept((technique: Technique) =>
+    kept((row: CaseRow): CaseRow => (row.technique === technique ? row : { ...row, technique }))
+  );
   const choice = (
     scenario: Scenario,
     row: CaseRow,
@@ -42,14 +63,14 @@ export function sourcesOfCases(input: EstimateInput, today: Scenario): SourcesOf
   ): CaseChoice => {
     if (plan === undefined)
       throw new Error(`“${scenario.id}” has no plan; a workbook is checked before it gets here.`);
-    return { plan: planById(plan), machine, agent: agentOf(scenario, row) };
+    return { row, plan: planById(plan), machine, agent: agentOf(scenario, row) };
   };
   return {
     absorbentById,
-    following: (scenario, row, place) =>
-      choice(scenario, row, place.machine, planUnder(scenario, row.id, { place, today })),
+    following: (scenario, row, place, technique = row.technique) =>
+      choice(scenario, doneBy(technique)(row), place.machine, planUnder(scenario, row.id, { place, today })),
     asToday: (row, place) => choice(today, row, place.machine, planToday(today, row.id, place)),
-    sourcesOf: (row, { plan, machine, agent }) => ({
+    sourcesOf: ({ row, plan, machine, agent }) => ({
       row,
       plan,
       machine,

@@ -30,11 +30,17 @@ export function casesLacking(input: EstimateInput, memo: CaseMemo): CaseSources[
         for (const row of input.caseMix) {
           if (shareIn(standing, row) === 'none') continue;
           const isFollowedByAll = plain.value(standing.adoptionPercent) >= 100;
-          const { following, rest } = choicesIn(sources, { today, scenario, row, standing, isFollowedByAll });
-          for (const choice of rest === null ? [following] : [following, rest]) {
-            const one = sources.sourcesOf(row, choice);
+          const { following, rest } = choicesIn(plain, sources, {
+            today,
+            scenario,
+            row,
+            standing,
+            isFollowedByAll
+          });
+          for (const choice of [...following.map(({ one }) => one), ...(rest === null ? [] : [rest])]) {
+            const one = sources.sourcesOf(choice);
             if (memo.has(one)) continue;
-            const text = `${circumstancesText(one)}|${rowText(row)}`;
+            const text = `${circumstancesText(one)}|${rowText(one.row)}`;
             if (listed.has(text)) continue;
             listed.add(text);
             lacking.push(one);

@@ -7,8 +7,12 @@ import type { CaseRow, EstimateInput, Scenario } from '../input.ts';
 import { plain } from '../working/plain.ts';
 import { sourcesOfCases } from './case-sources.ts';
 import { ownPlace } from './scenario-cases.ts';
+import { techniqueShares } from '../year/technique-shares.ts';
 
-/** What a case of a row is made of that follows the scenario, in the theatres that its machine comes to. */
+/**
+ * What a case of a row is made of that follows the scenario, in the theatres that its machine comes to: one that keeps
+ * the row's technique, where any does.
+ */
 export function ownCaseSources(input: EstimateInput, scenario: Scenario, row: CaseRow): CaseSources {
   const today = baselineOf(input);
   const { following, sourcesOf } = sourcesOfCases(input, today);
@@ -17,5 +21,6 @@ export function ownCaseSources(input: EstimateInput, scenario: Scenario, row: Ca
     fleetOf(plain, input, today).periods(scenario),
     (standing) => shareIn(standing, row) !== 'none'
   );
-  return sourcesOf(row, following(scenario, row, place));
+  const [{ technique }] = techniqueShares(plain, scenario, row);
+  return sourcesOf(following(scenario, row, place, technique));
 }

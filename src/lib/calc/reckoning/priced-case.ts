@@ -6,7 +6,7 @@ import type { ConsumablePrices } from '../money/consumable-prices.ts';
 import { costOfCase } from '../money/consumables.ts';
 import type { Decimal } from '../money/decimal.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
-import { cubicMetres, electricity, hours } from '../year/consumption.ts';
+import { cubicMetres, electricity, hours, propofolOf } from '../year/consumption.ts';
 import { captureOf, emissionsOfAbsorbent, massOfNitrousOxide, powerOf } from './amounts.ts';
 import type { SourcesOfCases } from './case-sources.ts';
 import type { CaseReckoning } from './scenario-cases.ts';
@@ -45,6 +45,17 @@ export function pricedCase(
     minutes: row.technique === 'regional' ? nothing : minutes,
     powerW: powerOf(r, input, machine)
   });
+  const oneCase = (isOne: boolean): Quantity =>
+    r.assumption(isOne ? 1 : 0, '1', isOne ? 'One case.' : 'The case is done by another technique.');
+  const isIntravenous = row.technique === 'intravenous';
+  const techniques = {
+    intravenousCases: oneCase(isIntravenous),
+    intravenousH: r.apply(hours, { minutes: isIntravenous ? minutes : nothing }),
+    propofolGivenG: isIntravenous
+      ? propofolOf(r, input.intravenous, row)
+      : r.assumption(0, 'g', 'No propofol for maintenance in this case.'),
+    regionalCases: oneCase(row.technique === 'regional')
+  };
   const emitting = {
     agents:
       agent === null
@@ -67,7 +78,8 @@ export function pricedCase(
       }
     ],
     electricityKWh,
-    intravenousH: r.apply(hours, { minutes: row.technique === 'intravenous' ? minutes : nothing })
+    intravenousH: techniques.intravenousH,
+    regionalCases: techniques.regionalCases
   };
   return {
     co2eKg: co2eLines(r, emitting, input).total,
@@ -77,7 +89,8 @@ export function pricedCase(
       airM3: r.apply(cubicMetres, { litres: result.airL }),
       nitrousOxideKg,
       nitrousOxideLostKg: null,
-      absorbentKg: { [machine.absorbent]: result.absorbentKg }
+      absorbentKg: { [machine.absorbent]: result.absorbentKg },
+      techniques
     })
   };
 }

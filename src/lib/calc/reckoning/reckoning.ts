@@ -43,7 +43,7 @@ export type Reckoning = ReturnType<typeof reckon>;
 /** Cases of a row that follow a scenario, in theatres where one machine stands. */
 export interface CasesDone<C extends CaseUse> {
   readonly row: CaseRow;
-  /** Share of the row's cases that is done there. */
+  /** Share of the row's cases that is done there, by one technique. */
   readonly sharePercent: number;
   /** Share of these that follows the scenario's plan. */
   readonly adoptionPercent: number;
@@ -101,7 +101,9 @@ export function reckonWith<C extends CaseUse>(
     return yearIn(scenario, periods.at(-1) ?? periods[0]);
   };
 
-  const casesOf = (scenario: Scenario) => cases.rowsOf(scenario).map((row) => cases.caseOf(scenario, row));
+  /** The case that tells of a row: one that keeps its technique, where any does. */
+  const caseOf = (scenario: Scenario, row: CaseRow) => cases.ownCases(scenario, row)[0].one;
+  const casesOf = (scenario: Scenario) => cases.rowsOf(scenario).map((row) => caseOf(scenario, row));
 
   /** By period, in order of time: the cases of every row wherever they are done. */
   const casesDone = (scenario: Scenario): readonly (readonly CasesDone<C>[])[] =>
@@ -110,12 +112,13 @@ export function reckonWith<C extends CaseUse>(
         standings.flatMap((standing) => {
           const share = cases.shareIn(standing, row);
           if (share === 'none') return [];
-          return {
+          const inPercent = share === 'all' ? 100 : r.value(share);
+          return cases.casesIn(scenario, row, standing).following.map(({ one, percent }) => ({
             row,
-            sharePercent: share === 'all' ? 100 : r.value(share),
+            sharePercent: percent === null ? inPercent : (inPercent * r.value(percent)) / 100,
             adoptionPercent: r.value(standing.adoptionPercent),
-            result: cases.casesIn(scenario, row, standing).following.result
-          };
+            result: one.result
+          }));
         })
       )
     );
@@ -157,12 +160,12 @@ export function reckonWith<C extends CaseUse>(
     today,
     cases: casesOf,
     casesDone,
-    caseOf: cases.caseOf,
+    caseOf,
     pricedCase: kept((scenario: Scenario) =>
       kept((row: CaseRow) =>
         pricedCase(r, input, {
           scenario,
-          one: cases.caseOf(scenario, row),
+          one: caseOf(scenario, row),
           sources,
           prices: prices()
         })
@@ -170,7 +173,7 @@ export function reckonWith<C extends CaseUse>(
     ),
     /** Liquid that the case would use if nothing spilled, mL. */
     floorOf: (scenario: Scenario, row: CaseRow): Quantity =>
-      floorOfCase(r, givenOf(sources.sourcesOf(row, cases.caseOf(scenario, row)))),
+      floorOfCase(r, givenOf(sources.sourcesOf(caseOf(scenario, row)))),
     year: (scenario: Scenario) => settledYear(scenario).figures,
     against: kept(
       (scenario: Scenario) =>
@@ -200,7 +203,14 @@ export function reckonWith<C extends CaseUse>(
     monitoringFigures: monitoring.figures,
     monitoringGaps: monitoring.gaps,
     placing: monitoring.placing,
-    vapour: (scenario: Scenario) => vapourOfYear(r, casesOf(scenario)),
+    vapour: (scenario: Scenario) =>
+      vapourOfYear(
+        r,
+        cases
+          .rowsOf(scenario)
+          .flatMap((row) => cases.ownCases(scenario, row))
+          .map(({ one: { row, result }, percent }) => ({ row, result, percent }))
+      ),
     reconciliation: (agent: Agent) => reconciliation(agent),
     failed: (scenario: Scenario): readonly FailedCell[] => cases.failedIn(scenario)
   };

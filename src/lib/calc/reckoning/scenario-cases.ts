@@ -8,29 +8,38 @@ import { sharesOfCases } from '../fleet/share-of-cases.ts';
 import type { Fleet, Period, Standing } from '../fleet/standing.ts';
 import type { CaseRow, EstimateInput, Scenario } from '../input.ts';
 import { kept } from '../working/kept.ts';
-import type { Reckoner } from '../working/reckoner.ts';
+import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { massBalance } from '../year/mass-balance.ts';
 import { measuredUseWarnings } from '../year/measured-use-warnings.ts';
 import { scaledToMeasured } from '../year/reconciliation.ts';
 import type { CaseChoice, SourcesOfCases } from './case-sources.ts';
+import { techniqueShares } from '../year/technique-shares.ts';
 
 /** One case on one plan and machine. */
 export interface CaseReckoning<C extends CaseUse> extends CaseChoice {
-  readonly row: CaseRow;
   readonly method: CaseMethod;
   readonly result: C;
 }
 
+/** The cases of a row that follow the scenario by one technique. */
+export interface FollowedBy<One> {
+  readonly one: One;
+  /** Share of the row's cases that follow; null: all of them. */
+  readonly percent: Quantity | null;
+}
+type EachFollowed<One> = readonly [FollowedBy<One>, ...FollowedBy<One>[]];
+
 /** The cases of a row in theatres where one machine stands. */
 export interface CasesThere<C extends CaseUse> {
-  readonly following: CaseReckoning<C>;
+  /** By technique, the row's own first. */
+  readonly following: EachFollowed<CaseReckoning<C>>;
   /** What those do that do not follow; null where all are alike, or all follow. */
   readonly rest: CaseReckoning<C> | null;
 }
 
 export interface ScenarioCases<C extends CaseUse> {
-  /** A case that follows the scenario in the theatres that its machine comes to. */
-  readonly caseOf: (scenario: Scenario, row: CaseRow) => CaseReckoning<C>;
+  /** The cases that follow the scenario in the theatres that its machine comes to. */
+  readonly ownCases: (scenario: Scenario, row: CaseRow) => EachFollowed<CaseReckoning<C>>;
   readonly casesIn: (scenario: Scenario, row: CaseRow, standing: Standing) => CasesThere<C>;
   /** The share of a row's cases that is done in these theatres. */
   readonly shareIn: (standing: Standing, row: CaseRow) => ShareOfCases;
@@ -60,6 +69,7 @@ function noted<C extends CaseUse>(result: C, warnings: readonly CaseWarning[]): 
 
 /** The choices of a row in theatres where one machine stands: what follows, and what does not where that is another. */
 export function choicesIn(
+  r: Reckoner,
   sources: SourcesOfCases,
   {
     today,
@@ -68,15 +78,31 @@ export function choicesIn(
     standing,
     isFollowedByAll
   }: { today: Scenario; scenario: Scenario; row: CaseRow; standing: Standing; isFollowedByAll: boolean }
-): { readonly following: CaseChoice; readonly rest: CaseChoice | null } {
-  const following = sources.following(scenario, row, standing);
+): { readonly following: EachFollowed<CaseChoice>; readonly rest: CaseChoice | null } {
+  const following = choicesThatFollow(r, sources, { scenario, row, standing });
   if (scenario === today || isFollowedByAll) return { following, rest: null };
   const rest = sources.asToday(row, standing);
-  return { following, rest: areAlike(following, rest) ? null : rest };
+  return { following, rest: following.every(({ one }) => areAlike(one, rest)) ? null : rest };
 }
 
+/** The choices of the cases that follow, by technique. */
+const choicesThatFollow = (
+  r: Reckoner,
+  sources: SourcesOfCases,
+  { scenario, row, standing }: { scenario: Scenario; row: CaseRow; standing: Standing }
+): EachFollowed<CaseChoice> =>
+  ofEach(techniqueShares(r, scenario, row), ({ technique, percent }) => ({
+    one: sources.following(scenario, row, standing, technique),
+    percent
+  }));
+
+const ofEach = <From, To>(
+  [first, ...others]: readonly [From, ...From[]],
+  make: (from: From) => To
+): readonly [To, ...To[]] => [make(first), ...others.map(make)];
+
 const areAlike = (a: CaseChoice, b: CaseChoice): boolean =>
-  a.plan === b.plan && a.machine === b.machine && a.agent === b.agent;
+  a.row === b.row && a.plan === b.plan && a.machine === b.machine && a.agent === b.agent;
 
 /**
  * @param today the baseline of the input
@@ -97,7 +123,7 @@ export function scenarioCases<C extends CaseUse>(
     modelled: (sources: CaseSources) => C;
   }
 ): ScenarioCases<C> {
-  const { sourcesOf, following, asToday } = sources;
+  const { sourcesOf, asToday } = sources;
   const shareIn = sharesOfCases(r, input.theatreGroups);
   const placeOf = (scenario: Scenario, row: CaseRow): Standing =>
     ownPlace(fleet.periods(scenario), (standing) => shareIn(standing, row) !== 'none');
@@ -106,22 +132,25 @@ export function scenarioCases<C extends CaseUse>(
   const byPlan = kept((row: CaseRow) =>
     kept((plan: CaseChoice['plan']) =>
       kept((machine: CaseChoice['machine']) =>
-        kept((agent: CaseChoice['agent']) => reckonCase(row, { plan, machine, agent }))
+        kept((agent: CaseChoice['agent']) => reckonCase({ row, plan, machine, agent }))
       )
     )
   );
-  const reckoned = (row: CaseRow, { plan, machine, agent }: CaseChoice): CaseReckoning<C> =>
+  const reckoned = ({ row, plan, machine, agent }: CaseChoice): CaseReckoning<C> =>
     byPlan(row)(plan)(machine)(agent);
+  const eachReckoned = (choices: EachFollowed<CaseChoice>): EachFollowed<CaseReckoning<C>> =>
+    ofEach(choices, ({ one, percent }) => ({ one: reckoned(one), percent }));
 
-  function reckonCase(row: CaseRow, choice: CaseChoice): CaseReckoning<C> {
-    const model = modelled(sourcesOf(row, choice));
-    const as = (method: CaseMethod, result: C): CaseReckoning<C> => ({ row, ...choice, method, result });
+  function reckonCase(choice: CaseChoice): CaseReckoning<C> {
+    const { row } = choice;
+    const model = modelled(sourcesOf(choice));
+    const as = (method: CaseMethod, result: C): CaseReckoning<C> => ({ ...choice, method, result });
     if (choice.agent === null || row.measuredMlPerCase === null) return as(model.method, model);
     const measuredMl = r.cell(row.measuredMlPerCase, 'mL', 'caseMix', row.id, 'measuredMlPerCase');
     const done = asToday(row, placeOf(today, row));
     if (balance !== null) {
       const isToday = areAlike(choice, done);
-      const ofToday = isToday ? model : modelled(sourcesOf(row, done));
+      const ofToday = isToday ? model : modelled(sourcesOf(done));
       const measured = balance.splitOfMeasured(ofToday, measuredMl);
       if (isToday)
         return as(
@@ -133,7 +162,7 @@ export function scenarioCases<C extends CaseUse>(
     }
     // What was measured takes the place of the liquid alone: where the agent went stays the model's own figure.
     if (areAlike(choice, done)) return as('measured', { ...model, liquidMl: measuredMl });
-    const todayModelMl = modelled(sourcesOf(row, done)).liquidMl;
+    const todayModelMl = modelled(sourcesOf(done)).liquidMl;
     // Where the model gives nothing for today there is no ratio to carry over.
     if (!(r.value(todayModelMl) > 0)) return as(model.method, model);
     const liquidMl = r.apply(scaledToMeasured, { modelMl: model.liquidMl, measuredMl, todayModelMl });
@@ -142,10 +171,10 @@ export function scenarioCases<C extends CaseUse>(
 
   const casesIn: ScenarioCases<C>['casesIn'] = (scenario, row, standing) => {
     const isFollowedByAll = r.value(standing.adoptionPercent) >= 100;
-    const choices = choicesIn(sources, { today, scenario, row, standing, isFollowedByAll });
+    const choices = choicesIn(r, sources, { today, scenario, row, standing, isFollowedByAll });
     return {
-      following: reckoned(row, choices.following),
-      rest: choices.rest === null ? null : reckoned(row, choices.rest)
+      following: eachReckoned(choices.following),
+      rest: choices.rest === null ? null : reckoned(choices.rest)
     };
   };
 
@@ -172,7 +201,8 @@ export function scenarioCases<C extends CaseUse>(
   });
 
   return {
-    caseOf: (scenario, row) => reckoned(row, following(scenario, row, placeOf(scenario, row))),
+    ownCases: (scenario, row) =>
+      eachReckoned(choicesThatFollow(r, sources, { scenario, row, standing: placeOf(scenario, row) })),
     casesIn,
     shareIn,
     rowsOf: (scenario) => sorted(scenario).rows,

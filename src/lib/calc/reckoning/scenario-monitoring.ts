@@ -55,7 +55,7 @@ export function scenarioMonitoring(
         cases: rows.flatMap((row) => {
           if (cases.shareIn(standing, row) === 'none') return [];
           const { following, rest } = cases.casesIn(scenario, row, standing);
-          return rest === null ? [following] : [following, rest];
+          return [...following.map(({ one }) => one), ...(rest === null ? [] : [rest])];
         })
       }));
       return monitoringQuestion(input, places, (theatres) => r.value(theatres));

@@ -38,6 +38,11 @@ export interface YearFigures {
   readonly nitrousOxideKg: Quantity;
   readonly absorbentKg: Quantity;
   readonly electricityKWh: Quantity;
+  readonly intravenousCases: Quantity;
+  readonly propofolDrawnUpG: Quantity;
+  readonly propofolWastedG: Quantity;
+  readonly eegSensors: Quantity;
+  readonly regionalCases: Quantity;
   readonly cost: Readonly<Record<CostLine | 'total', Quantity<Decimal>>>;
   readonly co2eKg: Readonly<Record<Co2eLine | 'total', Quantity>>;
 }
@@ -217,6 +222,12 @@ export function scenarioYears(
     const oxygenM3 = inAll(parts, 'm3', (use) => use.oxygenM3);
     const airM3 = inAll(parts, 'm3', (use) => use.airM3);
     const electricityKWh = inAll(parts, 'kWh', (use) => use.electricityKWh);
+    const techniques = {
+      intravenousCases: inAll(parts, '1', (use) => use.intravenousCases),
+      intravenousH: inAll(parts, 'h', (use) => use.intravenousH),
+      propofolGivenG: inAll(parts, 'g', (use) => use.propofolGivenG),
+      regionalCases: inAll(parts, '1', (use) => use.regionalCases)
+    };
     const usedKg = scenario === today ? usedTodayKg() : nitrousOxideUsedKg(parts);
     const lostKg = nitrousOxideLostKg(scenario, period, usedKg);
     const co2eKg = co2eLines(
@@ -231,9 +242,10 @@ export function scenarioYears(
           kgCo2ePerKg: emissionsOfAbsorbent(r, sources.absorbentById(id))
         })),
         electricityKWh,
-        intravenousH: inAll(parts, 'h', (use) => use.intravenousH)
+        intravenousH: techniques.intravenousH,
+        regionalCases: techniques.regionalCases
       },
-      { accounting, site, reference }
+      { accounting, site, reference, regional: input.regional }
     );
     // Saved against today, which so saves none.
     const minutesSaved = scenario === today ? 0 : scenario.recoveryMinutesSavedPerCase;
@@ -249,6 +261,7 @@ export function scenarioYears(
         nitrousOxideKg: usedKg,
         nitrousOxideLostKg: lostKg,
         absorbentKg: absorbentPaidForKg,
+        techniques,
         electricityKWh,
         co2eKg: co2eKg.total,
         recoveryMinutes: r.apply(recoveryMinutes, {
@@ -283,6 +296,9 @@ export function scenarioYears(
         nitrousOxideKg: usedKg,
         absorbentKg: together(r, 'kg', Object.values(absorbentKg)),
         electricityKWh,
+        intravenousCases: techniques.intravenousCases,
+        ...prices().techniques.amountsOf(techniques),
+        regionalCases: techniques.regionalCases,
         cost: { ...cost.lines, total: cost.total },
         co2eKg
       }

@@ -2,11 +2,11 @@
 import type { CaseUse } from '../case/case-result.ts';
 import type { ShareOfCases } from '../fleet/share-of-cases.ts';
 import type { Period, Standing } from '../fleet/standing.ts';
-import type { CaseRow, EstimateInput, Machine, Payment, Scenario } from '../input.ts';
+import type { EstimateInput, Machine, Payment, Scenario } from '../input.ts';
 import { kept, once } from '../working/kept.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import type { Consumption, RowResult } from '../year/consumption.ts';
-import { consumption, partOfCases, restOfCases } from '../year/consumption.ts';
+import { consumption, partByTechnique, partOfCases, restOfCases } from '../year/consumption.ts';
 import { powerOf } from './amounts.ts';
 import type { CaseReckoning, ScenarioCases } from './scenario-cases.ts';
 
@@ -31,19 +31,20 @@ export function yearParts(
   const part = (
     standing: Standing,
     follows: boolean,
-    rows: readonly (readonly [CaseRow, CaseReckoning<CaseUse>, Quantity])[]
+    rows: readonly (readonly [CaseReckoning<CaseUse>, Quantity])[]
   ): YearPart => ({
     machine: standing.machine,
     follows: follows && standing.moved,
     payment: standing.payment,
     use: consumption(r, {
-      rows: rows.map(([row, { agent, result }, sharePercent]): RowResult => ({
+      rows: rows.map(([{ row, agent, result }, sharePercent]): RowResult => ({
         row,
         agent,
         result,
         sharePercent
       })),
-      powerW: powerOf(r, input, standing.machine)
+      powerW: powerOf(r, input, standing.machine),
+      intravenous: input.intravenous
     })
   });
   const partsIn = (scenario: Scenario, standing: Standing): readonly YearPart[] => {
@@ -58,16 +59,23 @@ export function yearParts(
     const restOf = kept((there: ShareThere) => partOf(there, rest()));
     const rows = cases.rowsOf(scenario).flatMap((row) => {
       const there = cases.shareIn(standing, row);
-      return there === 'none' ? [] : [{ row, there, ...cases.casesIn(scenario, row, standing) }];
+      return there === 'none' ? [] : [{ there, ...cases.casesIn(scenario, row, standing) }];
     });
     const own = part(
       standing,
       true,
-      rows.map(({ row, there, following, rest: others }) => [
-        row,
-        following,
-        others !== null ? followingOf(there) : there === 'all' ? everyCase() : there
-      ])
+      rows.flatMap(({ there, following, rest: others }) => {
+        const sharePercent = others !== null ? followingOf(there) : there === 'all' ? everyCase() : there;
+        return following.map(
+          ({ one, percent }) =>
+            [
+              one,
+              percent === null
+                ? sharePercent
+                : r.apply(partByTechnique, { sharePercent, techniquePercent: percent })
+            ] as const
+        );
+      })
     );
     if (rows.every(({ rest: others }) => others === null)) return [own];
     return [
@@ -75,9 +83,7 @@ export function yearParts(
       part(
         standing,
         false,
-        rows.flatMap(({ row, there, rest: others }) =>
-          others === null ? [] : [[row, others, restOf(there)] as const]
-        )
+        rows.flatMap(({ there, rest: others }) => (others === null ? [] : [[others, restOf(there)] as const]))
       )
     ];
   };

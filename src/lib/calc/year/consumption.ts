@@ -1,4 +1,4 @@
-import type { Agent, CaseRow } from '../input.ts';
+import type { Agent, CaseRow, IntravenousSupply } from '../input.ts';
 import type { CaseUse } from '../case/case-result.ts';
 import { formula } from '../working/formula.ts';
 import { once } from '../working/kept.ts';
@@ -20,8 +20,11 @@ export interface Consumption {
   readonly nitrousOxideL: Quantity;
   readonly absorbentKg: Quantity;
   readonly electricityKWh: Quantity;
+  readonly intravenousCases: Quantity;
   /** Hours of intravenous anaesthesia. */
   readonly intravenousH: Quantity;
+  readonly propofolGivenG: Quantity;
+  readonly regionalCases: Quantity;
   /** General anaesthetics a year, the ones that go through recovery after a machine was used. */
   readonly generalAnaesthetics: Quantity;
 }
@@ -107,7 +110,7 @@ const rowAbsorbent = perYear(
 );
 const rowMinutes = perYear('year.row-minutes', 'Minutes of a case group in a year', 'min', 'minutes a case');
 
-const rowCases = formula<{ casesPerYear: number; sharePercent: number }>({
+export const rowCases = formula<{ casesPerYear: number; sharePercent: number }>({
   id: 'year.row-cases',
   yields: 'Cases of a case group that are counted here',
   words: 'cases a year times the share of them that is counted here',
@@ -139,6 +142,43 @@ const intravenousTotal = total(
   'min'
 );
 const casesTotal = total('year.general-anaesthetics', 'General anaesthetics in a year', '1');
+const intravenousCasesTotal = total('year.intravenous-cases', 'Intravenous anaesthetics in a year', '1');
+const regionalCasesTotal = total('year.regional-cases', 'Regional anaesthetics in a year', '1');
+const rowPropofol = perYear(
+  'year.row-propofol',
+  'Propofol given in a case group in a year',
+  'g',
+  'propofol given a case'
+);
+const propofolTotal = total('year.propofol', 'Propofol given in a year', 'g');
+
+/** Propofol that one patient gets for maintenance; induction is the same by every technique, and left out. */
+export const propofolOfCase = formula<{ mgPerKgPerH: number; weightKg: number; minutes: number }>({
+  id: 'case.propofol',
+  yields: 'Propofol given in a case',
+  words: 'Dose an hour for each kilogram, times weight, times hours; induction is left out.',
+  expression: 'D * w * t / 60 / 1000',
+  inputs: {
+    mgPerKgPerH: { symbol: 'D', unit: 'mg/(kg h)', words: 'propofol an hour for each kilogram' },
+    weightKg: { symbol: 'w', unit: 'kg', words: 'weight' },
+    minutes: { symbol: 't', unit: 'min', words: 'minutes' }
+  },
+  unit: 'g',
+  source: 'definition',
+  compute: ({ mgPerKgPerH, weightKg, minutes }) => (((mgPerKgPerH * weightKg) / 60) * minutes) / 1000
+});
+
+/** Propofol that a patient of a row gets where the case is intravenous. */
+export const propofolOf = (
+  r: Reckoner,
+  { propofolMgPerKgPerH }: Pick<IntravenousSupply, 'propofolMgPerKgPerH'>,
+  { id, weightKg, minutes }: Pick<CaseRow, 'id' | 'weightKg' | 'minutes'>
+): Quantity =>
+  r.apply(propofolOfCase, {
+    mgPerKgPerH: r.cell(propofolMgPerKgPerH, 'mg/(kg h)', 'intravenous', 'propofolMgPerKgPerH'),
+    weightKg: r.cell(weightKg, 'kg', 'caseMix', id, 'weightKg'),
+    minutes: r.cell(minutes, 'min', 'caseMix', id, 'minutes')
+  });
 
 export const cubicMetres = formula<{ litres: number }>({
   id: 'year.cubic-metres',
@@ -180,10 +220,15 @@ export const hours = formula<{ minutes: number }>({
  * What a year's cases use up on one machine: for every quantity Σ over rows of cases a year × share × quantity per case.
  * @param rows case-mix rows with the result of one case each, all on the same machine
  * @param powerW electrical power of the machine
+ * @param intravenous what intravenous cases take
  */
 export function consumption(
   r: Reckoner,
-  { rows, powerW }: { rows: readonly RowResult[]; powerW: Quantity }
+  {
+    rows,
+    powerW,
+    intravenous
+  }: { rows: readonly RowResult[]; powerW: Quantity; intravenous: IntravenousSupply }
 ): Consumption {
   const liquid: Partial<Record<Agent, Quantity[]>> = {};
   const takenUp: Partial<Record<Agent, Quantity[]>> = {};
@@ -194,10 +239,17 @@ export function consumption(
   const absorbent: Quantity[] = [];
   const machineMinutes: Quantity[] = [];
   const intravenousMinutes: Quantity[] = [];
+  const intravenousCases: Quantity[] = [];
+  const propofol: Quantity[] = [];
+  const regionalCases: Quantity[] = [];
   const cases: Quantity[] = [];
   for (const { row, agent, result, sharePercent } of rows) {
-    if (row.technique === 'regional') continue;
     const casesPerYear = r.cell(row.casesPerYear, '1', 'caseMix', row.id, 'casesPerYear');
+    const casesHere = r.apply(rowCases, { casesPerYear, sharePercent });
+    if (row.technique === 'regional') {
+      regionalCases.push(casesHere);
+      continue;
+    }
     const times = (perCase: Quantity) => ({ casesPerYear, sharePercent, perCase });
     if (agent !== null) {
       (liquid[agent] ??= []).push(r.apply(rowLiquid, times(result.liquidMl)));
@@ -211,8 +263,12 @@ export function consumption(
     absorbent.push(r.apply(rowAbsorbent, times(result.absorbentKg)));
     const minutes = r.apply(rowMinutes, times(r.cell(row.minutes, 'min', 'caseMix', row.id, 'minutes')));
     machineMinutes.push(minutes);
-    if (row.technique === 'intravenous') intravenousMinutes.push(minutes);
-    cases.push(r.apply(rowCases, { casesPerYear, sharePercent }));
+    if (row.technique === 'intravenous') {
+      intravenousMinutes.push(minutes);
+      intravenousCases.push(casesHere);
+      propofol.push(r.apply(rowPropofol, times(propofolOf(r, intravenous, row))));
+    }
+    cases.push(casesHere);
   }
   const agents: Partial<Record<Agent, AgentUse>> = {};
   for (const agent of Object.keys(liquid) as Agent[])
@@ -235,6 +291,9 @@ export function consumption(
       minutes: r.apply(minutesTotal, { parts: machineMinutes }),
       powerW
     }),
+    intravenousCases: r.apply(intravenousCasesTotal, { parts: intravenousCases }),
+    propofolGivenG: r.apply(propofolTotal, { parts: propofol }),
+    regionalCases: r.apply(regionalCasesTotal, { parts: regionalCases }),
     intravenousH: r.apply(hours, { minutes: r.apply(intravenousTotal, { parts: intravenousMinutes }) }),
     generalAnaesthetics: r.apply(casesTotal, { parts: cases })
   };
@@ -258,6 +317,7 @@ const sums = {
   kg: sumOfParts('kg'),
   kWh: sumOfParts('kWh'),
   h: sumOfParts('h'),
+  g: sumOfParts('g'),
   L: sumOfParts('L'),
   '1': sumOfParts('1')
 };
@@ -293,6 +353,21 @@ export const partOfCases = formula<{ therePercent: number; sharePercent: number 
   unit: '%',
   source: 'definition',
   compute: ({ therePercent, sharePercent }) => (therePercent * sharePercent) / 100
+});
+
+/** Share of the cases that is done by one technique, of those that do it in one way. */
+export const partByTechnique = formula<{ sharePercent: number; techniquePercent: number }>({
+  id: 'year.part-by-technique',
+  yields: 'Share of the cases that is counted here',
+  words: 'the share of the cases that follows here times the share of them that is done by this technique',
+  expression: 'a * q / 100',
+  inputs: {
+    sharePercent: { symbol: 'a', unit: '%', words: 'share that follows here', testRange: [0, 100] },
+    techniquePercent: { symbol: 'q', unit: '%', words: 'share of these', testRange: [0, 100] }
+  },
+  unit: '%',
+  source: 'definition',
+  compute: ({ sharePercent, techniquePercent }) => (sharePercent * techniquePercent) / 100
 });
 
 /** Recovery minutes saved in a year. */

@@ -3,6 +3,7 @@ import type { CaseUse } from '../case/case-result.ts';
 import type { CaseRow } from '../input.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
+import { rowCases } from './consumption.ts';
 
 /** Liquid agent of a year, by where its vapour went. */
 export interface VapourOfYear {
@@ -62,11 +63,17 @@ const together = formula<{ takenUpMl: number; spilledMl: number; leftMl: number 
  */
 export function vapourOfYear(
   r: Reckoner,
-  rows: readonly { readonly row: CaseRow; readonly result: CaseUse }[]
+  rows: readonly {
+    readonly row: CaseRow;
+    readonly result: CaseUse;
+    /** Share of the row's cases; null: all of them. */
+    readonly percent: Quantity | null;
+  }[]
 ): VapourOfYear {
-  const casesPerYear = rows.map(({ row }) =>
-    r.cell(row.casesPerYear, '1', 'caseMix', row.id, 'casesPerYear')
-  );
+  const casesPerYear = rows.map(({ row, percent }) => {
+    const all = r.cell(row.casesPerYear, '1', 'caseMix', row.id, 'casesPerYear');
+    return percent === null ? all : r.apply(rowCases, { casesPerYear: all, sharePercent: percent });
+  });
   const sum = (of: typeof takenUp, key: 'takenUpMl' | 'spilledMl' | 'leftMl') =>
     r.apply(of, { casesPerYear, perCase: rows.map(({ result }) => result[key]) });
   const parts = {

@@ -10,7 +10,9 @@ import {
   monitorInPlaceField,
   monitorItemOptions,
   planOnMachineField,
-  shareOfCasesField
+  shareOfCasesField,
+  toIntravenousField,
+  toRegionalField
 } from '#lib/workbook/fields.ts';
 import { readText } from '#lib/workbook/read-text.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -116,6 +118,7 @@ const pairs = <V>({
     }
   });
 
+const caseGroup: ChoiceField = { kind: 'choice', title: 'Case group', options: 'caseMix', words: '' };
 const machine: ChoiceField = { kind: 'choice', title: 'Machine', options: 'machines', words: '' };
 const theatres: ChoiceField = { kind: 'choice', title: 'Theatre group', options: 'theatreGroups', words: '' };
 
@@ -166,5 +169,17 @@ export const scenarioAttached = {
     form: 'agent = other; …',
     key: agent,
     value: agent
+  }),
+  intravenousPercentByCase: pairs<number>({
+    title: 'Cases that become intravenous',
+    form: 'case group = per cent; …',
+    key: caseGroup,
+    value: toIntravenousField
+  }),
+  regionalPercentByCase: pairs<number>({
+    title: 'Cases that become regional',
+    form: 'case group = per cent; …',
+    key: caseGroup,
+    value: toRegionalField
   })
 } as const;

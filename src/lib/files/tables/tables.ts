@@ -8,6 +8,8 @@ import {
   avoidedPurchaseFields,
   caseFields,
   gasFields,
+  intravenousFields,
+  regionalFields,
   machineFields,
   markFields,
   monitorPriceFields,
@@ -217,6 +219,8 @@ export const settings: readonly Setting[] = (
     ['accounting.', 'Accounting', accountingFields],
     ['accounting.customWarming.', 'Accounting', warmingFields],
     ['gases.', 'Gases', gasFields],
+    ['intravenous.', 'Intravenous anaesthesia', intravenousFields],
+    ['regional.', 'Regional anaesthesia', regionalFields],
     ['sampling.', 'Uncertainty', samplingFields]
   ] as const
 ).flatMap(([base, section, fields]) =>

@@ -220,6 +220,11 @@ function fillYear(
   line('Nitrous oxide', 'kg', (year) => year.nitrousOxideKg);
   line('Absorbent', 'kg', (year) => year.absorbentKg);
   line('Electricity', 'kWh', (year) => year.electricityKWh);
+  line('Intravenous cases', 'cases', (year) => year.intravenousCases);
+  line('Propofol drawn up', 'g', (year) => year.propofolDrawnUpG);
+  line('Propofol wasted', 'g', (year) => year.propofolWastedG);
+  line('Sensors of processed EEG', 'sensors', (year) => year.eegSensors);
+  line('Regional cases', 'cases', (year) => year.regionalCases);
   block('What it costs');
   for (const agent of agents) line(agentTitle(agent), currency, (year) => year.agents[agent]?.cost);
   for (const [key, title] of Object.entries(cashLineTitles) as [CashLine, string][])

@@ -69,7 +69,12 @@ const amounts = [
   ['airM3', 'Air, m³'],
   ['nitrousOxideKg', 'Nitrous oxide used, kg'],
   ['absorbentKg', 'Absorbent, kg'],
-  ['electricityKWh', 'Electricity, kWh']
+  ['electricityKWh', 'Electricity, kWh'],
+  ['intravenousCases', 'Intravenous cases'],
+  ['propofolDrawnUpG', 'Propofol drawn up, g'],
+  ['propofolWastedG', 'Propofol wasted, g'],
+  ['eegSensors', 'Sensors of processed EEG'],
+  ['regionalCases', 'Regional cases']
 ] as const satisfies readonly (readonly [keyof ScenarioYear, string])[];
 
 export function yearBlocks(given: YearBlocksGiven): readonly YearBlock[] {

@@ -30,7 +30,11 @@ export const sheetGroups: readonly SheetGroup[] = [
         title: 'Flow plans',
         words: 'How the fresh gas flow is set through a case, today and in the plans under discussion.'
       },
-      { route: '/prices/', title: 'Prices', words: 'What agents, gases, absorbent and electricity cost.' },
+      {
+        route: '/prices/',
+        title: 'Prices',
+        words: 'What agents, gases, drugs, absorbent and electricity cost.'
+      },
       {
         route: '/machines/',
         title: 'Machines',
@@ -101,6 +105,8 @@ export function routeOfCell(path: string): string {
       return '/flow-plans/';
     case 'agents':
     case 'gases':
+    case 'intravenous':
+    case 'regional':
     case 'absorbents':
       return '/prices/';
     case 'machines':

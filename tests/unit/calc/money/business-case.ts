@@ -23,6 +23,7 @@ import { discountedFlows, sumsUpToYears } from '#lib/calc/money/sums-over-years.
 import { timeFactors } from '#lib/calc/money/time-factors.ts';
 import { plain } from '#lib/calc/working/plain.ts';
 import type { Quantity, Reckoner } from '#lib/calc/working/reckoner.ts';
+import { unpricedTechniques } from '#lib/workbook/unpriced-techniques.ts';
 
 export const accounting: Accounting = {
   warmingSet: 'AR6',
@@ -80,6 +81,8 @@ export const scenario: Phased = {
   adoptionFirstYearsPercent: null,
   flowPlanByCase: {},
   agentSwitch: {},
+  intravenousPercentByCase: {},
+  regionalPercentByCase: {},
   adoptionPercent: 100,
   adoptionWithoutMachinePercent: null,
   capturePercent: 0,
@@ -133,6 +136,7 @@ export const prices: Prices = {
       scaleToPurchases: false
     }
   ],
+  ...unpricedTechniques,
   gases: {
     oxygenPerM3: '0.90',
     airPerM3: '0.05',
@@ -157,6 +161,10 @@ export interface BareAmounts {
   electricityKWh?: number;
   co2eKg?: number;
   recoveryMinutes?: number;
+  intravenousCases?: number;
+  intravenousH?: number;
+  propofolGivenG?: number;
+  regionalCases?: number;
 }
 
 export function amountsOf(r: Reckoner, bare: BareAmounts): YearlyAmounts {
@@ -171,7 +179,13 @@ export function amountsOf(r: Reckoner, bare: BareAmounts): YearlyAmounts {
     absorbentKg: { 'soda-lime': given(bare.sodaLimeKg, 'kg') },
     electricityKWh: given(bare.electricityKWh, 'kWh'),
     co2eKg: given(bare.co2eKg, 'kg CO2e'),
-    recoveryMinutes: given(bare.recoveryMinutes, 'min')
+    recoveryMinutes: given(bare.recoveryMinutes, 'min'),
+    techniques: {
+      intravenousCases: given(bare.intravenousCases, '1'),
+      intravenousH: given(bare.intravenousH, 'h'),
+      propofolGivenG: given(bare.propofolGivenG, 'g'),
+      regionalCases: given(bare.regionalCases, '1')
+    }
   };
 }
 

@@ -12,6 +12,7 @@ const costNames = {
   agents: 'Agents',
   gases: 'Gases',
   absorbent: 'Absorbent',
+  drugs: 'Drugs',
   service: 'Service',
   electricity: 'Electricity',
   other: 'Other',
