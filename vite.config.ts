@@ -15,6 +15,7 @@ export default defineConfig({
     globalSetup: 'tests/seed/say-seed.ts',
     setupFiles: 'tests/seed/use-seed.ts',
     // A busy computer fails no sound test.
-    testTimeout: 300_000
+    testTimeout: 300_000,
+    hookTimeout: 300_000
   }
 });

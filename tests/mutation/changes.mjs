@@ -2,21 +2,21 @@
  * One-line changes of the wiring that no test once noticed: a wrong figure, and a perfect working for it. Each must turn
  * a test red whose name says the rule. Where the code is written anew, its change is written anew as well.
  */
-const rowsOfTheRest = 'rows.flatMap(({ row, there, rest: others }) =>';
+const rowsOfTheRest = 'rows.flatMap(({ there, rest: others }) =>';
 /** @param {string} others what the cases are given that do not follow */
 const rowsOfTheRestWith = (others) =>
-  `rows.map(({ rest, ...row }) => ({ ...row, rest: rest === null ? null : ${others} })).flatMap(({ row, there, rest: others }) =>`;
+  `rows.map(({ rest, ...row }) => ({ ...row, rest: rest === null ? null : ${others} })).flatMap(({ there, rest: others }) =>`;
 
 /** @type {readonly import('../../scripts/apply-change.mjs').Change[]} */
 export const changes = [
   // A scenario's year: the cases that follow it, and those that stay as today.
   {
     rule: 'Cases that do not follow a scenario use what they use today.',
-    edits: [[rowsOfTheRest, rowsOfTheRestWith('row.following')]]
+    edits: [[rowsOfTheRest, rowsOfTheRestWith('row.following[0].one')]]
   },
   {
     rule: 'Cases that do not follow a scenario are given today’s agent.',
-    edits: [[rowsOfTheRest, rowsOfTheRestWith('{ ...rest, agent: row.following.agent }')]]
+    edits: [[rowsOfTheRest, rowsOfTheRestWith('{ ...rest, agent: row.following[0].one.agent }')]]
   },
   {
     rule: 'Cases that do not follow a scenario are done with the machine that stands where they are done.',
@@ -111,7 +111,7 @@ export const changes = [
   },
   {
     rule: 'Regional cases count for no machine hour, electricity or recovery.',
-    edits: [["if (row.technique === 'regional') continue;", '']]
+    edits: [['regionalCases.push(casesHere);\n      continue;', 'regionalCases.push(casesHere);']]
   },
   {
     rule: 'Monitors that today lacks as well are not bought for a scenario.',
@@ -287,7 +287,7 @@ export const changes = [
   },
   {
     rule: 'Propofol that is drawn up and not given is paid for.',
-    edits: [['used: amounts.propofolDrawnUpG, price', 'used: use.propofolGivenG, price']]
+    edits: [['givenG / (1 - wastedPercent / 100)', 'givenG']]
   },
   {
     rule: 'The technique is a lever of its own.',

@@ -39,6 +39,7 @@ const lines: readonly CostLine[] = [
   'agents',
   'gases',
   'absorbent',
+  'drugs',
   'service',
   'electricity',
   'other',

@@ -324,6 +324,15 @@ export function demoWorkbook(): Workbook {
       nitrousOxidePerKg: '4.00',
       nitrousOxideBoughtKgPerYear: 180
     },
+    intravenous: {
+      ...blank.intravenous,
+      propofolPricePerG: '5.00',
+      otherDrugsPerH: '2.50',
+      disposablesPerCase: '9.00',
+      eegSensorPrice: '18.00',
+      eegSensorCasesPercent: 70
+    },
+    regional: { ...blank.regional, pricePerCase: '26.00' },
     absorbents: [
       { id: 'soda-lime', name: 'Soda lime', capacityLPerKg: 120, pricePerKg: '9.00', kgCo2ePerKg: null },
       {

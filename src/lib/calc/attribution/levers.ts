@@ -6,7 +6,7 @@ import type { EstimateInput, Lever, Scenario } from '../input.ts';
 import { baselineOf } from '../baseline-of.ts';
 import { planToday, planUnder } from '../fleet/plan-followed.ts';
 import { levers } from '../input.ts';
-import { changesTechnique } from '../year/technique-shares.ts';
+import { changesTechnique } from '../fleet/technique-shares.ts';
 
 /** What the levers of a scenario are told from. */
 export type Levered = Pick<EstimateInput, 'scenarios' | 'caseMix' | 'theatreGroups'>;

@@ -4,7 +4,7 @@ import { fleetWarnings } from '../fleet/fleet-warnings.ts';
 import type { Agent, EstimateInput, Scenario } from '../input.ts';
 import { plain } from '../working/plain.ts';
 import { reconciliationBounds } from '../year/reconciliation.ts';
-import { changesTechnique, techniqueShares } from '../year/technique-shares.ts';
+import { changesTechnique, techniqueShares } from '../fleet/technique-shares.ts';
 
 /** What a reader must know about an estimate as a whole, one sentence each. */
 export function estimateWarnings(

@@ -5,7 +5,7 @@ import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal, amount } from './decimal.ts';
 import { MoneyInputError } from './money-input-error.ts';
-import type { TechniquePrices } from './technique-cost.ts';
+import type { TechniqueUse } from './technique-cost.ts';
 import { techniquePrices } from './technique-cost.ts';
 
 /** A bottle of an agent and what can be used of it. */
@@ -22,7 +22,7 @@ export interface ConsumablePrices {
   readonly oxygenPerM3: Quantity<Decimal>;
   readonly airPerM3: Quantity<Decimal>;
   readonly nitrousOxidePerKg: Quantity<Decimal>;
-  readonly techniques: TechniquePrices;
+  readonly ofTechniques: (use: TechniqueUse) => Quantity<Decimal>;
 }
 
 /** The cells with prices of consumables. */
@@ -60,7 +60,7 @@ export function consumablePrices(r: Reckoner, supplies: Supplies): ConsumablePri
     oxygenPerM3: r.cell(amount(gases.oxygenPerM3), 'currency/m3', 'gases', 'oxygenPerM3'),
     airPerM3: r.cell(amount(gases.airPerM3), 'currency/m3', 'gases', 'airPerM3'),
     nitrousOxidePerKg: r.cell(amount(gases.nitrousOxidePerKg), 'currency/kg', 'gases', 'nitrousOxidePerKg'),
-    techniques: techniquePrices(r, supplies)
+    ofTechniques: techniquePrices(r, supplies)
   };
 }
 

@@ -144,7 +144,7 @@ export function costConsumables(
       nitrousOxidePerKg: prices.nitrousOxidePerKg
     }),
     absorbent: costOfAbsorbents(r, prices, used.absorbentKg),
-    drugs: prices.techniques.costOf(used.techniques)
+    drugs: prices.ofTechniques(used.techniques)
   };
 }
 

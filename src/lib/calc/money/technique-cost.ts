@@ -1,6 +1,6 @@
 /**
- * What intravenous and regional anaesthesia take and cost: drugs, what of them is drawn up and not given, lines, sensors.
- * Of a year or of one case. What a volatile case uses as well (induction, opioids, blockers) is in none of it.
+ * What intravenous and regional anaesthesia cost, of a year or of one case: drugs, what of them is drawn up and not given
+ * among them, lines, sensors, sets. What a volatile case uses as well (induction, opioids, blockers) is in none of it.
  */
 import type { EstimateInput } from '../input.ts';
 import { formula } from '../working/formula.ts';
@@ -9,65 +9,17 @@ import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { Decimal, amount } from './decimal.ts';
 import { sumCalled } from './sum-of-amounts.ts';
 
-/** How much is done without a volatile agent. */
+/** What is done without a volatile agent, and what that takes. */
 export interface TechniqueUse {
   readonly intravenousCases: Quantity;
   readonly intravenousH: Quantity;
-  /** Propofol that patients get. */
-  readonly propofolGivenG: Quantity;
+  readonly propofolDrawnUpG: Quantity;
+  readonly eegSensors: Quantity;
   readonly regionalCases: Quantity;
 }
 
-export interface TechniqueAmounts {
-  readonly propofolDrawnUpG: Quantity;
-  readonly propofolWastedG: Quantity;
-  readonly eegSensors: Quantity;
-}
-
-/** The cells with what these techniques take. */
+/** The cells with their prices. */
 export type TechniqueSupplies = Pick<EstimateInput, 'intravenous' | 'regional'>;
-
-export const propofolDrawnUp = formula<{ givenG: number; wastedPercent: number }>({
-  id: 'money.propofol-drawn-up',
-  yields: 'Propofol drawn up',
-  words: 'What patients get over the share of what is drawn up that they get.',
-  expression: 'm / (1 - w / 100)',
-  inputs: {
-    givenG: { symbol: 'm', unit: 'g', words: 'propofol given' },
-    wastedPercent: { symbol: 'w', unit: '%', words: 'share drawn up and not given' }
-  },
-  unit: 'g',
-  source: 'definition',
-  compute: ({ givenG, wastedPercent }) => givenG / (1 - wastedPercent / 100)
-});
-
-export const propofolWasted = formula<{ drawnUpG: number; givenG: number }>({
-  id: 'money.propofol-wasted',
-  yields: 'Propofol drawn up and not given',
-  words: 'What is drawn up less what patients get.',
-  expression: 'M - m',
-  inputs: {
-    drawnUpG: { symbol: 'M', unit: 'g', words: 'propofol drawn up' },
-    givenG: { symbol: 'm', unit: 'g', words: 'propofol given' }
-  },
-  unit: 'g',
-  source: 'definition',
-  compute: ({ drawnUpG, givenG }) => drawnUpG - givenG
-});
-
-export const eegSensors = formula<{ cases: number; sensorPercent: number }>({
-  id: 'money.eeg-sensors',
-  yields: 'Sensors of processed EEG',
-  words: 'Intravenous cases, times the share of them in which a sensor is used.',
-  expression: 'n * s / 100',
-  inputs: {
-    cases: { symbol: 'n', unit: '1', words: 'intravenous cases' },
-    sensorPercent: { symbol: 's', unit: '%', words: 'share of them with a sensor' }
-  },
-  unit: '1',
-  source: 'definition',
-  compute: ({ cases, sensorPercent }) => (cases * sensorPercent) / 100
-});
 
 const priced = (id: string, yields: string, used: string, unit: '1' | 'g' | 'h', price: string) =>
   formula<{ used: number; price: Decimal }, Decimal>({
@@ -125,13 +77,11 @@ const techniquesCost = sumCalled(
   'Cost of intravenous and regional drugs and material'
 );
 
-export interface TechniquePrices {
-  readonly amountsOf: (use: TechniqueUse) => TechniqueAmounts;
-  readonly costOf: (use: TechniqueUse) => Quantity<Decimal>;
-}
-
-/** What these techniques take, and what that costs, by their cells. */
-export function techniquePrices(r: Reckoner, { intravenous, regional }: TechniqueSupplies): TechniquePrices {
+/** What a use of these techniques costs, by the prices in their cells. */
+export function techniquePrices(
+  r: Reckoner,
+  { intravenous, regional }: TechniqueSupplies
+): (use: TechniqueUse) => Quantity<Decimal> {
   const price = (
     given: string,
     unit: 'currency' | 'currency/g' | 'currency/h',
@@ -144,33 +94,14 @@ export function techniquePrices(r: Reckoner, { intravenous, regional }: Techniqu
     sensor: price(intravenous.eegSensorPrice, 'currency', 'intravenous', 'eegSensorPrice'),
     regional: price(regional.pricePerCase, 'currency', 'regional', 'pricePerCase')
   }));
-  const amountsOf = ({ propofolGivenG, intravenousCases }: TechniqueUse): TechniqueAmounts => {
-    const propofolDrawnUpG = r.apply(propofolDrawnUp, {
-      givenG: propofolGivenG,
-      wastedPercent: r.cell(intravenous.propofolWastedPercent, '%', 'intravenous', 'propofolWastedPercent')
+  return (use) =>
+    r.apply(techniquesCost, {
+      amounts: [
+        r.apply(costOfPropofol, { used: use.propofolDrawnUpG, price: prices().propofol }),
+        r.apply(costOfOtherDrugs, { used: use.intravenousH, price: prices().otherDrugs }),
+        r.apply(costOfDisposables, { used: use.intravenousCases, price: prices().disposables }),
+        r.apply(costOfEegSensors, { used: use.eegSensors, price: prices().sensor }),
+        r.apply(costOfRegional, { used: use.regionalCases, price: prices().regional })
+      ]
     });
-    return {
-      propofolDrawnUpG,
-      propofolWastedG: r.apply(propofolWasted, { drawnUpG: propofolDrawnUpG, givenG: propofolGivenG }),
-      eegSensors: r.apply(eegSensors, {
-        cases: intravenousCases,
-        sensorPercent: r.cell(intravenous.eegSensorCasesPercent, '%', 'intravenous', 'eegSensorCasesPercent')
-      })
-    };
-  };
-  return {
-    amountsOf,
-    costOf: (use) => {
-      const amounts = amountsOf(use);
-      return r.apply(techniquesCost, {
-        amounts: [
-          r.apply(costOfPropofol, { used: amounts.propofolDrawnUpG, price: prices().propofol }),
-          r.apply(costOfOtherDrugs, { used: use.intravenousH, price: prices().otherDrugs }),
-          r.apply(costOfDisposables, { used: use.intravenousCases, price: prices().disposables }),
-          r.apply(costOfEegSensors, { used: amounts.eegSensors, price: prices().sensor }),
-          r.apply(costOfRegional, { used: use.regionalCases, price: prices().regional })
-        ]
-      });
-    }
-  };
 }

@@ -7,7 +7,7 @@ import type { CaseRow, EstimateInput, Scenario } from '../input.ts';
 import { plain } from '../working/plain.ts';
 import { sourcesOfCases } from './case-sources.ts';
 import { ownPlace } from './scenario-cases.ts';
-import { techniqueShares } from '../year/technique-shares.ts';
+import { techniqueShares } from '../fleet/technique-shares.ts';
 
 /**
  * What a case of a row is made of that follows the scenario, in the theatres that its machine comes to: one that keeps

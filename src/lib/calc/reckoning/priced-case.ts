@@ -6,7 +6,8 @@ import type { ConsumablePrices } from '../money/consumable-prices.ts';
 import { costOfCase } from '../money/consumables.ts';
 import type { Decimal } from '../money/decimal.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
-import { cubicMetres, electricity, hours, propofolOf } from '../year/consumption.ts';
+import { cubicMetres, electricity, hours } from '../year/consumption.ts';
+import { propofolOf, techniqueAmounts } from '../year/technique-amounts.ts';
 import { captureOf, emissionsOfAbsorbent, massOfNitrousOxide, powerOf } from './amounts.ts';
 import type { SourcesOfCases } from './case-sources.ts';
 import type { CaseReckoning } from './scenario-cases.ts';
@@ -48,12 +49,16 @@ export function pricedCase(
   const oneCase = (isOne: boolean): Quantity =>
     r.assumption(isOne ? 1 : 0, '1', isOne ? 'One case.' : 'The case is done by another technique.');
   const isIntravenous = row.technique === 'intravenous';
+  const intravenousCases = oneCase(isIntravenous);
   const techniques = {
-    intravenousCases: oneCase(isIntravenous),
+    intravenousCases,
     intravenousH: r.apply(hours, { minutes: isIntravenous ? minutes : nothing }),
-    propofolGivenG: isIntravenous
-      ? propofolOf(r, input.intravenous, row)
-      : r.assumption(0, 'g', 'No propofol for maintenance in this case.'),
+    ...techniqueAmounts(r, input.intravenous, {
+      intravenousCases,
+      propofolGivenG: isIntravenous
+        ? propofolOf(r, input.intravenous, row)
+        : r.assumption(0, 'g', 'No propofol for maintenance in this case.')
+    }),
     regionalCases: oneCase(row.technique === 'regional')
   };
   const emitting = {

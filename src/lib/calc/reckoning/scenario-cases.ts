@@ -13,7 +13,7 @@ import { massBalance } from '../year/mass-balance.ts';
 import { measuredUseWarnings } from '../year/measured-use-warnings.ts';
 import { scaledToMeasured } from '../year/reconciliation.ts';
 import type { CaseChoice, SourcesOfCases } from './case-sources.ts';
-import { techniqueShares } from '../year/technique-shares.ts';
+import { techniqueShares } from '../fleet/technique-shares.ts';
 
 /** One case on one plan and machine. */
 export interface CaseReckoning<C extends CaseUse> extends CaseChoice {

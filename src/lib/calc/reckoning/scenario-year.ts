@@ -20,6 +20,7 @@ import {
 } from '../year/consumption.ts';
 import { liquidAtSpillFactor, massBalance } from '../year/mass-balance.ts';
 import { estimateOverPurchase, purchasedLiquid, scaledToPurchases } from '../year/reconciliation.ts';
+import { techniqueAmounts } from '../year/technique-amounts.ts';
 import { captureOf, emissionsOfAbsorbent, massOfNitrousOxide } from './amounts.ts';
 import type { SourcesOfCases } from './case-sources.ts';
 import type { YearPart } from './year-parts.ts';
@@ -222,10 +223,15 @@ export function scenarioYears(
     const oxygenM3 = inAll(parts, 'm3', (use) => use.oxygenM3);
     const airM3 = inAll(parts, 'm3', (use) => use.airM3);
     const electricityKWh = inAll(parts, 'kWh', (use) => use.electricityKWh);
+    const intravenousCases = inAll(parts, '1', (use) => use.intravenousCases);
+    const taken = techniqueAmounts(r, input.intravenous, {
+      intravenousCases,
+      propofolGivenG: inAll(parts, 'g', (use) => use.propofolGivenG)
+    });
     const techniques = {
-      intravenousCases: inAll(parts, '1', (use) => use.intravenousCases),
+      intravenousCases,
+      ...taken,
       intravenousH: inAll(parts, 'h', (use) => use.intravenousH),
-      propofolGivenG: inAll(parts, 'g', (use) => use.propofolGivenG),
       regionalCases: inAll(parts, '1', (use) => use.regionalCases)
     };
     const usedKg = scenario === today ? usedTodayKg() : nitrousOxideUsedKg(parts);
@@ -296,8 +302,8 @@ export function scenarioYears(
         nitrousOxideKg: usedKg,
         absorbentKg: together(r, 'kg', Object.values(absorbentKg)),
         electricityKWh,
-        intravenousCases: techniques.intravenousCases,
-        ...prices().techniques.amountsOf(techniques),
+        intravenousCases,
+        ...taken,
         regionalCases: techniques.regionalCases,
         cost: { ...cost.lines, total: cost.total },
         co2eKg

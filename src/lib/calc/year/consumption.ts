@@ -3,6 +3,7 @@ import type { CaseUse } from '../case/case-result.ts';
 import { formula } from '../working/formula.ts';
 import { once } from '../working/kept.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
+import { propofolOf } from './technique-amounts.ts';
 
 /** Agent used and taken up over a year. */
 export interface AgentUse {
@@ -151,34 +152,6 @@ const rowPropofol = perYear(
   'propofol given a case'
 );
 const propofolTotal = total('year.propofol', 'Propofol given in a year', 'g');
-
-/** Propofol that one patient gets for maintenance; induction is the same by every technique, and left out. */
-export const propofolOfCase = formula<{ mgPerKgPerH: number; weightKg: number; minutes: number }>({
-  id: 'case.propofol',
-  yields: 'Propofol given in a case',
-  words: 'Dose an hour for each kilogram, times weight, times hours; induction is left out.',
-  expression: 'D * w * t / 60 / 1000',
-  inputs: {
-    mgPerKgPerH: { symbol: 'D', unit: 'mg/(kg h)', words: 'propofol an hour for each kilogram' },
-    weightKg: { symbol: 'w', unit: 'kg', words: 'weight' },
-    minutes: { symbol: 't', unit: 'min', words: 'minutes' }
-  },
-  unit: 'g',
-  source: 'definition',
-  compute: ({ mgPerKgPerH, weightKg, minutes }) => (((mgPerKgPerH * weightKg) / 60) * minutes) / 1000
-});
-
-/** Propofol that a patient of a row gets where the case is intravenous. */
-export const propofolOf = (
-  r: Reckoner,
-  { propofolMgPerKgPerH }: Pick<IntravenousSupply, 'propofolMgPerKgPerH'>,
-  { id, weightKg, minutes }: Pick<CaseRow, 'id' | 'weightKg' | 'minutes'>
-): Quantity =>
-  r.apply(propofolOfCase, {
-    mgPerKgPerH: r.cell(propofolMgPerKgPerH, 'mg/(kg h)', 'intravenous', 'propofolMgPerKgPerH'),
-    weightKg: r.cell(weightKg, 'kg', 'caseMix', id, 'weightKg'),
-    minutes: r.cell(minutes, 'min', 'caseMix', id, 'minutes')
-  });
 
 export const cubicMetres = formula<{ litres: number }>({
   id: 'year.cubic-metres',

@@ -163,7 +163,8 @@ export interface BareAmounts {
   recoveryMinutes?: number;
   intravenousCases?: number;
   intravenousH?: number;
-  propofolGivenG?: number;
+  propofolDrawnUpG?: number;
+  eegSensors?: number;
   regionalCases?: number;
 }
 
@@ -183,7 +184,8 @@ export function amountsOf(r: Reckoner, bare: BareAmounts): YearlyAmounts {
     techniques: {
       intravenousCases: given(bare.intravenousCases, '1'),
       intravenousH: given(bare.intravenousH, 'h'),
-      propofolGivenG: given(bare.propofolGivenG, 'g'),
+      propofolDrawnUpG: given(bare.propofolDrawnUpG, 'g'),
+      eegSensors: given(bare.eegSensors, '1'),
       regionalCases: given(bare.regionalCases, '1')
     }
   };

@@ -63,8 +63,8 @@ describe('a year of each scenario', () => {
       'yearlySaving'
     ]);
     // Electricity differs in the last digits only, by the order of adding up.
-    expect(money.same.map(({ key }) => key)).toEqual(['electricity', 'other', 'carbon', 'recovery']);
-    expect(money.nothing).toEqual(['Other', 'Carbon price', 'Recovery']);
+    expect(money.same.map(({ key }) => key)).toEqual(['electricity', 'drugs', 'other', 'carbon', 'recovery']);
+    expect(money.nothing).toEqual(['Drugs', 'Other', 'Carbon price', 'Recovery']);
     expect(emissions.same.map(({ key }) => key)).toContain('nitrousOxideLost');
     expect(emissions.nothing).toEqual(['Absorbent']);
   });

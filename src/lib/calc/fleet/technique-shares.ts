@@ -16,7 +16,7 @@ export interface TechniqueShare {
 
 /** Share of the cases that keep the technique of their row. */
 export const shareOfOwnTechnique = formula<{ changed: readonly number[] }>({
-  id: 'year.share-of-own-technique',
+  id: 'fleet.share-of-own-technique',
   yields: 'Share of the cases that keep their technique',
   words: '100 % less the shares that become intravenous or regional; never below 0.',
   expression: 'max(0, 100 - sum(c))',
