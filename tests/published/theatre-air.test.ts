@@ -19,8 +19,7 @@ test('1 m³/h into 1 m³ at 4 air changes an hour: 0.1216 after 10, 0.2326 after
     airChangesPerH,
     roomVolumeM3: 1
   });
-  const after = (minutes: number): number =>
-    buildUp.compute({ steadyPpm, airChangesPerH, minutes }) / 1e6;
+  const after = (minutes: number): number => buildUp.compute({ steadyPpm, airChangesPerH, minutes }) / 1e6;
   expect(Math.abs(steadyPpm / 1e6 - 0.25)).toBeLessThan(1e-4);
   expect(Math.abs(after(10) - 0.1216)).toBeLessThan(1e-4);
   expect(Math.abs(after(40) - 0.2326)).toBeLessThan(1e-4);

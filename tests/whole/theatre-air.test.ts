@@ -88,14 +88,17 @@ test.each(['roomVolumeM3', 'airChangesPerH', 'scavengingPercent'] as const)(
 );
 
 test('the recovery room has what patients took up and do not metabolise, over the hours it is open', () => {
-  const today = airOf({}, {
-    site: {
-      recoveryRoomVolumeM3: 200,
-      recoveryAirChangesPerH: 6,
-      recoveryHoursPerYear: 2000,
-      recoveryGivenOffPercent: 50
+  const today = airOf(
+    {},
+    {
+      site: {
+        recoveryRoomVolumeM3: 200,
+        recoveryAirChangesPerH: 6,
+        recoveryHoursPerYear: 2000,
+        recoveryGivenOffPercent: 50
+      }
     }
-  });
+  );
   const one = today.cases.find(({ caseId }) => caseId === hernia.id);
   const takenUpL = ((one?.takenUpMl ?? NaN) * hernia.casesPerYear * 1.52 * 24.055) / 200.05;
   const [line] = today.theatreAir.recovery.lines;
@@ -123,7 +126,14 @@ test('where no limit is on record, that is said, and that it is no all-clear', (
   expect(line.heldAgainst).toEqual([]);
   expect(line.noLimit).toMatch(/no exposure limit for sevoflurane.*no all-clear.*occupational health/);
   for (const place of airLimitPlaces)
-    for (const subject of ['sevoflurane', 'isoflurane', 'desflurane', 'halothane', 'enflurane', 'nitrous-oxide'])
+    for (const subject of [
+      'sevoflurane',
+      'isoflurane',
+      'desflurane',
+      'halothane',
+      'enflurane',
+      'nitrous-oxide'
+    ])
       if (airLimits(newestReferenceSet, subject, place).length === 0)
         expect(noAirLimit(place, subject)).toMatch(/no all-clear.*local law and occupational health/);
 });
@@ -152,7 +162,10 @@ test('case groups that are done elsewhere are in no room’s air', () => {
   const [main] = oneGroup(2, oldMachine.id, room);
   const workbook = wholeWorkbook({
     theatreGroups: [main, { ...main, id: 'day', name: 'Day' }],
-    caseMix: base.caseMix.map((row) => ({ ...row, theatreGroups: { main: row.id === hernia.id ? 100 : 0, day: 0 } }))
+    caseMix: base.caseMix.map((row) => ({
+      ...row,
+      theatreGroups: { main: row.id === hernia.id ? 100 : 0, day: 0 }
+    }))
   });
   const rooms = estimate(coreInput(workbook)).scenarios[0]?.theatreAir.rooms ?? [];
   expect(rooms.map(({ lines }) => lines.length)).toEqual([2, 0]);

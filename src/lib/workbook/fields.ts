@@ -254,7 +254,14 @@ export const siteFields = {
     optional: true,
     empty: 'not chosen'
   },
-  recoveryRoomVolumeM3: number('Recovery room, volume', 'm³', 10, 5000, 'Volume of the recovery room.', noAir),
+  recoveryRoomVolumeM3: number(
+    'Recovery room, volume',
+    'm³',
+    10,
+    5000,
+    'Volume of the recovery room.',
+    noAir
+  ),
   recoveryAirChangesPerH: number(
     'Recovery room, air changes',
     '1/h',

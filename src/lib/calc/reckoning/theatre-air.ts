@@ -137,7 +137,9 @@ export function theatreAir<C extends CaseUse>(
       const share = cases.shareIn(standing, row);
       if (share === 'none') return [];
       const there =
-        share === 'all' ? r.assumption(100, '%', 'Every case of a group that is done in one way alone.') : share;
+        share === 'all'
+          ? r.assumption(100, '%', 'Every case of a group that is done in one way alone.')
+          : share;
       const { following, rest } = cases.casesIn(scenario, row, standing);
       if (rest === null) return [{ row, one: following, sharePercent: there }];
       const part = (sharePercent: Quantity) => r.apply(partOfCases, { therePercent: there, sharePercent });
@@ -189,7 +191,9 @@ export function theatreAir<C extends CaseUse>(
       r.apply(escapingGas, { spilledL, minutes, leakPercent, scavengingPercent });
     const spilledL = asVapour(result.spilledMl);
     return [
-      ...(agent === null || spilledL === null ? [] : [{ subject: agent, escapingLPerMin: escaping(spilledL) }]),
+      ...(agent === null || spilledL === null
+        ? []
+        : [{ subject: agent, escapingLPerMin: escaping(spilledL) }]),
       ...(row.nitrousOxidePercent > 0
         ? [{ subject: 'nitrous-oxide' as const, escapingLPerMin: escaping(result.nitrousOxideL) }]
         : [])
@@ -260,7 +264,10 @@ export function theatreAir<C extends CaseUse>(
         const { steadyPpm, escapingLPerMin } = highest;
         const { row } = highest.way;
         const endOfCasePpm = r.apply(buildUp, { steadyPpm, airChangesPerH, minutes: minutesOf(row) });
-        const allMinutes = [...given.map(({ minutes }) => minutes), ...others.map((other) => other.minutesAYear)];
+        const allMinutes = [
+          ...given.map(({ minutes }) => minutes),
+          ...others.map((other) => other.minutesAYear)
+        ];
         const meanPpm = allMinutes.some((minutes) => r.value(minutes) > 0)
           ? r.apply(meanConcentration, {
               steadyPpm: given.map((each) => each.steadyPpm),
@@ -298,7 +305,11 @@ export function theatreAir<C extends CaseUse>(
   };
 
   const recovery = (): TheatreAir['recovery'] => {
-    const { recoveryRoomVolumeM3: volume, recoveryAirChangesPerH: changes, recoveryHoursPerYear: hours } = site;
+    const {
+      recoveryRoomVolumeM3: volume,
+      recoveryAirChangesPerH: changes,
+      recoveryHoursPerYear: hours
+    } = site;
     const given = agents.filter((agent) => parts.some(({ use }) => use.agents[agent] !== undefined));
     if (volume === null || changes === null || hours === null)
       return {

@@ -114,15 +114,13 @@ export function airLimits(set: ReferenceSet, subject: string, place?: AirLimitPl
       [...set.constants.values()]
         .filter(({ id }) => id.startsWith(`exposure-limit.${each}.`))
         .filter(({ id }) => isFor(id.slice(`exposure-limit.${each}.`.length), subject))
-        .map(
-          ({ id, conditions }): AirLimit => ({
-            place: each,
-            limit: take(set, id),
-            averaging: isWhileGiven(conditions) ? 'while-given' : 'working-day',
-            averagingEvidence: recalledAveraging.includes(each) ? 'memory' : 'read',
-            referenceTemperature: temperatures[each]
-          })
-        )
+        .map(({ id, conditions }): AirLimit => ({
+          place: each,
+          limit: take(set, id),
+          averaging: isWhileGiven(conditions) ? 'while-given' : 'working-day',
+          averagingEvidence: recalledAveraging.includes(each) ? 'memory' : 'read',
+          referenceTemperature: temperatures[each]
+        }))
     );
 }
 

@@ -12,14 +12,20 @@ export const massConcentration = formula<{
 }>({
   id: 'theatre-air.mass-concentration',
   yields: 'Limit as mass in air',
-  words: 'parts in a million times the mass of a mole over its volume, at the temperature that the limit refers to',
+  words:
+    'parts in a million times the mass of a mole over its volume, at the temperature that the limit refers to',
   expression: 'c * M * P / (R * (T + T_0))',
   inputs: {
     ppm: { symbol: 'c', unit: 'ppm', words: 'concentration' },
     molarMassGPerMol: { symbol: 'M', unit: 'g/mol', words: 'molar mass' },
     pressureKPa: { symbol: 'P', unit: 'kPa', words: 'standard atmosphere' },
     gasConstant: { symbol: 'R', unit: 'J/(mol K)', words: 'molar gas constant' },
-    temperatureC: { symbol: 'T', unit: '°C', words: 'temperature that the limit refers to', testRange: [0, 30] },
+    temperatureC: {
+      symbol: 'T',
+      unit: '°C',
+      words: 'temperature that the limit refers to',
+      testRange: [0, 30]
+    },
     zeroCelsiusK: { symbol: 'T_0', unit: 'K', words: 'zero of the Celsius scale', testRange: [273, 274] }
   },
   unit: 'mg/m3',

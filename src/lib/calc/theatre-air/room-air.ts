@@ -26,7 +26,8 @@ export const steadyConcentration = formula<{
 }>({
   id: 'theatre-air.steady',
   yields: 'Concentration in the room, steady',
-  words: 'what escapes a minute over the air that passes through the room; 60 000 turns L/min over m³/h into ppm',
+  words:
+    'what escapes a minute over the air that passes through the room; 60 000 turns L/min over m³/h into ppm',
   expression: '60000 * G / (n * V)',
   inputs: {
     escapingLPerMin: { symbol: 'G', unit: 'L/min', words: 'escapes into the room' },

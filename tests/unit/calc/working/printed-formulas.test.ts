@@ -18,7 +18,9 @@ describe('the formulas met', () => {
     const written = [...coreSources].flatMap(([file, source]) =>
       /^(attribution|case|year|emissions|fleet|money|monitoring|reckoning|against|theatre-air)/.test(file)
         ? [
-            ...source.matchAll(/'((?:theatre-air|attribution|case|year|emissions|fleet|money|monitoring)\.[a-z0-9-]+)'/g)
+            ...source.matchAll(
+              /'((?:theatre-air|attribution|case|year|emissions|fleet|money|monitoring)\.[a-z0-9-]+)'/g
+            )
           ].map((match) => match[1])
         : []
     );
