@@ -121,6 +121,7 @@ for (const [sheet, least] of [
   ['payback', 200],
   ['flow-plans', 100],
   ['monitoring', 15],
+  ['theatre-air', 60],
   ['case', 150],
   ['uncertainty', 200],
   ['evidence', 100],

@@ -285,6 +285,56 @@ export interface VapourOnOwnPlan {
   togetherMl: number;
 }
 
+/** A workplace limit of the chosen place, and the estimate beside it. */
+export interface LimitHeldAgainst {
+  /** Id of the limit's record, e.g. `exposure-limit.united-kingdom.isoflurane`. */
+  limit: string;
+  ppm: number;
+  /** At the temperature that the limit refers to. */
+  mgPerM3: number;
+  /** `working-day`: against the mean; `while-given`: against the highest case group. */
+  averaging: 'working-day' | 'while-given';
+  /** null: there is no estimate. */
+  sharePercent: number | null;
+}
+
+/** What one substance comes to in the air of theatres; null where a cell of the room is empty, and never 0 then. */
+export interface TheatreAirLine {
+  subject: Agent | 'nitrous-oxide';
+  /** Id of the case group in which most escapes. */
+  highestCase: string | null;
+  escapingLPerMin: number | null;
+  steadyPpm: number | null;
+  endOfCasePpm: number | null;
+  meanPpm: number | null;
+  heldAgainst: LimitHeldAgainst[];
+  /** Said where the chosen place has no limit on record: no all-clear. */
+  noLimit: string | null;
+  /** From clean air: through one case of that group, and after it. */
+  course: { minute: number; ppm: number }[];
+}
+
+export interface RecoveryAirLine {
+  subject: Agent;
+  /** Of the hours in which the room is open. */
+  meanPpm: number | null;
+  heldAgainst: LimitHeldAgainst[];
+  noLimit: string | null;
+}
+
+/** An estimate for planning, of the settled year; no substitute for measurement. */
+export interface TheatreAir {
+  rooms: {
+    /** Ids of the theatre group, and of the machine that stands in these of its theatres. */
+    theatreGroup: string;
+    machine: string;
+    /** Titles of the cells without which nothing is told. */
+    missing: string[];
+    lines: TheatreAirLine[];
+  }[];
+  recovery: { missing: string[]; lines: RecoveryAirLine[] };
+}
+
 /** What a source restricts and a scenario does all the same: never advice to do it. */
 export interface Caution {
   id: 'sevoflurane-low-flow';
@@ -369,6 +419,7 @@ export interface ScenarioEstimate {
   placing: { item: MonitorItem; from: string; to: string; number: number }[];
   cautions: Caution[];
   vapourOnOwnPlan: VapourOnOwnPlan;
+  theatreAir: TheatreAir;
   failed: FailedCell[];
 }
 

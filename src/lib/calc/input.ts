@@ -3,6 +3,7 @@
  * the workbook of version 2, so that a cell's path means the same on both sides. Money is a decimal string.
  */
 import type { Jurisdiction } from './reference/agent-restrictions.ts';
+import type { AirLimitPlace } from './reference/exposure-limit-terms.ts';
 import type { ReferenceSet } from './reference/reference-set.ts';
 
 export const agents = ['sevoflurane', 'isoflurane', 'desflurane', 'halothane', 'enflurane'] as const;
@@ -75,6 +76,15 @@ export interface Site {
   readonly lawfulAgentInstead: Agent | null;
   /** Share of today's cases with a restricted agent that are not exempt. */
   readonly lawfulSharePercent: number;
+  /** Whose limits theatre air is held against; null: none is chosen, and it is held against none. */
+  readonly airLimitsOf: AirLimitPlace | null;
+  /** Of the room in which patients recover; null: not given, and no concentration is told. */
+  readonly recoveryRoomVolumeM3: number | null;
+  readonly recoveryAirChangesPerH: number | null;
+  /** Hours a year in which it is open. */
+  readonly recoveryHoursPerYear: number | null;
+  /** Share of what patients took up that they breathe out there. */
+  readonly recoveryGivenOffPercent: number;
 }
 
 /** Whether today's machines, where they stay, are bought again at the end of their life. One choice for all options. */
@@ -115,9 +125,12 @@ export interface TheatreGroup {
   readonly machineAgeYears: number | null;
   /** Hours a year for which one theatre is staffed; null: not given, and no capacity is told. */
   readonly staffedHoursPerTheatre: number | null;
-  readonly roomVolumeM3: number;
-  readonly airChangesPerH: number;
-  readonly scavengingPercent: number;
+  /** null: not given, as air changes and scavenging; no concentration is then told. */
+  readonly roomVolumeM3: number | null;
+  readonly airChangesPerH: number | null;
+  readonly scavengingPercent: number | null;
+  /** Share of the air changes that reaches the air that is breathed. */
+  readonly airMixingPercent: number;
   /** Theatres that have an item today; an item that is absent was not counted, and nobody can tell. */
   readonly monitors: Readonly<Partial<Record<MonitorItem, number>>>;
 }

@@ -26,7 +26,12 @@ export function blankWorkbook(): Workbook {
       departmentFootprintTonnes: null,
       jurisdiction: null,
       lawfulAgentInstead: null,
-      lawfulSharePercent: 100
+      lawfulSharePercent: 100,
+      airLimitsOf: null,
+      recoveryRoomVolumeM3: null,
+      recoveryAirChangesPerH: null,
+      recoveryHoursPerYear: null,
+      recoveryGivenOffPercent: 100
     },
     accounting: {
       warmingSet: 'AR6',
@@ -54,9 +59,10 @@ export function blankWorkbook(): Workbook {
         machine: 'm-now',
         machineAgeYears: null,
         staffedHoursPerTheatre: null,
-        roomVolumeM3: 110,
-        airChangesPerH: 20,
-        scavengingPercent: 95,
+        roomVolumeM3: null,
+        airChangesPerH: null,
+        scavengingPercent: null,
+        airMixingPercent: 100,
         monitors: {}
       }
     ],

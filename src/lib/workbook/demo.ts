@@ -245,7 +245,8 @@ const inGroup: Omit<TheatreGroup, 'id' | 'name' | 'theatres' | 'machineAgeYears'
   staffedHoursPerTheatre: 1500,
   roomVolumeM3: 110,
   airChangesPerH: 20,
-  scavengingPercent: 95
+  scavengingPercent: 95,
+  airMixingPercent: 100
 };
 
 /** An invented hospital with invented prices, so that a first visit shows results at once. */

@@ -10,8 +10,8 @@ interface FieldBase {
   readonly title: string;
   /** One sentence: what it is, and what it is for. */
   readonly words: string;
-  /** True while no figure rests on it: its words say so, a report leaves it out, and it is offered no range. */
-  readonly notUsedYet?: true;
+  /** True where theatre air alone rests on it and no figure of the answer does: it is offered no range. */
+  readonly onlyTheatreAir?: true;
 }
 
 export interface NumberField extends FieldBase {

@@ -14,6 +14,7 @@ import {
 } from '#lib/calc/input.ts';
 import type { Agent } from '#lib/calc/input.ts';
 import { jurisdictions } from '#lib/calc/reference/agent-restrictions.ts';
+import { airLimitPlaces, airLimitPlaceTitles } from '#lib/calc/reference/exposure-limit-terms.ts';
 import type { Limit } from '#lib/calc/limits.ts';
 import { absorbentLimits, machineLimits, phaseLimits, rowLimits, siteLimits } from '#lib/calc/limits.ts';
 import type {
@@ -169,6 +170,8 @@ const flag = (title: string, words: string): FlagField => ({ kind: 'flag', title
 const choice = (title: string, of: ChoiceField['options'], words: string) =>
   ({ kind: 'choice', title, options: of, words }) as const;
 
+export const airLimitOptions = options(airLimitPlaces, airLimitPlaceTitles);
+
 type Fields = Readonly<Record<string, Field>>;
 
 export const workbookFields = {
@@ -182,7 +185,7 @@ export const markFields = {
   invented: flag('Invented', 'Whether its figures are invented: every page and file that shows them says so.')
 } as const satisfies Fields;
 
-const notUsedYet = 'Not used yet: no figure rests on it.';
+const noAir = { optional: true, empty: 'not given: no concentration is told', onlyTheatreAir: true } as const;
 
 export const siteFields = {
   theatreTemperatureC: within(
@@ -243,6 +246,46 @@ export const siteFields = {
     0,
     100,
     'Share of today’s cases with a restricted agent that the law gives no exemption.'
+  ),
+  airLimitsOf: {
+    kind: 'choice',
+    title: 'Limits of theatre air of',
+    words: 'Whose workplace limits the estimate of theatre air is held against. The text in force decides.',
+    options: airLimitOptions,
+    optional: true,
+    empty: 'not chosen'
+  },
+  recoveryRoomVolumeM3: number(
+    'Recovery room, volume',
+    'm³',
+    10,
+    5000,
+    'Volume of the recovery room.',
+    noAir
+  ),
+  recoveryAirChangesPerH: number(
+    'Recovery room, air changes',
+    '1/h',
+    0.1,
+    100,
+    'Air changes an hour in the recovery room.',
+    noAir
+  ),
+  recoveryHoursPerYear: number(
+    'Recovery room, open',
+    'h/year',
+    1,
+    8784,
+    'Hours a year in which the recovery room is open.',
+    noAir
+  ),
+  recoveryGivenOffPercent: number(
+    'Breathed out there',
+    '%',
+    0,
+    100,
+    'Share of what patients took up that they breathe out in the recovery room; all of it is the upper bound.',
+    { onlyTheatreAir: true }
   )
 } as const satisfies Fields;
 
@@ -266,19 +309,30 @@ export const theatreGroupFields = {
     'Hours a year for which one theatre is staffed, to hold the cases against.',
     { optional: true, empty: 'no capacity is told' }
   ),
-  roomVolumeM3: number('Room volume', 'm³', 10, 2000, `Volume of one theatre. ${notUsedYet}`, {
-    notUsedYet: true
-  }),
-  airChangesPerH: number('Air changes', '1/h', 0.1, 100, `Air changes an hour in a theatre. ${notUsedYet}`, {
-    notUsedYet: true
-  }),
+  roomVolumeM3: number('Room volume', 'm³', 10, 2000, 'Volume of one theatre, for Theatre air.', noAir),
+  airChangesPerH: number(
+    'Air changes',
+    '1/h',
+    0.1,
+    100,
+    'Air changes an hour in a theatre, for Theatre air.',
+    noAir
+  ),
   scavengingPercent: number(
     'Scavenging',
     '%',
     0,
     100,
-    `Share of the spilled gas that the scavenging takes away. ${notUsedYet}`,
-    { notUsedYet: true }
+    'Share of the spilled gas that the scavenging takes away, for Theatre air; what leaks it does not reach.',
+    noAir
+  ),
+  airMixingPercent: number(
+    'Mixing',
+    '%',
+    10,
+    100,
+    'Share of the air changes that reaches the air that is breathed, for Theatre air; 100 is a well-mixed room.',
+    { onlyTheatreAir: true }
   )
 } as const satisfies Fields;
 

@@ -143,7 +143,12 @@ const schema = z.strictObject({
     ...shape(siteFields),
     jurisdiction: z._default(leaf(siteFields.jurisdiction), null),
     lawfulAgentInstead: z._default(leaf(siteFields.lawfulAgentInstead), null),
-    lawfulSharePercent: z._default(leaf(siteFields.lawfulSharePercent), 100)
+    lawfulSharePercent: z._default(leaf(siteFields.lawfulSharePercent), 100),
+    airLimitsOf: z._default(leaf(siteFields.airLimitsOf), null),
+    recoveryRoomVolumeM3: z._default(leaf(siteFields.recoveryRoomVolumeM3), null),
+    recoveryAirChangesPerH: z._default(leaf(siteFields.recoveryAirChangesPerH), null),
+    recoveryHoursPerYear: z._default(leaf(siteFields.recoveryHoursPerYear), null),
+    recoveryGivenOffPercent: z._default(leaf(siteFields.recoveryGivenOffPercent), 100)
   }),
   accounting: z.strictObject({
     ...shape(accountingFields),
@@ -168,6 +173,7 @@ const schema = z.strictObject({
       ...shape(theatreGroupFields),
       machineAgeYears: z._default(leaf(theatreGroupFields.machineAgeYears), null),
       staffedHoursPerTheatre: z._default(leaf(theatreGroupFields.staffedHoursPerTheatre), null),
+      airMixingPercent: z._default(leaf(theatreGroupFields.airMixingPercent), 100),
       monitors: z._default(z.strictObject(optional(monitorItems, leaf(monitorInPlaceField))), {})
     }),
     limits.theatreGroups,

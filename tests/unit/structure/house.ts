@@ -33,6 +33,7 @@ export const rooms: readonly Room[] = [
   { place: 'lib/calc/working/', knows: [], knowsTypesOf: ['lib/calc/reference/'] },
   { place: 'lib/calc/case/', knows: parts },
   { place: 'lib/calc/emissions/', knows: parts },
+  { place: 'lib/calc/theatre-air/', knows: parts },
   { place: 'lib/calc/money/', knows: parts, knowsTypesOf: ['lib/calc/fleet/'] },
   { place: 'lib/calc/monitoring/', knows: parts },
   { place: 'lib/calc/fleet/', knows: parts },
@@ -49,6 +50,7 @@ export const rooms: readonly Room[] = [
       'lib/calc/known-cases/',
       'lib/calc/year/',
       'lib/calc/emissions/',
+      'lib/calc/theatre-air/',
       'lib/calc/money/',
       'lib/calc/monitoring/',
       'lib/calc/fleet/'
@@ -142,7 +144,7 @@ export const rooms: readonly Room[] = [
   },
   ...[
     ...['case-mix', 'case', 'flow-plans', 'prices', 'machines', 'scenarios', 'comparison', 'payback'],
-    ...['uncertainty', 'monitoring', 'evidence', 'report', 'files', 'workbooks', 'theatres']
+    ...['uncertainty', 'monitoring', 'evidence', 'report', 'files', 'workbooks', 'theatres', 'theatre-air']
   ].map((sheet): Room => ({
     place: `lib/sheets/${sheet}/`,
     knows: [...onSheets, ...coreForSheets, 'lib/sheets/frame/', 'lib/sheets/parts/', 'lib/sheets/working/'],

@@ -16,7 +16,7 @@ export const minuteVentilation = formula<{ alveolarLPerMin: number; deadSpacePer
   compute: ({ alveolarLPerMin, deadSpacePercent }) => alveolarLPerMin / (1 - deadSpacePercent / 100)
 });
 
-/** Gas that leaves the circuit in one phase, on average. */
+/** Gas that leaves the circuit in one phase, or in a case, on average. */
 export const meanSpill = formula<{
   flowLPerMin: number;
   oxygenMlPerMin: number;
@@ -25,15 +25,15 @@ export const meanSpill = formula<{
   minutes: number;
 }>({
   id: 'case.mean-spill',
-  yields: 'Gas spilled, mean of a phase',
+  yields: 'Gas spilled, mean',
   words: 'fresh gas and vapour that come in, less oxygen and agent that the patient takes; never below 0',
   expression: 'max(0, F - V / 1000 + (D - U) / t)',
   inputs: {
     flowLPerMin: { symbol: 'F', unit: 'L/min', words: 'fresh gas flow' },
     oxygenMlPerMin: { symbol: 'V', unit: 'mL/min', words: 'oxygen consumption' },
-    vapourL: { symbol: 'D', unit: 'L', words: 'vapour delivered in the phase' },
-    takenUpL: { symbol: 'U', unit: 'L', words: 'vapour taken up in the phase' },
-    minutes: { symbol: 't', unit: 'min', words: 'minutes of the phase' }
+    vapourL: { symbol: 'D', unit: 'L', words: 'vapour delivered' },
+    takenUpL: { symbol: 'U', unit: 'L', words: 'vapour taken up' },
+    minutes: { symbol: 't', unit: 'min', words: 'minutes in which it is' }
   },
   unit: 'L/min',
   source: 'mass balance of the circuit',

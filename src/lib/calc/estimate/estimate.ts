@@ -11,6 +11,7 @@ import {
   stepFigures,
   tonnesIncrement
 } from './estimate-attribution.ts';
+import { theatreAirEstimate } from './estimate-theatre-air.ts';
 import { estimateWarnings } from './estimate-warnings.ts';
 import type {
   AgainstBaseline,
@@ -163,6 +164,7 @@ function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Sc
       togetherMl: number(togetherMl)
     };
   });
+  const air = once(() => theatreAirEstimate(reckoning.theatreAir(scenario)));
   return {
     id: scenario.id,
     get perYear() {
@@ -209,6 +211,9 @@ function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Sc
     },
     get vapourOnOwnPlan() {
       return vapour();
+    },
+    get theatreAir() {
+      return air();
     },
     get failed() {
       return [...reckoning.failed(scenario)];

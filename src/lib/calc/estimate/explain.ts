@@ -22,7 +22,8 @@ const rooms = [
   'waysToPay',
   'monitoring',
   'monitoringGaps',
-  'vapourOnOwnPlan'
+  'vapourOnOwnPlan',
+  'theatreAir'
 ];
 
 /** A figure with this path does not exist, or nothing was computed for it. */
@@ -104,6 +105,8 @@ export function explainer(
         return follow(reckoning.monitoringGaps(scenario), rest, path);
       case 'vapourOnOwnPlan':
         return follow(reckoning.vapour(scenario), rest, path);
+      case 'theatreAir':
+        return follow(reckoning.theatreAir(scenario), rest, path);
       default:
         throw new NoSuchFigureError(path, `${scenarioId}. and one of ${rooms.join(', ')}`);
     }

@@ -4,9 +4,11 @@ import type {
   CostOfWay,
   Estimate,
   LeverPart,
+  LimitHeldAgainst,
   MoneyIncrement,
   ScenarioEstimate,
   StepFigures,
+  TheatreAir,
   TonnesIncrement
 } from '../estimate-types.ts';
 
@@ -78,7 +80,8 @@ export function figurePaths(estimate: Estimate): string[] {
       leaves(`${id}.monitoring.${rule}`, { theatresMissing, cost })
     ),
     `${id}.monitoringGaps`,
-    ...leaves(`${id}.vapourOnOwnPlan`, more.vapourOnOwnPlan)
+    ...leaves(`${id}.vapourOnOwnPlan`, more.vapourOnOwnPlan),
+    ...theatreAirPaths(`${id}.theatreAir`, more.theatreAir)
   ]);
   return [...ofScenarios, ...incrementPaths(estimate.increments)];
 }
@@ -103,6 +106,29 @@ function ofRun(path: string, run: AgainstBaseline): string[] {
             leaves(`${path}.charges.years.${year}`, figures)
           )
         ])
+  ];
+}
+
+function theatreAirPaths(path: string, { rooms, recovery }: TheatreAir): string[] {
+  const held = (at: string, limits: readonly LimitHeldAgainst[]) =>
+    limits.flatMap(({ mgPerM3, sharePercent }, index) =>
+      leaves(`${at}.heldAgainst.${index}`, { mgPerM3, sharePercent })
+    );
+  return [
+    ...rooms.flatMap(({ lines }, room) =>
+      lines.flatMap(({ escapingLPerMin, steadyPpm, endOfCasePpm, meanPpm, heldAgainst, course }, line) => {
+        const at = `${path}.rooms.${room}.lines.${line}`;
+        return [
+          ...leaves(at, { escapingLPerMin, steadyPpm, endOfCasePpm, meanPpm }),
+          ...held(at, heldAgainst),
+          ...course.map((_, point) => `${at}.course.${point}.ppm`)
+        ];
+      })
+    ),
+    ...recovery.lines.flatMap(({ meanPpm, heldAgainst }, line) => {
+      const at = `${path}.recovery.lines.${line}`;
+      return [...leaves(at, { meanPpm }), ...held(at, heldAgainst)];
+    })
   ];
 }
 

@@ -32,6 +32,7 @@ import { pricedCase } from './priced-case.ts';
 import { scenarioCases } from './scenario-cases.ts';
 import { scenarioMonitoring } from './scenario-monitoring.ts';
 import { scenarioYears } from './scenario-year.ts';
+import { theatreAir } from './theatre-air.ts';
 import { yearParts } from './year-parts.ts';
 
 /** How many years of the appraisal lie in a period. */
@@ -96,10 +97,11 @@ export function reckonWith<C extends CaseUse>(
     prices
   });
   const monitoring = scenarioMonitoring(r, input, { today, fleet, cases });
-  const settledYear = (scenario: Scenario) => {
+  const settled = (scenario: Scenario) => {
     const periods = fleet.periods(scenario);
-    return yearIn(scenario, periods.at(-1) ?? periods[0]);
+    return periods.at(-1) ?? periods[0];
   };
+  const settledYear = (scenario: Scenario) => yearIn(scenario, settled(scenario));
 
   /** The case that tells of a row: one that keeps its technique, where any does. */
   const caseOf = (scenario: Scenario, row: CaseRow) => cases.ownCases(scenario, row)[0].one;
@@ -211,6 +213,10 @@ export function reckonWith<C extends CaseUse>(
           .flatMap((row) => cases.ownCases(scenario, row))
           .map(({ one: { row, result }, percent }) => ({ row, result, percent }))
       ),
+    theatreAir: kept((scenario: Scenario) => {
+      const period = settled(scenario);
+      return theatreAir(r, input, { scenario, period, cases, sources, parts: partsIn(scenario, period) });
+    }),
     reconciliation: (agent: Agent) => reconciliation(agent),
     failed: (scenario: Scenario): readonly FailedCell[] => cases.failedIn(scenario)
   };

@@ -146,7 +146,6 @@ export const exposureLimits = limits.map(({ country, subject, ppm, conditions, s
     conditions,
     source,
     evidence,
-    kind: 'exposure-limit',
-    unusedBecause: 'A limit to hold a concentration against; no figure is computed from it.'
+    kind: 'exposure-limit'
   })
 );

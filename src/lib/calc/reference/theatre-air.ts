@@ -3,7 +3,7 @@ import { constant } from './constant.ts';
 import type { Source } from './constant.ts';
 
 const ashrae170: Source = { authors: 'ASHRAE', title: 'Standard 170', locator: 'Standard 170' };
-const notYet = 'Kept for theatre air, which the tool does not estimate yet.';
+const comparison = 'To compare with on Theatre air; no figure is computed from it.';
 
 export const theatreAirConstants = [
   constant({
@@ -24,7 +24,7 @@ export const theatreAirConstants = [
       }
     ],
     preferredBecause: 'The newer edition.',
-    unusedBecause: notYet
+    unusedBecause: comparison
   }),
   constant({
     id: 'air-changes.united-states',
@@ -36,7 +36,7 @@ export const theatreAirConstants = [
     source: ashrae170,
     evidence: 'memory',
     kind: 'air-changes',
-    unusedBecause: notYet
+    unusedBecause: comparison
   }),
   constant({
     id: 'air-changes.recovery-room.united-states',
@@ -48,7 +48,7 @@ export const theatreAirConstants = [
     source: ashrae170,
     evidence: 'second-hand',
     kind: 'air-changes',
-    unusedBecause: notYet
+    unusedBecause: comparison
   }),
   constant({
     id: 'recovery-room-air.sevoflurane',
@@ -67,6 +67,6 @@ export const theatreAirConstants = [
     },
     evidence: 'read',
     kind: 'measured-air',
-    unusedBecause: notYet
+    unusedBecause: comparison
   })
 ];

@@ -76,6 +76,11 @@ export const sheetGroups: readonly SheetGroup[] = [
         words: 'What the chosen standard asks for with these cases and flows, and what the theatres lack.'
       },
       {
+        route: '/theatre-air/',
+        title: 'Theatre air',
+        words: 'What escapes into the air of theatres and recovery, beside the limits that are on record.'
+      },
+      {
         route: '/evidence/',
         title: 'Evidence',
         words: 'Where every published figure comes from, and how the model stands against measurements.'
@@ -126,6 +131,7 @@ export function routeOfCell(path: string): string {
     case 'site':
       if (/electricity/.test(path)) return '/prices/';
       if (/monitoringStandard|facilityLevel/.test(path)) return '/monitoring/';
+      if (/airLimits|recovery/.test(path)) return '/theatre-air/';
       if (/jurisdiction|lawful/.test(path)) return '/scenarios/';
       if (/departmentFootprint/.test(path)) return '/comparison/';
       return '/machines/';

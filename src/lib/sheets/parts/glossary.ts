@@ -78,7 +78,7 @@ export const glossary: readonly GlossaryEntry[] = [
   {
     term: 'scavenging',
     words: 'The suction that takes the exhaust of the breathing circuit out of the room.',
-    sheets: ['/theatres/']
+    sheets: ['/theatres/', '/theatre-air/']
   },
   {
     term: 'adoption',

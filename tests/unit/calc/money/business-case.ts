@@ -107,6 +107,11 @@ export const site: EstimateInput['site'] = {
   jurisdiction: null,
   lawfulAgentInstead: null,
   lawfulSharePercent: 100,
+  airLimitsOf: null,
+  recoveryRoomVolumeM3: null,
+  recoveryAirChangesPerH: null,
+  recoveryHoursPerYear: null,
+  recoveryGivenOffPercent: 100,
   electricityPricePerKWh: '0.25',
   electricityKgCo2ePerKWh: 0.3,
   departmentFootprintTonnes: null

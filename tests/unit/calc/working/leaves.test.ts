@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readCell } from '#lib/calc/cell-path.ts';
+import { airLimitTemperatures } from '#lib/calc/reference/exposure-limit-terms.ts';
 import { newestReferenceSet } from '#lib/calc/reference/reference-sets.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import { everyBranch } from '../../../fixtures/every-branch.ts';
@@ -37,9 +38,11 @@ describe('the leaves of every working', () => {
     for (const { leaf } of leavesOf('assumption')) expect(leaf.words).toMatch(/^[A-Z].*\.$/);
   });
 
-  test('that are constants are records of the reference set, value and unit', () => {
+  test('that are constants are records of the reference set or of the terms of limits, value and unit', () => {
+    const temperatures = new Map(airLimitTemperatures.map((record) => [record.id, record]));
     for (const { leaf } of [...leavesOf('constant'), ...leavesOf('default')]) {
-      const record = newestReferenceSet.constants.get(leaf.constant.id);
+      const { id } = leaf.constant;
+      const record = newestReferenceSet.constants.get(id) ?? temperatures.get(id);
       expect([leaf.value, leaf.unit], leaf.constant.id).toEqual([record?.value, record?.unit]);
     }
   });
