@@ -129,6 +129,8 @@ export interface AgentSupply {
   /** Share of a bottle that cannot be used (residue, spillage at filling). */
   readonly unusablePercent: number;
   readonly bottlesBoughtPerYear: number | null;
+  /** Of these, those used outside the theatres (obstetrics, intensive care) or put in stock; null: none. */
+  readonly bottlesUsedElsewherePerYear: number | null;
   readonly scaleToPurchases: boolean;
 }
 

@@ -65,6 +65,7 @@ export function blankWorkbook(): Workbook {
       bottlePrice: '0',
       unusablePercent: 0,
       bottlesBoughtPerYear: null,
+      bottlesUsedElsewherePerYear: null,
       scaleToPurchases: false
     })),
     gases: { oxygenPerM3: '0', airPerM3: '0', nitrousOxidePerKg: '0', nitrousOxideBoughtKgPerYear: null },

@@ -305,6 +305,7 @@ export function demoWorkbook(): Workbook {
         bottlePrice: '118.00',
         unusablePercent: 1,
         bottlesBoughtPerYear: 232,
+        bottlesUsedElsewherePerYear: null,
         scaleToPurchases: false
       },
       {
@@ -313,6 +314,7 @@ export function demoWorkbook(): Workbook {
         bottlePrice: '34.00',
         unusablePercent: 1,
         bottlesBoughtPerYear: 38,
+        bottlesUsedElsewherePerYear: null,
         scaleToPurchases: false
       }
     ],

@@ -481,6 +481,14 @@ export const agentFields = {
       empty: 'not compared with purchases'
     }
   ),
+  bottlesUsedElsewherePerYear: number(
+    'Of them, used elsewhere',
+    'a year',
+    0,
+    1e6,
+    'Bottles of those bought that were used outside the theatres, as in obstetrics or intensive care, or went into stock: today’s use is held against the others.',
+    { optional: true, empty: 'all are used in theatres' }
+  ),
   scaleToPurchases: flag(
     'Scale to purchases',
     'Scale this agent’s use in every scenario so that today’s meets the purchases.'

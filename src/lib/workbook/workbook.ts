@@ -168,7 +168,14 @@ const schema = z.strictObject({
     limits.theatreGroups,
     1
   ),
-  agents: listOf('Agents', z.strictObject(shape(agentFields)), agents.length),
+  agents: listOf(
+    'Agents',
+    z.strictObject({
+      ...shape(agentFields),
+      bottlesUsedElsewherePerYear: z._default(leaf(agentFields.bottlesUsedElsewherePerYear), null)
+    }),
+    agents.length
+  ),
   gases: z.strictObject(shape(gasFields)),
   absorbents: listOf('Absorbents', z.strictObject({ id, ...shape(absorbentFields) }), limits.absorbents, 1),
   caseMix: listOf(

@@ -122,6 +122,7 @@ export const prices: Prices = {
       bottlePrice: '118.00',
       unusablePercent: 1,
       bottlesBoughtPerYear: null,
+      bottlesUsedElsewherePerYear: null,
       scaleToPurchases: false
     },
     {
@@ -130,6 +131,7 @@ export const prices: Prices = {
       bottlePrice: '96.50',
       unusablePercent: 0,
       bottlesBoughtPerYear: null,
+      bottlesUsedElsewherePerYear: null,
       scaleToPurchases: false
     }
   ],
