@@ -1,6 +1,7 @@
 import { readCell } from '#lib/calc/cell-path.ts';
 import { fieldAt } from './field-at.ts';
 import { agentOptions, monitorItemOptions } from './fields.ts';
+import { rangedConstantAt } from './ranged-constants.ts';
 import type { Workbook } from './workbook.ts';
 
 const rooms: Readonly<Record<string, string>> = {
@@ -22,6 +23,8 @@ const rooms: Readonly<Record<string, string>> = {
 export function cellName(workbook: Workbook, path: string): string {
   const end = /^ranges\.(.*)\.(low|high)$/.exec(path);
   if (end !== null) return `Uncertainty, range of “${cellName(workbook, end[1] ?? '')}”: ${end[2]}`;
+  const published = rangedConstantAt(workbook, path);
+  if (published !== null) return `Evidence: ${published.constant.name}`;
   const title = fieldAt(path)?.title ?? path.split('.').at(-1) ?? '';
   return `${cellPlace(workbook, path)}: ${title}`;
 }

@@ -27,6 +27,7 @@ import type { InputWorth } from '../uncertainty/value-of-information.ts';
 import { valueOfInformation } from '../uncertainty/value-of-information.ts';
 import { drawsInOrder, varianceShare } from '../uncertainty/variance-share.ts';
 import { numberAt, numberWriter, reckonUse } from './changed-cell.ts';
+import { constantValueAt, constantWriter } from './drawn-constant.ts';
 import { isModelError, modelErrorInputs, modelErrorWriter } from './model-spread.ts';
 import { once } from '../working/kept.ts';
 import { plain } from '../working/plain.ts';
@@ -50,7 +51,7 @@ export function uncertainInputs(input: EstimateInput): UncertainInput[] {
   const ranged = Object.entries(input.ranges)
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([path, { low, high }]): UncertainInput => {
-      const mode = numberAt(input, path);
+      const mode = constantValueAt(input, path) ?? numberAt(input, path);
       if (mode === null)
         throw new UncertainInputError(path, `“${path}” has a range but holds no number: delete the range.`);
       const isCaseMinutes = path.startsWith('caseMix.') && path.endsWith('.minutes');
@@ -74,6 +75,8 @@ export function drawnWriter(
   wholeCells: ReadonlySet<string>
 ): (input: EstimateInput, value: number) => EstimateInput {
   if (path === bodyModelPath) return (to, value) => writeCell(to, path, bodyModels[value]);
+  const ofConstant = constantWriter(input, path);
+  if (ofConstant !== null) return ofConstant;
   const ofModel = modelErrorWriter(path);
   if (ofModel !== null) return ofModel;
   const write = numberWriter(input, path);

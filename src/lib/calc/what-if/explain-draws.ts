@@ -2,6 +2,7 @@
 import { isTwinId, scenarioOfTwin } from '../attribution/levers.ts';
 import { explainer, NoSuchFigureError } from '../estimate/explain.ts';
 import type { EstimateInput } from '../input.ts';
+import { constantIdOf } from '../reference/ranged-constant.ts';
 import type { Band, BandPoint } from '../uncertainty/bands.ts';
 import type { Likelihood } from '../uncertainty/acceptability.ts';
 import { sharesOf, widthOf } from '../uncertainty/weights.ts';
@@ -322,12 +323,21 @@ function ofDraws(
     }
     const unit = unitOf(path);
     inputs[`range ${number}, low`] = recorder.cell(uncertain.low, unit, 'ranges', path, 'low');
-    inputs[`range ${number}, most likely`] = recorder.cell(uncertain.mode, unit, path);
+    inputs[`range ${number}, most likely`] = modeOf(input, { path, mode: uncertain.mode, unit });
     inputs[`range ${number}, high`] = recorder.cell(uncertain.high, unit, 'ranges', path, 'high');
   }
   // “Never”, and what no draw gave, is no number.
   const shown = Number.isFinite(value) ? value : null;
   return workingOf(recorder.result(shown, inputs, () => report));
+}
+
+/** The most likely value of an input: its cell, or the published figure. */
+function modeOf(
+  { reference }: EstimateInput,
+  { path, mode, unit }: { readonly path: string; readonly mode: number; readonly unit: string }
+): Quantity {
+  const published = reference.constants.get(constantIdOf(path) ?? '');
+  return published === undefined ? recorder.cell(mode, unit, path) : recorder.constant(published);
 }
 
 /** One input at an end of its range, the rest as entered: the estimate itself, done once with that value. */

@@ -5,7 +5,7 @@ import type { Likelihood } from '#lib/calc/uncertainty/acceptability.ts';
 import type { DrawnFigure, ScenarioSpread, ScenarioSwing } from '#lib/calc/what-if/draws.ts';
 import { formatFull, formatMoney, formatNumber, notGiven } from '#lib/numbers/format-number.ts';
 import { yearsInWords } from '#lib/numbers/years-in-words.ts';
-import { fieldAt } from '#lib/workbook/field-at.ts';
+import { rangedFieldAt } from '#lib/workbook/ranged-field.ts';
 import { bodyModelOptions } from '#lib/workbook/fields.ts';
 import type { SwingRanges } from '#lib/charts/swing-ranges.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -170,7 +170,7 @@ function valueInWords(
     return bodyModelOptions.find((option) => option.id === id)?.label ?? String(id);
   }
   if (paths.length > 1) return 'each at this end of its range';
-  const field = fieldAt(path);
+  const field = rangedFieldAt(workbook, path);
   const unit = field === undefined ? undefined : unitOf(field, workbook.currency);
   return formatFull(value, { locale, ...(unit === undefined ? {} : { unit }) });
 }
