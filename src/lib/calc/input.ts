@@ -329,6 +329,8 @@ export interface Sampling {
   readonly overBodyModels: boolean;
   /** Draw the model's own error as well, as it is against what was measured. */
   readonly overModelError: boolean;
+  /** Draw where gas is spilled, on machines that say nothing of it. */
+  readonly overSpillShare: boolean;
 }
 
 /** Factors on the model's figures, for its own error. */

@@ -153,7 +153,8 @@ export function blankWorkbook(): Workbook {
       shape: 'pert',
       minutesTogether: false,
       overBodyModels: true,
-      overModelError: true
+      overModelError: true,
+      overSpillShare: true
     },
     overrides: [],
     keptTexts: {}

@@ -70,7 +70,8 @@ function labelOf({ machines, theatreGroups, caseMix }: Workbook, key: string): s
 /** What a run draws of the model itself stands in no cell. */
 const modelErrorNames: Readonly<Record<string, string>> = {
   'modelError.uptakeFactor': 'The model itself: what patients take up',
-  'modelError.spillFactor': 'The model itself: what is spilled'
+  'modelError.spillFactor': 'The model itself: what is spilled',
+  'modelError.spillShare': 'The model itself: where gas is spilled'
 };
 
 /** What varies together in a run, as a reader calls it: only the minutes of case groups do. */

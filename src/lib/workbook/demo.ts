@@ -443,6 +443,6 @@ export function demoWorkbook(): Workbook {
       'scenarios.closed.adoptionPercent': { low: 60, high: 97 },
       'flowPlans.usual.phases.1.flowLPerMin': { low: 1.5, high: 3 }
     },
-    sampling: { ...blank.sampling }
+    sampling: { ...blank.sampling, overSpillShare: false }
   };
 }

@@ -795,5 +795,9 @@ export const samplingFields = {
   overModelError: flag(
     'Over the model’s error',
     'Draw the model’s own error too, as large as it is against published measurements: one factor on what patients take up, one on what is spilled.'
+  ),
+  overSpillShare: flag(
+    'Over where gas is spilled',
+    'Draw which share of the spilled gas leaves as inspired gas, 0.33 to 1, for all machines together whose cell for it is empty.'
   )
 } as const satisfies Fields;

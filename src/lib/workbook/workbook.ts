@@ -125,7 +125,8 @@ const phase = z.strictObject({
 
 const samplingShape: Readonly<Record<string, z.core.$ZodType>> = {
   ...shape(samplingFields),
-  overModelError: z._default(leaf(samplingFields.overModelError), false)
+  overModelError: z._default(leaf(samplingFields.overModelError), false),
+  overSpillShare: z._default(leaf(samplingFields.overSpillShare), false)
 };
 
 const schema = z.strictObject({
@@ -254,7 +255,8 @@ const schema = z.strictObject({
     shape: 'pert',
     minutesTogether: false,
     overBodyModels: true,
-    overModelError: false
+    overModelError: false,
+    overSpillShare: false
   }),
   overrides: z._default(
     listOf(

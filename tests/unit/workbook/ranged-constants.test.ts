@@ -37,7 +37,7 @@ test('a range of a published figure stands in a file and comes back', () => {
 
 test('it goes out as CSV and comes in again', () => {
   const workbook = ranged(warming, 120, 270);
-  const read = readCsv(writeTableCsv('ranges', workbook, 'en-GB'), 'en-GB');
+  const read = readCsv(writeTableCsv('ranges', workbook, 'en-GB'));
   if (read.kind !== 'table') throw new Error(read.kind);
   const { workbook: back, refusedRows } = previewImport(department, {
     table: 'ranges',

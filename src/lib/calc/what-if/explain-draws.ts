@@ -10,6 +10,7 @@ import type { DrawnFigure, RunSummary, ScenarioSpread, SpreadPart } from './draw
 import { drawnFigures, drawnWriter, uncertainInputs } from './draws.ts';
 import { numberAt } from './changed-cell.ts';
 import { isModelError } from './model-spread.ts';
+import { drawnSpillShares, spillSharePath } from './spill-spread.ts';
 import { recorder, recorderOver, workingOf } from '../working/recorder.ts';
 import type { MethodReport, Quantity } from '../working/reckoner.ts';
 import type { Working } from '../working/working.ts';
@@ -299,12 +300,21 @@ function ofDraws(
     'shape of the ranges': setting('shape'),
     'minutes of all case groups together': setting('minutesTogether'),
     'over the body models': setting('overBodyModels'),
-    'over the model’s error': setting('overModelError')
+    'over the model’s error': setting('overModelError'),
+    'over where gas is spilled': setting('overSpillShare')
   };
   let number = 0;
   for (const uncertain of uncertainInputs(input)) {
     const { path } = uncertain;
     number += 1;
+    if (path === spillSharePath) {
+      inputs['lowest share spilled as inspired gas, each of five drawn equally often'] = recorder.assumption(
+        drawnSpillShares[0],
+        '1',
+        'The dead-space share: the relief valve sits on the expiratory side (Evidence). The highest is 1, as without draws.'
+      );
+      continue;
+    }
     if ('choices' in uncertain) {
       inputs['most likely body model, each drawn equally often'] = recorder.cell(
         input.accounting.bodyModel,

@@ -1,4 +1,5 @@
 /** What an uncertainty run says, in words and as chart data. */
+import { drawnSpillShares, spillSharePath } from '#lib/calc/what-if/spill-spread.ts';
 import { bodyModels } from '#lib/calc/input.ts';
 import type { Band, BandPoint } from '#lib/calc/uncertainty/bands.ts';
 import type { Likelihood } from '#lib/calc/uncertainty/acceptability.ts';
@@ -169,6 +170,7 @@ function valueInWords(
     const id = bodyModels[value];
     return bodyModelOptions.find((option) => option.id === id)?.label ?? String(id);
   }
+  if (path === spillSharePath) return formatFull(drawnSpillShares[value] ?? NaN, { locale });
   if (paths.length > 1) return 'each at this end of its range';
   const field = rangedFieldAt(workbook, path);
   const unit = field === undefined ? undefined : unitOf(field, workbook.currency);
