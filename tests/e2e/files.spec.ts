@@ -100,6 +100,45 @@ test('a log of single cases becomes case groups; what identifies somebody is lef
   ).toContainText('Sevoflurane');
 });
 
+test('a log’s flow and millilitres are held against today, taken over or not, and undone in one step', async ({
+  page
+}, info) => {
+  await page.goto('./files/');
+  const file = info.outputPath('log.csv');
+  const lines = Array.from({ length: 60 }, (_, index) => {
+    const day = String(1 + (index % 28)).padStart(2, '0');
+    return `2025-0${1 + (index % 9)}-${day},Ear surgery,90,sevoflurane,${(1.4 + (index % 3) / 10).toFixed(1)},${20 + (index % 5)}`;
+  });
+  await writeFile(
+    file,
+    ['Date,Procedure,Minutes,Agent,Mean fresh gas flow,Liquid agent used', ...lines].join('\n')
+  );
+  await page.getByLabel('A log of anaesthetics, as CSV').setInputFiles(file);
+  await page.getByRole('button', { name: 'Group the cases' }).click();
+  const section = page.getByRole('region', { name: 'What the log says of today' });
+  const ofFlow = section.getByRole('checkbox', {
+    name: 'Take the log’s mean flow as today’s flow plan (1 of 1 group)'
+  });
+  await expect(ofFlow).not.toBeChecked();
+  await expect(section.getByRole('row', { name: /Ear surgery 1\.5 L\/min/ })).toBeVisible();
+  const ofMillilitres = section.getByRole('checkbox', { name: /Take the log’s millilitres/ });
+  await expect(ofMillilitres).toBeChecked();
+  await expect(section.getByRole('columnheader', { name: 'With both' })).toBeVisible();
+  await section.getByRole('button', { name: /^Spill of the log against the model’s, Ear surgery/ }).click();
+  await expect(page.getByText('Spill of this practice against the model’s').first()).toBeVisible();
+  await page.keyboard.press('Escape');
+  await ofFlow.check();
+  await ofMillilitres.uncheck();
+  await page.getByRole('button', { name: 'Take over' }).click();
+  await page.getByRole('link', { name: 'Case mix', exact: true }).click();
+  const measured = () => gridCell(page, { grid: 'Case mix', row: 'Ear surgery', column: 'Measured' });
+  await expect(await measured()).toHaveText('estimated');
+  await page.getByRole('link', { name: 'Flow plans', exact: true }).click();
+  await expect(page.getByText(/L\/min by the log/).first()).toBeVisible();
+  await page.getByRole('button', { name: 'Undo' }).first().click();
+  await expect(page.getByText(/L\/min by the log/)).toHaveCount(0);
+});
+
 test('a workbook of an unknown reference set opens read-only, and is moved on request', async ({
   page
 }, info) => {

@@ -62,41 +62,48 @@ test('a measured use leaves what patients take up as it is, today and in every s
 });
 
 const bottles = fc.oneof(fc.double({ min: 0, max: 5000, noNaN: true }), fc.constantFrom(0, 1, 1e6));
+const elsewhere = fc.option(fc.constantFrom(0, 1, 7.5, 400));
 
 test('use scaled to purchases is never below what is taken up and left of every case, and meets them if that allows', () => {
   fc.assert(
-    fc.property(bottles, fc.option(fc.double({ min: 0, max: 60, noNaN: true })), (bought, measured) => {
-      const demo = newSet(demoWorkbook());
-      const workbook: Workbook = {
-        ...demo,
-        caseMix: demo.caseMix.map((row, index) =>
-          index === 0 && row.technique === 'volatile' ? { ...row, measuredMlPerCase: measured } : row
-        ),
-        agents: demo.agents.map((supply) => ({
-          ...supply,
-          bottlesBoughtPerYear: bought,
-          scaleToPurchases: true
-        }))
-      };
-      const today = scenariosOf(workbook).find((_, index) => workbook.scenarios[index]!.baseline)!;
-      for (const { agent, bottleMl, unusablePercent } of workbook.agents) {
-        const use = today.perYear.agents[agent];
-        if (use === undefined) continue;
-        let heldMl = 0;
-        let fixedMl = 0;
-        for (const one of today.cases) {
-          const row = workbook.caseMix.find(({ id }) => id === one.caseId)!;
-          if (one.agent !== agent) continue;
-          heldMl += row.casesPerYear * (one.takenUpMl + one.leftMl);
-          fixedMl +=
-            row.casesPerYear * (row.measuredMlPerCase === null ? one.takenUpMl + one.leftMl : one.liquidMl);
+    fc.property(
+      bottles,
+      elsewhere,
+      fc.option(fc.double({ min: 0, max: 60, noNaN: true })),
+      (bought, others, measured) => {
+        const demo = newSet(demoWorkbook());
+        const workbook: Workbook = {
+          ...demo,
+          caseMix: demo.caseMix.map((row, index) =>
+            index === 0 && row.technique === 'volatile' ? { ...row, measuredMlPerCase: measured } : row
+          ),
+          agents: demo.agents.map((supply) => ({
+            ...supply,
+            bottlesBoughtPerYear: bought,
+            bottlesUsedElsewherePerYear: others,
+            scaleToPurchases: true
+          }))
+        };
+        const today = scenariosOf(workbook).find((_, index) => workbook.scenarios[index]!.baseline)!;
+        for (const { agent, bottleMl, unusablePercent } of workbook.agents) {
+          const use = today.perYear.agents[agent];
+          if (use === undefined) continue;
+          let heldMl = 0;
+          let fixedMl = 0;
+          for (const one of today.cases) {
+            const row = workbook.caseMix.find(({ id }) => id === one.caseId)!;
+            if (one.agent !== agent) continue;
+            heldMl += row.casesPerYear * (one.takenUpMl + one.leftMl);
+            fixedMl +=
+              row.casesPerYear * (row.measuredMlPerCase === null ? one.takenUpMl + one.leftMl : one.liquidMl);
+          }
+          const boughtMl = ((bought - (others ?? 0)) * bottleMl * (100 - unusablePercent)) / 100;
+          expect(use.liquidMl).toBeGreaterThanOrEqual(heldMl - slackOf(heldMl));
+          // No purchases at all are none to scale to.
+          if (boughtMl > 0) expect(use.liquidMl / Math.max(boughtMl, fixedMl)).toBeCloseTo(1, 9);
         }
-        const boughtMl = (bought * bottleMl * (100 - unusablePercent)) / 100;
-        expect(use.liquidMl).toBeGreaterThanOrEqual(heldMl - slackOf(heldMl));
-        // No purchases at all are none to scale to.
-        if (boughtMl > 0) expect(use.liquidMl / Math.max(boughtMl, fixedMl)).toBeCloseTo(1, 9);
       }
-    }),
+    ),
     runs
   );
 });

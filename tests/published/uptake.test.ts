@@ -13,5 +13,7 @@ testArea('uptake', {
   'up-3': 4.63,
   'up-4-sevoflurane': 5,
   'up-4-isoflurane': 6.5,
-  'up-4-desflurane': 10.2
+  'up-4-desflurane': 10.2,
+  'up-5-sevoflurane': 6.5,
+  'up-5-desflurane': 3.1
 });

@@ -28,7 +28,8 @@ const workbook = wholeWorkbook({
     shape: 'pert',
     minutesTogether: false,
     overBodyModels: true,
-    overModelError: false
+    overModelError: false,
+    overSpillShare: false
   }
 });
 const input = coreInput(workbook);

@@ -1,6 +1,9 @@
 /** Bottles bought: what the estimate is held against, and scaled to where the user asks for it. */
 import { describe, expect, test } from 'vitest';
+import { explainer } from '#lib/calc/estimate/explain.ts';
 import type { AgentSupply, Scenario } from '#lib/calc/input.ts';
+import { recorder } from '#lib/calc/working/recorder.ts';
+import { coreInput } from '#lib/workbook/core-input.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import {
   expectFigures,
@@ -41,6 +44,50 @@ test('every scenario tells the quotient of today, whatever it uses itself', () =
 test('purchases that are given scale nothing unless the user asks for it', () => {
   const { sevoflurane } = scenarioOf(buying({ bottlesBoughtPerYear: 10 }), today).perYear.agents;
   expectFigures(sevoflurane?.liquidMl, estimatedMl);
+});
+
+describe('bottles used elsewhere', () => {
+  const elsewhere = { bottlesBoughtPerYear: 10, bottlesUsedElsewherePerYear: 4 } as const;
+
+  test('the estimate is divided by what is left for the theatres', () => {
+    const { sevoflurane } = scenarioOf(buying(elsewhere), today).perYear.agents;
+    expectFigures(sevoflurane?.estimateOverPurchase, estimatedMl / (6 * usableMl));
+  });
+
+  test('scaled to purchases, today uses what is left for the theatres', () => {
+    const { sevoflurane } = scenarioOf(buying({ ...elsewhere, scaleToPurchases: true }), today).perYear
+      .agents;
+    expectFigures(sevoflurane?.liquidMl, 6 * usableMl);
+  });
+
+  test('the working names both cells', () => {
+    const working = explainer(
+      coreInput(buying(elsewhere)),
+      recorder
+    )(`${today.id}.perYear.agents.sevoflurane.estimateOverPurchase`);
+    expect(JSON.stringify(working)).toContain('agents.sevoflurane.bottlesUsedElsewherePerYear');
+  });
+
+  test.each([10, 12])('%s of 10: nothing is left to compare with, and that is said', (used) => {
+    const none = buying({ ...elsewhere, bottlesUsedElsewherePerYear: used, scaleToPurchases: true });
+    const { sevoflurane } = scenarioOf(none, today).perYear.agents;
+    expect(sevoflurane?.estimateOverPurchase).toBeNull();
+    expectFigures(sevoflurane?.liquidMl, estimatedMl);
+    expect(warningsOf(none)).toEqual([
+      `All the sevoflurane that was bought is said to be used elsewhere (${used} of 10 bottles), so today’s use is compared with no purchases and not scaled.`
+    ]);
+  });
+
+  test('that purchases are met is told by what is left for the theatres', () => {
+    const met = buying({
+      bottlesBoughtPerYear: 4 + estimatedMl / usableMl,
+      bottlesUsedElsewherePerYear: 4,
+      scaleToPurchases: true
+    });
+    expect(warningsOf({ ...met, referenceSet: '2026-2' })).toContain(
+      'The use of sevoflurane is scaled in every scenario so that today’s meets the purchases.'
+    );
+  });
 });
 
 describe('scaled to purchases', () => {

@@ -8,13 +8,8 @@ import { setUpRun, summaryOf } from '#lib/calc/what-if/draws.ts';
 import { answerTo, cellsThatTurn, questionsOf } from '#lib/calc/what-if/questions.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
-import {
-  allowedRange,
-  assumedRange,
-  isReadOff,
-  numericCells,
-  wholeCells
-} from '#lib/workbook/numeric-cells.ts';
+import { assumedRange, isReadOff, numericCells, wholeCells } from '#lib/workbook/numeric-cells.ts';
+import { allowedRange } from '#lib/workbook/range-around.ts';
 import type { Ask, Reply } from './what-if-messages.ts';
 
 /**

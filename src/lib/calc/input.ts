@@ -142,6 +142,8 @@ export interface AgentSupply {
   /** Share of a bottle that cannot be used (residue, spillage at filling). */
   readonly unusablePercent: number;
   readonly bottlesBoughtPerYear: number | null;
+  /** Of these, those used outside the theatres (obstetrics, intensive care) or put in stock; null: none. */
+  readonly bottlesUsedElsewherePerYear: number | null;
   readonly scaleToPurchases: boolean;
 }
 
@@ -375,6 +377,8 @@ export interface Sampling {
   readonly overBodyModels: boolean;
   /** Draw the model's own error as well, as it is against what was measured. */
   readonly overModelError: boolean;
+  /** Draw where gas is spilled, on machines that say nothing of it. */
+  readonly overSpillShare: boolean;
 }
 
 /** Factors on the model's figures, for its own error. */

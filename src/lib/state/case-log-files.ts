@@ -3,6 +3,7 @@ import type { CaseLogPlan, GroupedCases } from '#lib/files/case-log/group-cases.
 import type { LogEncoding, OpenCaseLog, OpenedCaseLog } from '#lib/files/case-log/open-case-log.ts';
 import type { ReadCaseLog } from '#lib/files/case-log/read-case-log.ts';
 import type { ReadTable } from '#lib/files/read/read-table.ts';
+import type { AskedOfLog, LogAgainstToday, LogParts, StepsOfLog } from './log-against-today.ts';
 import type { Watch } from '#lib/background/run-in-worker.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 
@@ -41,4 +42,19 @@ export async function tableOfGroups(
 ): Promise<ReadTable> {
   const { caseMixTable } = await import('#lib/files/case-log/case-mix-table.ts');
   return caseMixTable(cases, workbook, locale);
+}
+
+export type { LogAgainstToday, LogParts } from './log-against-today.ts';
+
+/** What a log says of today beyond its rows: loaded with the first one that is grouped. */
+export async function againstToday(asked: AskedOfLog, steps: StepsOfLog): Promise<LogAgainstToday | null> {
+  const { logAgainstToday } = await import('./log-against-today.ts');
+  return logAgainstToday(asked, steps);
+}
+
+/** The workbook that takes this much of a log; null where there is nothing to take. */
+export function workbookTaking({ years }: LogAgainstToday, { flow, millilitres }: LogParts): Workbook | null {
+  const isWanted = { rows: true, flow, millilitres, both: flow && millilitres };
+  // Of those that are there and wanted, the one that takes most comes last.
+  return years.findLast(({ taken }) => isWanted[taken])?.workbook ?? null;
 }

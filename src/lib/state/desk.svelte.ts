@@ -443,6 +443,18 @@ export class Desk {
     run.solved.then(settle, settle);
   }
 
+  /** Has the cases of another workbook than the open one solved aside, where there are many, for an estimate to find them. */
+  async solveCasesOf(workbook: Workbook, memo: CaseMemo): Promise<void> {
+    const input = coreInput(workbook);
+    const cases = casesLacking(input, memo);
+    if (cases.length <= solvedAtOnce) return;
+    const { workers, openPort } = this.#needs;
+    await solveAhead(
+      { reference: workbook, input, cases, memo },
+      { workers, openPort, onProgress: () => undefined }
+    ).solved;
+  }
+
   /** None where the core breaks over the workbook: the estimate then says so to whoever reads it. */
   #casesLacking(input: EstimateInput): readonly CaseSources[] {
     try {

@@ -72,6 +72,7 @@ export function blankWorkbook(): Workbook {
       bottlePrice: '0',
       unusablePercent: 0,
       bottlesBoughtPerYear: null,
+      bottlesUsedElsewherePerYear: null,
       scaleToPurchases: false
     })),
     ...unpricedTechniques,
@@ -162,7 +163,8 @@ export function blankWorkbook(): Workbook {
       shape: 'pert',
       minutesTogether: false,
       overBodyModels: true,
-      overModelError: true
+      overModelError: true,
+      overSpillShare: true
     },
     overrides: [],
     keptTexts: {}

@@ -1,6 +1,7 @@
 import { readCell } from '#lib/calc/cell-path.ts';
 import { fieldAt } from './field-at.ts';
 import { agentOptions, monitorItemOptions } from './fields.ts';
+import { rangedConstantAt } from './ranged-constants.ts';
 import type { Workbook } from './workbook.ts';
 
 const rooms: Readonly<Record<string, string>> = {
@@ -24,6 +25,8 @@ const rooms: Readonly<Record<string, string>> = {
 export function cellName(workbook: Workbook, path: string): string {
   const end = /^ranges\.(.*)\.(low|high)$/.exec(path);
   if (end !== null) return `Uncertainty, range of “${cellName(workbook, end[1] ?? '')}”: ${end[2]}`;
+  const published = rangedConstantAt(workbook, path);
+  if (published !== null) return `Evidence: ${published.constant.name}`;
   const title = fieldAt(path)?.title ?? path.split('.').at(-1) ?? '';
   return `${cellPlace(workbook, path)}: ${title}`;
 }
@@ -69,7 +72,8 @@ function labelOf({ machines, theatreGroups, caseMix }: Workbook, key: string): s
 /** What a run draws of the model itself stands in no cell. */
 const modelErrorNames: Readonly<Record<string, string>> = {
   'modelError.uptakeFactor': 'The model itself: what patients take up',
-  'modelError.spillFactor': 'The model itself: what is spilled'
+  'modelError.spillFactor': 'The model itself: what is spilled',
+  'modelError.spillShare': 'The model itself: where gas is spilled'
 };
 
 /** What varies together in a run, as a reader calls it: only the minutes of case groups do. */

@@ -308,6 +308,7 @@ export function demoWorkbook(): Workbook {
         bottlePrice: '118.00',
         unusablePercent: 1,
         bottlesBoughtPerYear: 232,
+        bottlesUsedElsewherePerYear: null,
         scaleToPurchases: false
       },
       {
@@ -316,6 +317,7 @@ export function demoWorkbook(): Workbook {
         bottlePrice: '34.00',
         unusablePercent: 1,
         bottlesBoughtPerYear: 38,
+        bottlesUsedElsewherePerYear: null,
         scaleToPurchases: false
       }
     ],
@@ -453,6 +455,6 @@ export function demoWorkbook(): Workbook {
       'scenarios.closed.adoptionPercent': { low: 60, high: 97 },
       'flowPlans.usual.phases.1.flowLPerMin': { low: 1.5, high: 3 }
     },
-    sampling: { ...blank.sampling }
+    sampling: { ...blank.sampling, overSpillShare: false }
   };
 }

@@ -1,8 +1,8 @@
 /** Ranges of cells: what the user holds possible, given, changed and taken away. */
 import { writeCell } from '#lib/calc/cell-path.ts';
 import type { Range } from '#lib/calc/input.ts';
-import { fieldAt } from './field-at.ts';
 import { rangeFault } from './range-fault.ts';
+import { rangedFieldAt } from './ranged-field.ts';
 import { readText } from './read-text.ts';
 import type { Workbook } from './workbook.ts';
 
@@ -23,7 +23,7 @@ export function readRange(
   path: string,
   { low, high, locale }: { low: string; high: string; locale: string }
 ): { readonly range: Range } | RangeRefused {
-  const field = fieldAt(path);
+  const field = rangedFieldAt(workbook, path);
   if (field?.kind !== 'number' && field?.kind !== 'money')
     return { sentence: `“${path}” is not a cell with a number, so it cannot have a range.`, end: 'both' };
   const range: Record<'low' | 'high', number> = { low: NaN, high: NaN };

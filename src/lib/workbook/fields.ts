@@ -536,6 +536,14 @@ export const agentFields = {
       empty: 'not compared with purchases'
     }
   ),
+  bottlesUsedElsewherePerYear: number(
+    'Of them, used elsewhere',
+    'a year',
+    0,
+    1e6,
+    'Bottles of those bought that were used outside the theatres, as in obstetrics or intensive care, or went into stock: today’s use is held against the others.',
+    { optional: true, empty: 'all are used in theatres' }
+  ),
   scaleToPurchases: flag(
     'Scale to purchases',
     'Scale this agent’s use in every scenario so that today’s meets the purchases.'
@@ -915,5 +923,9 @@ export const samplingFields = {
   overModelError: flag(
     'Over the model’s error',
     'Draw the model’s own error too, as large as it is against published measurements: one factor on what patients take up, one on what is spilled.'
+  ),
+  overSpillShare: flag(
+    'Over where gas is spilled',
+    'Draw which share of the spilled gas leaves as inspired gas, 0.33 to 1, for all machines together whose cell for it is empty.'
   )
 } as const satisfies Fields;

@@ -2,6 +2,7 @@
 import { checkOverride } from '#lib/calc/reference/plausible-ranges.ts';
 import type { ReferenceSet } from '#lib/calc/reference/reference-set.ts';
 import { findReferenceSet, newestReferenceSet } from '#lib/calc/reference/reference-sets.ts';
+import { constantRangesFollowing } from './ranged-constants.ts';
 import type { Workbook } from './workbook.ts';
 
 export interface Moved {
@@ -24,11 +25,11 @@ export function moveToReferenceSet(
   const from = known(workbook.referenceSet);
   const judged = workbook.overrides.map((override) => ({ override, refused: checkOverride(to, override) }));
   return {
-    workbook: {
+    workbook: constantRangesFollowing(workbook, {
       ...workbook,
       referenceSet: to.id,
       overrides: judged.filter(({ refused }) => refused === null).map(({ override }) => override)
-    },
+    }),
     changes: [
       ...(from === null
         ? [

@@ -4,6 +4,8 @@ import type { Range } from '#lib/calc/input.ts';
 import type { Field } from './field.ts';
 import { isTooNearZero } from './field.ts';
 import { fieldAt } from './field-at.ts';
+import { allowedRange } from './range-around.ts';
+import { rangedConstantAt } from './ranged-constants.ts';
 import { rowsInForce } from './rows-in-force.ts';
 import type { Workbook } from './workbook.ts';
 
@@ -43,9 +45,13 @@ export function numericCells(workbook: Workbook): NumericCell[] {
   return cells;
 }
 
-/** The cell at a path where it holds a number that may have a range; null for any other. */
-export const numericCellAt = (workbook: Workbook, path: string): NumericCell | null =>
-  numericCell(path, readCell(workbook, path));
+/** The cell, or published figure, at a path where it holds a number that may have a range; null for any other. */
+export function numericCellAt(workbook: Workbook, path: string): NumericCell | null {
+  const published = rangedConstantAt(workbook, path);
+  return published === null
+    ? numericCell(path, readCell(workbook, path))
+    : { path, field: published.field, value: published.value };
+}
 
 function numericCell(path: string, value: unknown): NumericCell | null {
   if ((typeof value !== 'number' && typeof value !== 'string') || value === '' || isSetting(path))
@@ -68,19 +74,6 @@ const keyOf = (entry: unknown): string | undefined => {
   const { id, agent, item } = (entry ?? {}) as { id?: string; agent?: string; item?: string };
   return id ?? agent ?? item;
 };
-
-/** The values that a field allows; a money field has no highest. Ends that are themselves not allowed are moved inwards. */
-export function allowedRange(field: NumericCell['field']): {
-  readonly low: number;
-  readonly high: number | null;
-} {
-  if (field.kind === 'money') return { low: field.signed ? -Infinity : 0, high: null };
-  const inside = (field.max - field.min) * 1e-6;
-  return {
-    low: field.aboveMin ? field.min + inside : field.min,
-    high: field.belowMax ? field.max - inside : field.max
-  };
-}
 
 /** A fifth either way of the cell's value, within what its field allows: the range of a cell that was given none. */
 export function assumedRange({ field, value }: NumericCell): Range {

@@ -1,9 +1,11 @@
 import { readCell } from '#lib/calc/cell-path.ts';
 import type { Range } from '#lib/calc/input.ts';
+import { constantIdOf } from '#lib/calc/reference/ranged-constant.ts';
 import { quotedNumber } from '#lib/numbers/quoted-number.ts';
 import { isTooNearZero, nearZeroSentence, refuse } from './field.ts';
 import { fieldAt } from './field-at.ts';
 import { isSetting } from './numeric-cells.ts';
+import { constantFault, rangedConstantAt } from './ranged-constants.ts';
 import type { Workbook } from './workbook.ts';
 
 /**
@@ -17,10 +19,16 @@ export function rangeFault(
   locale?: string
 ): string | null {
   const written = (value: number): string => quotedNumber(value, locale);
-  const value = readCell(workbook, path);
+  const published = rangedConstantAt(workbook, path);
+  if (constantIdOf(path) !== null) {
+    const fault = constantFault(workbook, path);
+    // A set that is not known here says nothing of its figures.
+    if (fault !== null || published === null) return fault;
+  }
+  const value = published?.value ?? readCell(workbook, path);
   const mode =
     typeof value === 'number' ? value : typeof value === 'string' && value !== '' ? Number(value) : NaN;
-  const field = fieldAt(path);
+  const field = published?.field ?? fieldAt(path);
   if (!Number.isFinite(mode) || (field?.kind !== 'number' && field?.kind !== 'money'))
     return `“${path}” is not a cell with a number, so it cannot have a range.`;
   if (isSetting(path))

@@ -3,35 +3,14 @@ import type { Range } from '#lib/calc/input.ts';
 import { readCell } from '#lib/calc/cell-path.ts';
 import { formatFull } from '#lib/numbers/format-number.ts';
 import { cellName } from './cell-name.ts';
-import { isTooNearZero } from './field.ts';
-import type { NumericCell } from './numeric-cells.ts';
-import { allowedRange, numericCellAt } from './numeric-cells.ts';
+import { numericCellAt } from './numeric-cells.ts';
+import { rangeAround } from './range-around.ts';
 import type { Workbook } from './workbook.ts';
 
 /** What became of a range as its cell got another value: where it lies now; null where the cell was emptied. */
 export interface RangeFollowed {
   readonly path: string;
   readonly range: Range | null;
-}
-
-/**
- * The range of a cell whose value goes from one number to another. One that holds the new value stays; another moves by
- * as much as the value did, as far as the field allows, so that it reaches as far below and above as before.
- */
-export function rangeAround(
-  field: NumericCell['field'],
-  range: Range,
-  { from, to }: { from: number; to: number }
-): Range {
-  if (to >= range.low && to <= range.high) return range;
-  const allowed = allowedRange(field);
-  const moved = (end: number): number => {
-    // Twelve figures: the sum of two decimal numbers would otherwise show the dust of binary ones.
-    const there = Number((end + to - from).toPrecision(12));
-    const inside = Math.min(allowed.high ?? Infinity, Math.max(allowed.low, there));
-    return isTooNearZero(inside) ? 0 : inside;
-  };
-  return { low: Math.min(to, moved(range.low)), high: Math.max(to, moved(range.high)) };
 }
 
 /** The workbook after an edit of these cells with their ranges gone along, and what became of those that changed. */

@@ -130,7 +130,8 @@ const phase = z.strictObject({
 
 const samplingShape: Readonly<Record<string, z.core.$ZodType>> = {
   ...shape(samplingFields),
-  overModelError: z._default(leaf(samplingFields.overModelError), false)
+  overModelError: z._default(leaf(samplingFields.overModelError), false),
+  overSpillShare: z._default(leaf(samplingFields.overSpillShare), false)
 };
 
 const schema = z.strictObject({
@@ -179,7 +180,14 @@ const schema = z.strictObject({
     limits.theatreGroups,
     1
   ),
-  agents: listOf('Agents', z.strictObject(shape(agentFields)), agents.length),
+  agents: listOf(
+    'Agents',
+    z.strictObject({
+      ...shape(agentFields),
+      bottlesUsedElsewherePerYear: z._default(leaf(agentFields.bottlesUsedElsewherePerYear), null)
+    }),
+    agents.length
+  ),
   gases: z.strictObject(shape(gasFields)),
   intravenous: z._default(z.strictObject(shape(intravenousFields)), unpricedTechniques.intravenous),
   regional: z._default(z.strictObject(shape(regionalFields)), unpricedTechniques.regional),
@@ -262,7 +270,8 @@ const schema = z.strictObject({
     shape: 'pert',
     minutesTogether: false,
     overBodyModels: true,
-    overModelError: false
+    overModelError: false,
+    overSpillShare: false
   }),
   overrides: z._default(
     listOf(

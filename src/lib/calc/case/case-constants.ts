@@ -187,7 +187,8 @@ const picked = new WeakMap<ReferenceSet, CaseConstants>();
  * The constants of a reference set that cases draw on.
  * @throws Error where the set lacks one: a programmer's mistake.
  */
-export function caseConstants(set: ReferenceSet): CaseConstants {
+export function caseConstants(given: ReferenceSet): CaseConstants {
+  const set = given.casesAs ?? given;
   let constants = picked.get(set);
   if (constants === undefined) {
     constants = pick(set);

@@ -109,7 +109,8 @@ const planText = textBy<FlowPlan>(ofPlan);
 /** A set has no text that would tell it from another, so sets are numbered as they come. */
 const referenceNumbers = new WeakMap<ReferenceSet, number>();
 let referenceCount = 0;
-function referenceNumber(set: ReferenceSet): number {
+function referenceNumber(given: ReferenceSet): number {
+  const set = given.casesAs ?? given;
   let number = referenceNumbers.get(set);
   if (number === undefined) referenceNumbers.set(set, (number = ++referenceCount));
   return number;

@@ -24,11 +24,20 @@ export function estimateWarnings(
       warnings.push(
         `Today’s estimate of ${agent} is ${Math.round(ratio * 100)} % of what was bought. ` +
           (ratio < 1
-            ? 'Usual causes: flows or dial settings above the plan, cases missing from the case mix, long wash-outs, agent used elsewhere, stock building up.'
+            ? 'Usual causes: flows or dial settings above the plan, cases missing from the case mix, long wash-outs, agent used outside the theatres or put in stock, for which Prices has a column.'
             : 'Usual causes: flows below the plan, too many cases or minutes, a year of purchases that is not complete, stock being used up.')
       );
-  for (const { agent, scaleToPurchases, bottlesBoughtPerYear } of input.agents)
-    if (scaleToPurchases)
+  for (const { agent, scaleToPurchases, bottlesBoughtPerYear, bottlesUsedElsewherePerYear } of input.agents) {
+    if (
+      bottlesBoughtPerYear !== null &&
+      bottlesUsedElsewherePerYear !== null &&
+      bottlesUsedElsewherePerYear >= bottlesBoughtPerYear &&
+      bottlesUsedElsewherePerYear > 0
+    )
+      warnings.push(
+        `All the ${agent} that was bought is said to be used elsewhere (${bottlesUsedElsewherePerYear} of ${bottlesBoughtPerYear} bottles), so today’s use is compared with no purchases${scaleToPurchases ? ' and not scaled' : ''}.`
+      );
+    else if (scaleToPurchases)
       warnings.push(
         bottlesBoughtPerYear === null
           ? `${agent} is to be scaled to purchases, but no purchases are given; it is not scaled.`
@@ -37,6 +46,7 @@ export function estimateWarnings(
             ? `The use of ${agent} is scaled in every scenario so that today’s meets the purchases.`
             : `The use of ${agent} is to be scaled to purchases, and what was bought cannot be met: only the spill depends on practice, and what patients take up and circuits hold, with what was measured, stays as it is.`
       );
+  }
   warnings.push(...input.scenarios.flatMap(chainedSwitches), ...fleetWarnings(input));
   const used = new Set(input.machines.map((machine) => machine.absorbent));
   const without = input.absorbents.filter(
@@ -133,7 +143,8 @@ function meetsPurchases(
   const supply = supplies.find((each) => each.agent === agent);
   const use = today?.perYear.agents[agent];
   if (supply === undefined || use === undefined || supply.bottlesBoughtPerYear === null) return true;
-  const boughtMl = (supply.bottlesBoughtPerYear * supply.bottleMl * (100 - supply.unusablePercent)) / 100;
+  const bottles = supply.bottlesBoughtPerYear - (supply.bottlesUsedElsewherePerYear ?? 0);
+  const boughtMl = (bottles * supply.bottleMl * (100 - supply.unusablePercent)) / 100;
   return Math.abs(use.liquidMl - boughtMl) <= 1e-9 * boughtMl;
 }
 

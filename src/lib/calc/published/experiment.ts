@@ -12,6 +12,8 @@ import type { CircleCase, CirclePhase } from '../case/circle-system.ts';
 export interface Experiment {
   readonly reference: ReferenceSet;
   readonly bodyModel: BodyModel;
+  /** Share of the spilled gas that leaves as inspired gas; null: all of it, as no study says where it spilled. */
+  readonly spillShareInspiredFraction?: number | null;
   readonly agent: Agent;
   /** 70 kg where a study gives none. */
   readonly weightKg?: number;
@@ -119,13 +121,14 @@ export function experimentCase(experiment: Experiment): { circle: CircleCase; va
     agent,
     reference,
     bodyModel,
+    spillShareInspiredFraction = null,
     weightKg = 70,
     circuitVolumeL = null,
     targetPercent,
     phases
   } = experiment;
   const model = modelCase(plain, {
-    conditions: { ...conditions, agent, weightKg, circuitVolumeL, bodyModel },
+    conditions: { ...conditions, agent, weightKg, circuitVolumeL, bodyModel, spillShareInspiredFraction },
     cells,
     reference
   });

@@ -110,8 +110,18 @@ export function modelErrors(checks: readonly PublishedCheck[], bodyModel: BodyMo
 /** The same figures of one area with their working, down to the cases that were run for each row. */
 export const recordedModelError = (
   checks: readonly PublishedCheck[],
-  { area, reference, bodyModel }: { area: CheckArea; reference: ReferenceSet; bodyModel: BodyModel }
+  {
+    area,
+    reference,
+    bodyModel,
+    spillShareInspiredFraction = null
+  }: {
+    area: CheckArea;
+    reference: ReferenceSet;
+    bodyModel: BodyModel;
+    spillShareInspiredFraction?: number | null;
+  }
 ): { readonly bias: Quantity; readonly rootMeanSquare: Quantity } =>
   errorOf(recorder, measuredIn(checks, { area, bodyModel }), ({ id }) =>
-    recordedCheck(id, { reference, bodyModel })
+    recordedCheck(id, { reference, bodyModel, spillShareInspiredFraction })
   );

@@ -19,7 +19,12 @@ import {
   together
 } from '../year/consumption.ts';
 import { liquidAtSpillFactor, massBalance } from '../year/mass-balance.ts';
-import { estimateOverPurchase, purchasedLiquid, scaledToPurchases } from '../year/reconciliation.ts';
+import {
+  estimateOverPurchase,
+  purchasedForTheatres,
+  purchasedLiquid,
+  scaledToPurchases
+} from '../year/reconciliation.ts';
 import { techniqueAmounts } from '../year/technique-amounts.ts';
 import { captureOf, emissionsOfAbsorbent, massOfNitrousOxide } from './amounts.ts';
 import type { SourcesOfCases } from './case-sources.ts';
@@ -134,8 +139,10 @@ export function scenarioYears(
   const purchases = kept((agent: Agent) => {
     const supply = input.agents.find((each) => each.agent === agent);
     const used = partsOfToday().flatMap(({ use }) => use.agents[agent] ?? []);
-    if (supply === undefined || supply.bottlesBoughtPerYear === null || supply.bottlesBoughtPerYear === 0)
-      return null;
+    if (supply === undefined || supply.bottlesBoughtPerYear === null) return null;
+    const elsewhere = supply.bottlesUsedElsewherePerYear;
+    // None for the theatres are none to compare with.
+    if (!(supply.bottlesBoughtPerYear - (elsewhere ?? 0) > 0)) return null;
     const [first] = used;
     if (first === undefined) return null;
     const estimatedMl = together(
@@ -144,6 +151,11 @@ export function scenarioYears(
       used.map(({ liquidMl }) => liquidMl)
     );
     if (r.value(estimatedMl) === 0) return null;
+    const of = {
+      bottles: r.cell(supply.bottlesBoughtPerYear, '1', 'agents', agent, 'bottlesBoughtPerYear'),
+      bottleMl: r.cell(supply.bottleMl, 'mL', 'agents', agent, 'bottleMl'),
+      unusablePercent: r.cell(supply.unusablePercent, '%', 'agents', agent, 'unusablePercent')
+    };
     return {
       unmeasuredSpillMl: () =>
         together(
@@ -152,11 +164,13 @@ export function scenarioYears(
           used.map((use) => use.unmeasuredSpillMl())
         ),
       estimatedMl,
-      purchasedMl: r.apply(purchasedLiquid, {
-        bottles: r.cell(supply.bottlesBoughtPerYear, '1', 'agents', agent, 'bottlesBoughtPerYear'),
-        bottleMl: r.cell(supply.bottleMl, 'mL', 'agents', agent, 'bottleMl'),
-        unusablePercent: r.cell(supply.unusablePercent, '%', 'agents', agent, 'unusablePercent')
-      })
+      purchasedMl:
+        elsewhere === null
+          ? r.apply(purchasedLiquid, of)
+          : r.apply(purchasedForTheatres, {
+              ...of,
+              elsewhere: r.cell(elsewhere, '1', 'agents', agent, 'bottlesUsedElsewherePerYear')
+            })
     };
   });
   const reconciliation = kept((agent: Agent): Quantity | null => {

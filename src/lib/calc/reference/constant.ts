@@ -64,7 +64,12 @@ export interface Constant {
   /** Why the record is kept although no computation takes it: a check value, a comparison, a figure shown as a guide. */
   readonly unusedBecause?: string;
   /** Present where the user put another value in place of the published one. */
-  readonly override?: { readonly publishedValue: number; readonly reason: string };
+  readonly override?: {
+    readonly publishedValue: number;
+    readonly reason: string;
+    /** True where it is computed from another that was overridden. */
+    readonly follows?: true;
+  };
 }
 
 /** Thrown by `constant()` for a record that lacks what a constant must have. A programmer's mistake, not the user's. */

@@ -10,6 +10,8 @@ export interface ReferenceSet {
   /** Date from which it applies, ISO. */
   readonly date: string;
   readonly constants: ReadonlyMap<string, Constant>;
+  /** Of a set with drawn values: one that is the same in all that a case reads. */
+  readonly casesAs?: ReferenceSet;
 }
 
 /** A constant of the user's choosing in place of the published one. */
@@ -50,7 +52,8 @@ export function withOverrides(set: ReferenceSet, overrides: readonly Override[])
       value,
       override: {
         publishedValue: published.value,
-        reason: `Follows from another value for ${causes.join(', ')}.`
+        reason: `Follows from another value for ${causes.join(', ')}.`,
+        follows: true
       }
     })
   );

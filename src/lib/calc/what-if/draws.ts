@@ -27,7 +27,9 @@ import type { InputWorth } from '../uncertainty/value-of-information.ts';
 import { valueOfInformation } from '../uncertainty/value-of-information.ts';
 import { drawsInOrder, varianceShare } from '../uncertainty/variance-share.ts';
 import { numberAt, numberWriter, reckonUse } from './changed-cell.ts';
+import { constantValueAt, constantWriter } from './drawn-constant.ts';
 import { isModelError, modelErrorInputs, modelErrorWriter } from './model-spread.ts';
+import { drawnSpillShares, spillShareInputs, spillSharePath, spillShareWriter } from './spill-spread.ts';
 import { once } from '../working/kept.ts';
 import { plain } from '../working/plain.ts';
 import type { Quantity } from '../working/reckoner.ts';
@@ -42,15 +44,15 @@ export type DrawnFigure = (typeof drawnFigures)[number];
 const twinFigures = ['npv', 'paybackYears', 'stepPaybackYears'] as const;
 
 /**
- * What varies: cells by path, so that the order in which ranges were given changes nothing; the body model before them,
- * the model's own error after them.
+ * What varies: cells and published figures by path, so that the order in which ranges were given changes nothing; the
+ * body model before them, the model's own error and where gas is spilled after them.
  */
 export function uncertainInputs(input: EstimateInput): UncertainInput[] {
-  const { overBodyModels, overModelError, minutesTogether } = input.sampling;
+  const { overBodyModels, overModelError, overSpillShare, minutesTogether } = input.sampling;
   const ranged = Object.entries(input.ranges)
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([path, { low, high }]): UncertainInput => {
-      const mode = numberAt(input, path);
+      const mode = constantValueAt(input, path) ?? numberAt(input, path);
       if (mode === null)
         throw new UncertainInputError(path, `“${path}” has a range but holds no number: delete the range.`);
       const isCaseMinutes = path.startsWith('caseMix.') && path.endsWith('.minutes');
@@ -60,7 +62,8 @@ export function uncertainInputs(input: EstimateInput): UncertainInput[] {
   return [
     ...(overBodyModels ? [{ path: bodyModelPath, choices: bodyModels.length, mode }] : []),
     ...ranged,
-    ...(overModelError ? modelErrorInputs(input) : [])
+    ...(overModelError ? modelErrorInputs(input) : []),
+    ...(overSpillShare ? spillShareInputs(input) : [])
   ];
 }
 
@@ -74,7 +77,9 @@ export function drawnWriter(
   wholeCells: ReadonlySet<string>
 ): (input: EstimateInput, value: number) => EstimateInput {
   if (path === bodyModelPath) return (to, value) => writeCell(to, path, bodyModels[value]);
-  const ofModel = modelErrorWriter(path);
+  const ofConstant = constantWriter(input, path);
+  if (ofConstant !== null) return ofConstant;
+  const ofModel = modelErrorWriter(path) ?? spillShareWriter(path);
   if (ofModel !== null) return ofModel;
   const write = numberWriter(input, path);
   return wholeCells.has(path) ? (to, value) => write(to, Math.round(value)) : write;
@@ -105,7 +110,8 @@ export function setUpRun(input: EstimateInput, wholeCells: ReadonlySet<string>):
   const figuresPerScenario = drawnFigures.length + years;
   const writers = inputs.map(({ path }) => drawnWriter(input, path, wholeCells));
   // Cases that no range touches come again in each draw, and so stay; drawn ones never do, and give way to the next ones.
-  const memo = new CaseMemo<CaseUse>(2 * input.scenarios.length * input.caseMix.length);
+  const times = inputs.some(({ path }) => path === spillSharePath) ? drawnSpillShares.length : 1;
+  const memo = new CaseMemo<CaseUse>(2 * times * input.scenarios.length * input.caseMix.length);
 
   const model: Model = (values) => {
     const drawn = writers.reduce((to, write, index) => write(to, values[index] as number), input);
@@ -293,7 +299,8 @@ export function summaryOf(input: EstimateInput, run: DrawRun, figures: readonly 
 function spreadByPart(run: DrawRun) {
   const inputs = widthsTogether(run.inputs).map((places) => {
     const { path } = run.inputs[places[0] as number] as UncertainInput;
-    const part: SpreadPart = path === bodyModelPath || isModelError(path) ? 'model' : 'cells';
+    const part: SpreadPart =
+      path === bodyModelPath || path === spillSharePath || isModelError(path) ? 'model' : 'cells';
     return { part, inOrder: drawsInOrder(run.draws.orderBy(places[0] as number)) };
   });
   return (

@@ -2,6 +2,7 @@
 import { isTwinId, scenarioOfTwin } from '../attribution/levers.ts';
 import { explainer, NoSuchFigureError } from '../estimate/explain.ts';
 import type { EstimateInput } from '../input.ts';
+import { constantIdOf } from '../reference/ranged-constant.ts';
 import type { Band, BandPoint } from '../uncertainty/bands.ts';
 import type { Likelihood } from '../uncertainty/acceptability.ts';
 import { sharesOf, widthOf } from '../uncertainty/weights.ts';
@@ -9,6 +10,7 @@ import type { DrawnFigure, RunSummary, ScenarioSpread, SpreadPart } from './draw
 import { drawnFigures, drawnWriter, uncertainInputs } from './draws.ts';
 import { numberAt } from './changed-cell.ts';
 import { isModelError } from './model-spread.ts';
+import { drawnSpillShares, spillSharePath } from './spill-spread.ts';
 import { recorder, recorderOver, workingOf } from '../working/recorder.ts';
 import type { MethodReport, Quantity } from '../working/reckoner.ts';
 import type { Working } from '../working/working.ts';
@@ -298,12 +300,21 @@ function ofDraws(
     'shape of the ranges': setting('shape'),
     'minutes of all case groups together': setting('minutesTogether'),
     'over the body models': setting('overBodyModels'),
-    'over the model’s error': setting('overModelError')
+    'over the model’s error': setting('overModelError'),
+    'over where gas is spilled': setting('overSpillShare')
   };
   let number = 0;
   for (const uncertain of uncertainInputs(input)) {
     const { path } = uncertain;
     number += 1;
+    if (path === spillSharePath) {
+      inputs['lowest share spilled as inspired gas, each of five drawn equally often'] = recorder.assumption(
+        drawnSpillShares[0],
+        '1',
+        'The dead-space share: the relief valve sits on the expiratory side (Evidence). The highest is 1, as without draws.'
+      );
+      continue;
+    }
     if ('choices' in uncertain) {
       inputs['most likely body model, each drawn equally often'] = recorder.cell(
         input.accounting.bodyModel,
@@ -322,12 +333,21 @@ function ofDraws(
     }
     const unit = unitOf(path);
     inputs[`range ${number}, low`] = recorder.cell(uncertain.low, unit, 'ranges', path, 'low');
-    inputs[`range ${number}, most likely`] = recorder.cell(uncertain.mode, unit, path);
+    inputs[`range ${number}, most likely`] = modeOf(input, { path, mode: uncertain.mode, unit });
     inputs[`range ${number}, high`] = recorder.cell(uncertain.high, unit, 'ranges', path, 'high');
   }
   // “Never”, and what no draw gave, is no number.
   const shown = Number.isFinite(value) ? value : null;
   return workingOf(recorder.result(shown, inputs, () => report));
+}
+
+/** The most likely value of an input: its cell, or the published figure. */
+function modeOf(
+  { reference }: EstimateInput,
+  { path, mode, unit }: { readonly path: string; readonly mode: number; readonly unit: string }
+): Quantity {
+  const published = reference.constants.get(constantIdOf(path) ?? '');
+  return published === undefined ? recorder.cell(mode, unit, path) : recorder.constant(published);
 }
 
 /** One input at an end of its range, the rest as entered: the estimate itself, done once with that value. */

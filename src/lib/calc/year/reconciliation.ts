@@ -16,6 +16,30 @@ export const purchasedLiquid = formula<{ bottles: number; bottleMl: number; unus
   compute: ({ bottles, bottleMl, unusablePercent }) => (bottles * bottleMl * (100 - unusablePercent)) / 100
 });
 
+/** Liquid bought in a year for the theatres: bottles less those used elsewhere, × content × usable share. */
+export const purchasedForTheatres = formula<{
+  bottles: number;
+  elsewhere: number;
+  bottleMl: number;
+  unusablePercent: number;
+}>({
+  id: 'year.purchased-for-theatres',
+  yields: 'Usable liquid agent bought in a year for the theatres',
+  words:
+    'bottles bought less those used outside the theatres or put in stock, times their content times the share that can be used',
+  expression: 'max(0, n - e) * V * (100 - u) / 100',
+  inputs: {
+    bottles: { symbol: 'n', unit: '1', words: 'bottles bought a year' },
+    elsewhere: { symbol: 'e', unit: '1', words: 'of them, used outside the theatres or put in stock' },
+    bottleMl: { symbol: 'V', unit: 'mL', words: 'liquid in a bottle' },
+    unusablePercent: { symbol: 'u', unit: '%', words: 'share of a bottle that cannot be used' }
+  },
+  unit: 'mL',
+  source: 'definition',
+  compute: ({ bottles, elsewhere, bottleMl, unusablePercent }) =>
+    (Math.max(0, bottles - elsewhere) * bottleMl * (100 - unusablePercent)) / 100
+});
+
 /** Estimate ÷ purchase; below 0.7 or above 1.2 a reader is told. */
 export const estimateOverPurchase = formula<{ estimatedMl: number; purchasedMl: number }>({
   id: 'year.estimate-over-purchase',

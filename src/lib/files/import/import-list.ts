@@ -77,6 +77,7 @@ export function importList(before: Workbook, request: ImportRequest, list: Plain
     refusedCells: [...placed.refusedCells, ...attached.refusedCells, ...ranged.refusedCells].sort(
       (a, b) => a.line - b.line
     ),
+    keyOfLine: new Map(grown.met.map(({ row, key }) => [row.line, key])),
     refusedRows: grown.refusedRows,
     notes: [...columnNotes(request, columns, added), ...placed.notes, ...replaced.notes]
   };

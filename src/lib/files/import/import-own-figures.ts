@@ -1,6 +1,7 @@
 import { readNumber } from '#lib/numbers/read-number.ts';
 import { crossChecks } from '#lib/workbook/cross-checks.ts';
 import { quoted } from '#lib/workbook/field.ts';
+import { constantRangesFollowing } from '#lib/workbook/ranged-constants.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { importKeyed } from './import-keyed.ts';
 import type { ImportPreview, ImportRequest } from './import-request.ts';
@@ -31,7 +32,7 @@ export function importOwnFigures(workbook: Workbook, request: ImportRequest): Im
         )
       );
       const overrides = whole.overrides.filter(({ constant }) => !refused.has(constant));
-      return { workbook: { ...workbook, overrides }, refused };
+      return { workbook: constantRangesFollowing(workbook, { ...workbook, overrides }), refused };
     }
   });
 }

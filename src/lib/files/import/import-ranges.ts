@@ -1,7 +1,8 @@
 import type { Range } from '#lib/calc/input.ts';
 import { readNumber } from '#lib/numbers/read-number.ts';
 import { crossChecks } from '#lib/workbook/cross-checks.ts';
-import { fieldAt } from '#lib/workbook/field-at.ts';
+import { isConstantPath } from '#lib/workbook/ranged-constants.ts';
+import { rangedFieldAt } from '#lib/workbook/ranged-field.ts';
 import { quoted } from '#lib/workbook/field.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { cellReader } from '#lib/workbook/cell-reader.ts';
@@ -14,14 +15,18 @@ export function importRanges(workbook: Workbook, request: ImportRequest): Import
   const { locale } = request;
   const valueAt = cellReader(workbook);
   const entryOf = entryNameReader(workbook);
-  const nameOf = (path: string) => [entryOf(path), fieldAt(path)?.title ?? path].filter(Boolean).join(': ');
+  const nameOf = (path: string) =>
+    [entryOf(path), rangedFieldAt(workbook, path)?.title ?? path].filter(Boolean).join(': ');
   return importKeyed<Range>(workbook, request, {
     before: new Map(Object.entries(workbook.ranges)),
     nameOf,
     read: (textOf) => {
       const path = textOf('cell');
-      const field = fieldAt(path);
-      if ((field?.kind !== 'number' && field?.kind !== 'money') || valueAt(path) === undefined)
+      const field = rangedFieldAt(workbook, path);
+      if (
+        (field?.kind !== 'number' && field?.kind !== 'money') ||
+        (!isConstantPath(path) && valueAt(path) === undefined)
+      )
         return { sentence: `${quoted(path)} is not a cell with a number, so it cannot have a range.` };
       const unit = field.kind === 'number' ? field.unit : '';
       const [low, high] = [textOf('low'), textOf('high')].map((text) => readNumber(text, { unit, locale }));

@@ -32,6 +32,8 @@ export interface ImportPreview {
   readonly empties: boolean;
   readonly refusedCells: readonly RefusedCell[];
   readonly refusedRows: readonly RefusedRow[];
+  /** Keys of the rows that lines of the file went to, where rows have keys. */
+  readonly keyOfLine?: ReadonlyMap<number, string>;
   /** What else a reader must know: columns left out, columns that get start values, rows that have to stay. */
   readonly notes: readonly string[];
 }

@@ -1,5 +1,7 @@
 /** What stands in the tables of a workbook, cell by cell, before a file format writes it. */
 import { entryKey } from '#lib/workbook/edit-rows.ts';
+import { isConstantPath } from '#lib/workbook/ranged-constants.ts';
+import { rangedFieldAt } from '#lib/workbook/ranged-field.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import type { Field } from '#lib/workbook/field.ts';
 import { agentOptions, monitorItemOptions, moveFields, paymentFields } from '#lib/workbook/fields.ts';
@@ -74,8 +76,8 @@ export function tableCells(table: TableId, workbook: Workbook): readonly (readon
     case 'ranges': {
       const nameOf = entryNameReader(workbook);
       return Object.entries(workbook.ranges).map(([path, { low, high }]) => [
-        text(nameOf(path) ?? ''),
-        text(fieldAt(path)?.title ?? ''),
+        text(nameOf(path) ?? (isConstantPath(path) ? 'Evidence' : '')),
+        text(rangedFieldAt(workbook, path)?.title ?? ''),
         text(path),
         number(low),
         number(high)

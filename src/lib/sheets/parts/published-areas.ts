@@ -24,12 +24,14 @@ export const areaNames: Readonly<Record<CheckArea, string>> = {
   'measured use': 'Measured use',
   'difference between flows': 'Difference between two flows',
   'dial mode': 'Fixed dial',
+  'concentration ratio': 'End-tidal over fresh gas',
   'time to target': 'Time to target',
   circuit: 'Wash-in of an empty circuit',
   'liquid to vapour': 'Liquid to vapour',
   'constant dial': 'Published formula, by a fixed dial',
   'MAC and age': 'MAC and age',
   absorbent: 'Absorbent',
+  'gas exchange': 'Gas exchange',
   oxygen: 'Oxygen'
 };
 

@@ -1,11 +1,12 @@
 /** What an uncertainty run says, in words and as chart data. */
+import { drawnSpillShares, spillSharePath } from '#lib/calc/what-if/spill-spread.ts';
 import { bodyModels } from '#lib/calc/input.ts';
 import type { Band, BandPoint } from '#lib/calc/uncertainty/bands.ts';
 import type { Likelihood } from '#lib/calc/uncertainty/acceptability.ts';
 import type { DrawnFigure, ScenarioSpread, ScenarioSwing } from '#lib/calc/what-if/draws.ts';
 import { formatFull, formatMoney, formatNumber, notGiven } from '#lib/numbers/format-number.ts';
 import { yearsInWords } from '#lib/numbers/years-in-words.ts';
-import { fieldAt } from '#lib/workbook/field-at.ts';
+import { rangedFieldAt } from '#lib/workbook/ranged-field.ts';
 import { bodyModelOptions } from '#lib/workbook/fields.ts';
 import type { SwingRanges } from '#lib/charts/swing-ranges.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -169,8 +170,9 @@ function valueInWords(
     const id = bodyModels[value];
     return bodyModelOptions.find((option) => option.id === id)?.label ?? String(id);
   }
+  if (path === spillSharePath) return formatFull(drawnSpillShares[value] ?? NaN, { locale });
   if (paths.length > 1) return 'each at this end of its range';
-  const field = fieldAt(path);
+  const field = rangedFieldAt(workbook, path);
   const unit = field === undefined ? undefined : unitOf(field, workbook.currency);
   return formatFull(value, { locale, ...(unit === undefined ? {} : { unit }) });
 }

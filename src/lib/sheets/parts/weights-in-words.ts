@@ -1,7 +1,9 @@
 /** Which inputs the answer hangs on, and how well these are known. */
 import { fewestCarrying, sharesOf, widthOf } from '#lib/calc/uncertainty/weights.ts';
 import type { ScenarioSwing } from '#lib/calc/what-if/draws.ts';
+import { citation, evidenceWords } from '#lib/calc/working/citation.ts';
 import { cellsName } from '#lib/workbook/cell-name.ts';
+import { rangedConstantAt } from '#lib/workbook/ranged-constants.ts';
 import type { SourceNote } from '#lib/workbook/source-note.ts';
 import { gradeInWords, sourceNoteInWords, sourceNoteOf } from '#lib/workbook/source-notes.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
@@ -34,6 +36,16 @@ export function weightsOfInputs(
     .map(({ paths }, place): WeightOfInput => {
       const notes = paths.map((path) => sourceNoteOf(workbook, path));
       const only = paths.length === 1 ? (notes[0] ?? null) : null;
+      const published = rangedConstantAt(workbook, paths[0] ?? '')?.constant;
+      if (published !== undefined)
+        return {
+          place,
+          paths,
+          name: cellsName(workbook, paths),
+          share: shares[place] ?? 0,
+          grades: 'Published',
+          note: `${citation(published.source)} (${evidenceWords[published.evidence]})`
+        };
       return {
         place,
         paths,
@@ -67,7 +79,10 @@ export function weightsInWords(weights: readonly WeightOfInput[], workbook: Work
   );
   const cells = carrying.flatMap((at) => weights[at]?.paths ?? []);
   if (cells.length === 0) return 'No range moves the answer, so no cell carries more of it than another.';
-  const grades = cells.map((path) => sourceNoteOf(workbook, path)?.grade ?? null);
+  const isPublished = (path: string): boolean => rangedConstantAt(workbook, path) !== null;
+  const grades = cells.flatMap((path) =>
+    isPublished(path) ? [] : [sourceNoteOf(workbook, path)?.grade ?? null]
+  );
   const count = (grade: SourceNote['grade']): number => grades.filter((each) => each === grade).length;
   const [assumed, estimated, none] = [count('assumed'), count('estimated'), count(null)];
   const are = (number: number, what: string): string[] =>
@@ -80,8 +95,10 @@ export function weightsInWords(weights: readonly WeightOfInput[], workbook: Work
     ...(none === 0 ? [] : [`${none} ${none === 1 ? 'has' : 'have'} no grade`])
   ];
   const which =
-    weak.length === 0 ? 'each of them is measured, invoiced or quoted' : `of these, ${weak.join(', ')}`;
+    weak.length === 0
+      ? `each of them is measured, invoiced${grades.length < cells.length ? ', quoted or published' : ' or quoted'}`
+      : `of these, ${weak.join(', ')}`;
   return cells.length === 1
-    ? `One cell carries four fifths of what is not known of the answer; its grade: ${gradeInWords(grades[0] ?? null)}.`
+    ? `One cell carries four fifths of what is not known of the answer; its grade: ${isPublished(cells[0] ?? '') ? 'Published' : gradeInWords(grades[0] ?? null)}.`
     : `${cells.length} cells carry four fifths of what is not known of the answer; ${which}.`;
 }

@@ -7,7 +7,7 @@ import type { AskedCell } from '#lib/charts/chart-data.ts';
 import type { RunResult } from '#lib/state/draws.svelte.ts';
 import { uncertaintyRun } from '#lib/state/app.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
-import { fieldAt } from '#lib/workbook/field-at.ts';
+import { rangedFieldAt } from '#lib/workbook/ranged-field.ts';
 import { wholeCells } from '#lib/workbook/numeric-cells.ts';
 import { askCell } from './ask-cell.ts';
 import { cellsName } from '#lib/workbook/cell-name.ts';
@@ -32,7 +32,7 @@ function explainedRun(result: RunResult): ExplainedRun {
     explain: explainer(input),
     wholeCells: wholeCells(workbook),
     unitOf: (cell) => {
-      const field = fieldAt(cell);
+      const field = rangedFieldAt(workbook, cell);
       return (field === undefined ? undefined : unitOf(field, workbook.currency)) ?? '1';
     },
     nameOf: (paths) => cellsName(workbook, paths),

@@ -17,15 +17,24 @@ export const checkWorking =
 export type ErrorFigure = 'bias' | 'rootMeanSquare';
 
 /** The name by which the model's error in an area is asked for. */
-export const errorPath = (area: CheckArea, figure: ErrorFigure, bodyModel: BodyModel): string =>
-  `model-error.${area.replaceAll(' ', '-')}.${figure}.${bodyModel}`;
+export const errorPath = (
+  area: CheckArea,
+  figure: ErrorFigure,
+  { bodyModel, spillShare }: { readonly bodyModel: BodyModel; readonly spillShare: number | null }
+): string =>
+  `model-error.${area.replaceAll(' ', '-')}.${figure}.${bodyModel}${spillShare === null ? '' : `.spilled-at-${spillShare}`}`;
 
 /** How the model's error in an area came about, made once somebody asks. */
 export const errorWorking =
   (
     checks: readonly PublishedCheck[],
     figure: ErrorFigure,
-    of: { readonly area: CheckArea; readonly reference: ReferenceSet; readonly bodyModel: BodyModel }
+    of: {
+      readonly area: CheckArea;
+      readonly reference: ReferenceSet;
+      readonly bodyModel: BodyModel;
+      readonly spillShareInspiredFraction: number | null;
+    }
   ) =>
   (): Working =>
     workingOf(recordedModelError(checks, of)[figure]);

@@ -17,7 +17,7 @@ import type { Reply } from '#lib/background/what-if-messages.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { departmentWorkbook } from '../../../fixtures/department.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
-import { allowedRange } from '#lib/workbook/numeric-cells.ts';
+import { allowedRange } from '#lib/workbook/range-around.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 
 // The demo's figures are invented: here they only give the machinery something to turn.

@@ -130,6 +130,7 @@ export const prices: Prices = {
       bottlePrice: '118.00',
       unusablePercent: 1,
       bottlesBoughtPerYear: null,
+      bottlesUsedElsewherePerYear: null,
       scaleToPurchases: false
     },
     {
@@ -138,6 +139,7 @@ export const prices: Prices = {
       bottlePrice: '96.50',
       unusablePercent: 0,
       bottlesBoughtPerYear: null,
+      bottlesUsedElsewherePerYear: null,
       scaleToPurchases: false
     }
   ],

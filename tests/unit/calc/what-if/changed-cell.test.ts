@@ -13,7 +13,8 @@ import { coreInput } from '#lib/workbook/core-input.ts';
 import { crossChecks } from '#lib/workbook/cross-checks.ts';
 import { departmentWorkbook } from '../../../fixtures/department.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
-import { allowedRange, assumedRange, numericCells } from '#lib/workbook/numeric-cells.ts';
+import { assumedRange, numericCells } from '#lib/workbook/numeric-cells.ts';
+import { allowedRange } from '#lib/workbook/range-around.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { checkShape } from '#lib/workbook/workbook.ts';
 

@@ -27,7 +27,8 @@ describe('how far the model may be off', () => {
     seed: 7,
     minutesTogether: false,
     overBodyModels: false,
-    overModelError: true
+    overModelError: true,
+    overSpillShare: false
   };
   test.each(['pert', 'triangular'] as const)('is the scatter of the drawn factors, by %s', (shape) => {
     const input = coreInput(wholeWorkbook({ scenarios: [today, lowFlow], sampling: { ...sampling, shape } }));
@@ -93,7 +94,8 @@ describe('a run that draws it', () => {
       shape: 'pert',
       minutesTogether: false,
       overBodyModels: true,
-      overModelError: true
+      overModelError: true,
+    overSpillShare: false
     }
   });
   const input = coreInput(workbook);
