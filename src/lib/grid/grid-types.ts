@@ -78,4 +78,6 @@ export type GridAction =
   | { readonly kind: 'insert-rows'; readonly at: number; readonly count: number }
   | { readonly kind: 'delete-rows'; readonly rows: readonly number[] }
   | { readonly kind: 'duplicate-rows'; readonly rows: readonly number[] }
-  | { readonly kind: 'move-rows'; readonly rows: readonly number[]; readonly by: number };
+  | { readonly kind: 'move-rows'; readonly rows: readonly number[]; readonly by: number }
+  /** All rows, each once, in the order that they are to have. */
+  | { readonly kind: 'order-rows'; readonly order: readonly number[] };

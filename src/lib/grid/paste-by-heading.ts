@@ -24,6 +24,7 @@ const hasNumber = (text: string): boolean => /^\s*[(+-]?\s*[.,]?\d/.test(text);
 /**
  * The block met by its headings; null where its first row is none: it names at least two columns of the grid (the only
  * one, where it has one), and at least half of what stands in it does.
+ * @param hidden columns that are not looked at, and take nothing
  * @param match the key of the column that each heading means, each key once; null for none
  * @param from the first selected column
  */
@@ -31,10 +32,12 @@ export function headedBlock(
   cells: readonly (readonly string[])[],
   {
     columns,
+    hidden = [],
     match,
     from
   }: {
     readonly columns: readonly GridColumn[];
+    readonly hidden?: readonly GridColumn[];
     readonly match: (headings: readonly string[]) => readonly (string | null)[];
     readonly from: number;
   }
@@ -51,6 +54,8 @@ export function headedBlock(
     if (column !== null && columns[column]?.kind === 'computed')
       return { heading, column: null, why: 'is computed here' };
     if (column !== null) return { heading, column, why: '' };
+    const aside = hidden.find(({ key }) => key === keys[at]);
+    if (aside !== undefined) return { heading, column: null, why: `names ${aside.title}, which is hidden` };
     // Asked by itself it would be known: another heading of the block has that column already.
     const known = columns.find(({ key }) => key === match([heading])[0]);
     return {

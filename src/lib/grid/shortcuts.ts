@@ -38,7 +38,11 @@ export const shortcuts: readonly { readonly title: string; readonly list: readon
       { keys: ['Alt+Shift+D'], does: 'Duplicate the rows' },
       { keys: ['Alt+Shift+Delete'], does: 'Delete the rows' },
       { keys: ['Alt+Shift+ArrowUp', 'Alt+Shift+ArrowDown'], does: 'Move the rows' },
-      { keys: ['Alt+Shift+ArrowLeft', 'Alt+Shift+ArrowRight'], does: 'Column narrower, wider' }
+      { keys: ['Alt+Shift+ArrowLeft', 'Alt+Shift+ArrowRight'], does: 'Column narrower, wider' },
+      { keys: ['Alt+Shift+S'], does: 'Sort by this column; once more turns the order round' },
+      { keys: ['Alt+Shift+F', 'Alt+Shift+L'], does: 'Filter the rows; only rows like this cell' },
+      { keys: ['Alt+Shift+H'], does: 'Hide the columns' },
+      { keys: ['Alt+Shift+A'], does: 'Show all rows and columns again' }
     ]
   },
   {

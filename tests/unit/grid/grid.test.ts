@@ -593,3 +593,217 @@ describe('what an assistive technology reads', () => {
     expect(text(499, 0)).toBe('Row 499');
   });
 });
+
+describe('what is looked at', () => {
+  const shownNames = () => texts(0);
+  const bar = () => screen.getByRole('group', { name: 'What is shown of Sheet' }).textContent;
+  const ordinals = () => [...document.querySelectorAll('tbody .ordinal')].map((each) => each.textContent);
+
+  it('can be the rows like a cell, with their own numbers and a line that says so', async () => {
+    show();
+    await click(1, 3);
+    await key('Alt+Shift+l');
+    expect(shownNames()).toEqual(['One', 'Two']);
+    await click(0, 3);
+    await key('Alt+Shift+a');
+    await click(3, 3);
+    await key('Alt+Shift+l');
+    expect(shownNames()).toEqual(['Three', 'Four']);
+    expect(ordinals()).toEqual(['3', '4']);
+    expect(focused()).toBe('1,3');
+    expect(bar()).toContain('2 of 4 rows shown; all count in the figures.');
+    expect(screen.getByRole('grid').getAttribute('aria-rowcount')).toBe('5');
+    expect(cell(1, 0).parentElement?.getAttribute('aria-rowindex')).toBe('5');
+  });
+
+  it('is all again in one step, with the cursor on its row', async () => {
+    show();
+    await click(2, 3);
+    await key('Alt+Shift+l');
+    await key('ArrowDown');
+    await fireEvent.click(screen.getByRole('button', { name: 'Show all rows and columns' }));
+    await settled();
+    expect(shownNames()).toEqual(['One', 'Two', 'Three', 'Four']);
+    expect(focused()).toBe('3,3');
+    expect(screen.queryByText(/rows shown/)).toBeNull();
+  });
+
+  it('follows the conditions as they are typed', async () => {
+    show();
+    await click(0, 1);
+    await key('Alt+Shift+f');
+    await fireEvent.change(screen.getByLabelText('Rule of condition 1'), { target: { value: 'at-least' } });
+    await fireEvent.input(screen.getByLabelText('Text of condition 1'), { target: { value: '20' } });
+    await settled();
+    expect(shownNames()).toEqual(['Two', 'Four']);
+    await fireEvent.input(screen.getByLabelText('Text of condition 1'), { target: { value: 'x' } });
+    await settled();
+    expect(shownNames()).toHaveLength(4);
+    expect(bar()).toContain('“x” is no number: this condition hides nothing.');
+    await fireEvent.input(screen.getByLabelText('Text of condition 1'), { target: { value: '99' } });
+    await settled();
+    screen.getByText('No row fits the filter.');
+  });
+
+  const onlyTwoAndFour = async () => {
+    await click(0, 0);
+    await key('Alt+Shift+f');
+    await fireEvent.change(screen.getByLabelText('Column of condition 1'), { target: { value: 'minutes' } });
+    await fireEvent.change(screen.getByLabelText('Rule of condition 1'), { target: { value: 'at-least' } });
+    await fireEvent.input(screen.getByLabelText('Text of condition 1'), { target: { value: '20' } });
+    await settled();
+  };
+
+  it('is written in by the rows’ own numbers; a row that no longer fits stays in sight', async () => {
+    const actions = show();
+    await onlyTwoAndFour();
+    await click(1, 1);
+    await type('5');
+    await key('Enter');
+    expect(actions).toEqual([
+      { kind: 'write', by: 'typing', cells: [{ row: 3, column: 'minutes', text: '5' }] }
+    ]);
+    expect(shownNames()).toEqual(['Two', 'Four']);
+    await key('Ctrl+z');
+    expect(text(1, 1)).toBe('40');
+  });
+
+  it('takes a pasted block row by row, passes hidden rows over and says so', async () => {
+    const actions = show();
+    await onlyTwoAndFour();
+    await click(0, 0);
+    await clip('paste', 'A\t1\nB\t2\nC\t3');
+    expect(actions).toMatchObject([
+      {
+        kind: 'write',
+        cells: [
+          { row: 1, column: 'name', text: 'A' },
+          { row: 1, column: 'minutes', text: '1' },
+          { row: 3, column: 'name', text: 'B' },
+          { row: 3, column: 'minutes', text: '2' },
+          { row: 4, column: 'name', text: 'C' },
+          { row: 4, column: 'minutes', text: '3' }
+        ]
+      }
+    ]);
+    expect(screen.getByTestId('grid-remark').textContent).toBe('1 hidden row passed over.');
+    expect(shownNames()).toEqual(['A', 'B', 'C']);
+    await key('Alt+Shift+a');
+    expect(shownNames()).toEqual(['One', 'A', 'Three', 'B', 'C']);
+  });
+
+  it('fills, copies, moves, inserts, duplicates and deletes the rows in sight alone', async () => {
+    const actions = show();
+    await onlyTwoAndFour();
+    await click(0, 1);
+    await key('Shift+ArrowDown');
+    expect(await clip('copy')).toBe('20\n40');
+    expect(said()).toBe('2 cells copied; 1 hidden row left out');
+    await key('Ctrl+d');
+    await click(1, 0);
+    await key('Alt+Shift+ArrowUp');
+    expect(actions).toEqual([
+      { kind: 'write', by: 'fill', cells: [{ row: 3, column: 'minutes', text: '20' }], own: true },
+      { kind: 'move-rows', rows: [3], by: -2 }
+    ]);
+    expect(shownNames()).toEqual(['Four', 'Two']);
+    actions.length = 0;
+    await click(0, 0);
+    await key('Alt+Shift+ArrowDown');
+    expect(actions).toEqual([{ kind: 'move-rows', rows: [1], by: 1 }]);
+    expect(shownNames()).toEqual(['Two', 'Four']);
+    actions.length = 0;
+    await click(1, 0);
+    await key('Alt+Shift+Enter');
+    await click(0, 0);
+    await key('Shift+ArrowDown');
+    await key('Shift+ArrowDown');
+    await key('Shift+Space');
+    await key('Alt+Shift+d');
+    await key('Alt+Shift+Delete');
+    expect(actions).toEqual([
+      { kind: 'insert-rows', at: 2, count: 1 },
+      { kind: 'duplicate-rows', rows: [1, 2, 3] },
+      { kind: 'delete-rows', rows: [4, 5, 6] }
+    ]);
+    await key('Alt+Shift+a');
+    expect(shownNames()).toEqual(['One', 'Two', '', 'Four', 'Three']);
+  });
+
+  it('brings a hidden cell that was not taken into sight', async () => {
+    show({ texts: [...four, { name: 'Five', minutes: 'long', relaxed: 'no' }] });
+    await onlyTwoAndFour();
+    expect(shownNames()).toEqual(['Two', 'Four']);
+    await fireEvent.click(screen.getByRole('button', { name: '1 cell not taken: show the next' }));
+    await settled();
+    expect(shownNames()).toEqual(['Two', 'Four', 'Five']);
+    expect(focused()).toBe('2,1');
+  });
+
+  it('leaves hidden columns out; they keep their values and take nothing that is pasted', async () => {
+    const actions = show();
+    await click(0, 1);
+    await key('Shift+ArrowRight');
+    await key('Alt+Shift+h');
+    expect([...document.querySelectorAll('thead .title')].map((each) => each.textContent)).toEqual([
+      'Name',
+      'Relaxed',
+      'Used'
+    ]);
+    expect(bar()).toContain('2 columns not shown: Duration, Agent; they keep their values.');
+    await click(0, 0);
+    await clip('paste', 'New\tyes');
+    expect(actions).toMatchObject([
+      {
+        cells: [
+          { column: 'name', text: 'New' },
+          { column: 'relaxed', text: 'yes' }
+        ]
+      }
+    ]);
+    expect(screen.getByTestId('grid-remark').textContent).toBe('2 hidden columns passed over.');
+    await key('Alt+Shift+a');
+    expect([text(0, 1), text(0, 2)]).toEqual(['10', 'Sevoflurane']);
+  });
+
+  it('is never without a column', async () => {
+    show();
+    await click(0, 0);
+    await key('Ctrl+a');
+    await key('Alt+Shift+h');
+    expect(document.querySelectorAll('thead .title')).toHaveLength(5);
+    expect(said()).toBe('The last column cannot be hidden.');
+  });
+});
+
+describe('sorting', () => {
+  it('is one action on all rows, hidden ones too; the cursor stays with its row and undo takes it back', async () => {
+    const actions = show();
+    await click(3, 0);
+    await key('Alt+Shift+s');
+    expect(actions).toEqual([{ kind: 'order-rows', order: [3, 0, 2, 1] }]);
+    expect(texts(0)).toEqual(['Four', 'One', 'Three', 'Two']);
+    expect(focused()).toBe('0,0');
+    expect(said()).toBe('Sorted by Name, A to Z.');
+    await key('Alt+Shift+s');
+    expect(texts(0)).toEqual(['Two', 'Three', 'One', 'Four']);
+    expect(focused()).toBe('3,0');
+    await key('Ctrl+z');
+    await key('Ctrl+z');
+    expect(texts(0)).toEqual(['One', 'Two', 'Three', 'Four']);
+  });
+
+  it('is on the menu, and acts on nothing where the rows are in that order', async () => {
+    const actions = show();
+    await click(0, 1);
+    await key('Shift+F10');
+    await fireEvent.click(screen.getByRole('menuitem', { name: 'Sort by this column, largest first' }));
+    await settled();
+    expect(texts(1)).toEqual(['40', '20', '10', '60']);
+    await key('Shift+F10');
+    await fireEvent.click(screen.getByRole('menuitem', { name: 'Sort by this column, largest first' }));
+    await settled();
+    expect(actions).toHaveLength(1);
+    expect(said()).toBe('The rows are in the order by Duration, largest first.');
+  });
+});

@@ -54,7 +54,12 @@ describe('keys while the cursor moves about', () => {
     ['Alt+Shift+Backspace', { kind: 'row', row: 'delete-rows' }],
     ['Alt+Shift+ArrowUp', { kind: 'row', row: 'move-up' }],
     ['Alt+Shift+ArrowDown', { kind: 'row', row: 'move-down' }],
-    ['Alt+Shift+ArrowRight', { kind: 'resize', byCh: 1 }]
+    ['Alt+Shift+ArrowRight', { kind: 'resize', byCh: 1 }],
+    ['Alt+Shift+S', { kind: 'sort', way: 'turn' }],
+    ['Alt+Shift+F', { kind: 'filter' }],
+    ['Alt+Shift+L', { kind: 'like-this' }],
+    ['Alt+Shift+H', { kind: 'hide-columns' }],
+    ['Alt+Shift+A', { kind: 'show-all' }]
   ])('%s', (keys, command) => {
     expect(commandFor(press(keys))).toEqual(command);
   });
