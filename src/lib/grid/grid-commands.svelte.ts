@@ -11,9 +11,16 @@ import type { Command } from './keys.ts';
 import { menuItems, type MenuItem } from './menu-items.ts';
 import { likeCell, type FilterCondition } from './row-filter.ts';
 import { sortInWords } from './row-order.ts';
-import { isOneCell } from './selection.ts';
+import { isOneCell, type Block } from './selection.ts';
 
 const noFilter = 'The rows of this grid are not filtered: there are few, and their order says something.';
+
+/** A search that is open. */
+export interface OpenSearch {
+  readonly replacing: boolean;
+  /** What was selected when it was opened; null where it was a single cell. */
+  readonly within: Block | null;
+}
 
 export class GridCommands {
   readonly #given: GridProps;
@@ -26,7 +33,7 @@ export class GridCommands {
   /** What lies over or above the grid: the menu with its place, the list of keys, the search. */
   menu = $state.raw<{ readonly at: () => Element | DOMRect | null } | null>(null);
   keysOpen = $state(false);
-  findOpen = $state(false);
+  find = $state.raw<OpenSearch | null>(null);
   /** The conditions of the filter are shown, though they may hide nothing. */
   filterOpen = $state(false);
 
@@ -79,7 +86,10 @@ export class GridCommands {
       case 'find':
         // The browser's own search sees all rows of a short grid.
         if (!this.#view.isWindowed) return false;
-        this.findOpen = true;
+        this.openFind(false);
+        return true;
+      case 'replace':
+        this.openFind(true);
         return true;
       case 'filter':
         this.openFilter();
@@ -110,6 +120,13 @@ export class GridCommands {
     }
     void this.#focus.take();
     return true;
+  }
+
+  /** Opens the search; with what was selected, so that it can be kept to that. */
+  openFind(replacing: boolean): void {
+    const { block } = this.#session.cursor;
+    const within = isOneCell(block) ? null : block;
+    this.find = { replacing, within };
   }
 
   // What is looked at
@@ -262,9 +279,9 @@ export class GridCommands {
 
   choose({ command }: MenuItem): void {
     // The search and the filter take the focus themselves.
-    this.closeMenu(command.kind !== 'find' && command.kind !== 'filter');
+    this.closeMenu(command.kind !== 'find' && command.kind !== 'replace' && command.kind !== 'filter');
     if (command.kind === 'show-keys') this.keysOpen = true;
-    else if (command.kind === 'find') this.findOpen = true;
+    else if (command.kind === 'find') this.openFind(false);
     else this.run(command);
   }
 }

@@ -250,6 +250,12 @@ export class GridSession {
     this.cursor.select(plan.block);
   }
 
+  /** Writes what a text was replaced by, all at once. Returns what is to be said of it. */
+  replace(places: readonly PlacedText[]): string {
+    this.#write('replace', places);
+    return this.told;
+  }
+
   fill(way: 'down' | 'right'): void {
     this.#fillFrom(way === 'down' ? fillDown(this.cursor.block) : fillRight(this.cursor.block));
   }
@@ -319,7 +325,14 @@ export class GridSession {
       this.told = `Not taken, and kept as typed. ${kept[0]?.message ?? ''}`;
       return;
     }
-    const verb = { typing: 'written', paste: 'pasted', fill: 'filled', clear: 'cleared', cut: 'cut' }[by];
+    const verb = {
+      typing: 'written',
+      paste: 'pasted',
+      fill: 'filled',
+      clear: 'cleared',
+      cut: 'cut',
+      replace: 'replaced'
+    }[by];
     const done = cells.length > 1 || by !== 'typing' ? [`${counted(cells.length, 'cell')} ${verb}`] : [];
     const bad =
       kept.length > 0 ? [`${counted(kept.length, 'cell')} could not be read and kept as given`] : [];

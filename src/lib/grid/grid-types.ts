@@ -70,7 +70,7 @@ export interface CellWrite {
 export type GridAction =
   | {
       readonly kind: 'write';
-      readonly by: 'typing' | 'paste' | 'fill' | 'clear' | 'cut';
+      readonly by: 'typing' | 'paste' | 'fill' | 'clear' | 'cut' | 'replace';
       readonly cells: readonly CellWrite[];
       /** The texts are the grid's own, as they were copied in it: read as they were written. */
       readonly own?: true;

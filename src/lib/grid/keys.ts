@@ -33,6 +33,7 @@ export type Command =
         | 'ask'
         | 'range'
         | 'find'
+        | 'replace'
         | 'filter'
         | 'like-this'
         | 'hide-columns'
@@ -109,6 +110,8 @@ function withCtrl(letter: string, shift: boolean): Command | null {
       return { kind: 'fill-right' };
     case 'f':
       return { kind: 'find' };
+    case 'h':
+      return { kind: 'replace' };
     default:
       return null;
   }

@@ -119,6 +119,7 @@ export function menuItems(on: {
         ...(on.takesFindKey ? { keys: 'Ctrl+F' } : {}),
         command: { kind: 'find' }
       },
+      { label: 'Replace in this grid', keys: 'Ctrl+H', command: { kind: 'replace' } },
       { label: 'Keys of the grid', command: { kind: 'show-keys' } }
     ]
   ];

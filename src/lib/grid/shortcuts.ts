@@ -28,6 +28,7 @@ export const shortcuts: readonly { readonly title: string; readonly list: readon
       { keys: ['Alt+ArrowDown'], does: 'Open a list' },
       { keys: ['Ctrl+C', 'Ctrl+X', 'Ctrl+V'], does: 'Copy, cut, paste' },
       { keys: ['Ctrl+D', 'Ctrl+R'], does: 'Fill down, fill right' },
+      { keys: ['Ctrl+H'], does: 'Replace a text in the cells' },
       { keys: ['Ctrl+Z', 'Ctrl+Y'], does: 'Undo, redo' }
     ]
   },
@@ -64,8 +65,13 @@ const symbols: Readonly<Record<string, string>> = {
 };
 const onMac: Readonly<Record<string, string>> = { Ctrl: '⌘', Alt: '⌥', Shift: '⇧' };
 
+/** Keys that the system takes for itself where Ctrl becomes Cmd: there Ctrl itself does it. */
+const ownOnMac: Readonly<Record<string, string>> = { 'Ctrl+H': '⌃H' };
+
 /** `Alt+Shift+ArrowUp` as it is printed on the keys before the reader: `Alt+Shift+↑`, on a Mac `⌥⇧↑`. */
 export function keysShown(keys: string, isMac: boolean): string {
+  const own = isMac ? ownOnMac[keys] : undefined;
+  if (own !== undefined) return own;
   const parts = keys.split('+').map((part) => symbols[part] ?? (isMac ? (onMac[part] ?? part) : part));
   return parts.join(isMac ? '' : '+');
 }

@@ -807,3 +807,104 @@ describe('sorting', () => {
     expect(said()).toBe('The rows are in the order by Duration, largest first.');
   });
 });
+
+describe('replacing', () => {
+  const found = () => screen.getByRole('search').querySelector('[role=status]')?.textContent;
+  async function replacing(text: string, by: string) {
+    await key('Ctrl+h');
+    await fireEvent.input(screen.getByLabelText('Find in this grid'), { target: { value: text } });
+    await fireEvent.input(screen.getByLabelText('Replace with'), { target: { value: by } });
+    await settled();
+  }
+  const press = async (name: string) => {
+    await fireEvent.click(screen.getByRole('button', { name }));
+    await settled();
+  };
+
+  it('is one action for all cells; what cannot be read is kept and said, and undo takes all back', async () => {
+    const actions = show();
+    await click(0, 0);
+    await replacing('0', 'x');
+    expect(found()).toBe('1 of 4');
+    await press('Replace all');
+    expect(actions).toEqual([
+      {
+        kind: 'write',
+        by: 'replace',
+        cells: [
+          { row: 0, column: 'minutes', text: '1x' },
+          { row: 1, column: 'minutes', text: '2x' },
+          { row: 3, column: 'minutes', text: '4x' }
+        ]
+      }
+    ]);
+    expect(found()).toBe(
+      '3 cells replaced; 3 cells could not be read and kept as given; 1 cell left alone, computed or with no such text in what is typed.'
+    );
+    await fireEvent.keyDown(screen.getByLabelText('Replace with'), { key: 'Escape' });
+    await settled();
+    expect(screen.queryByRole('search')).toBeNull();
+    await key('Ctrl+z');
+    expect(texts(1)).toEqual(['10', '20', '60', '40']);
+  });
+
+  it('goes from one cell to the next', async () => {
+    const actions = show();
+    await click(0, 0);
+    await replacing('o', '0');
+    expect(found()).toBe('1 of 7');
+    await press('Replace');
+    expect(text(0, 0)).toBe('0ne');
+    expect(actions).toHaveLength(1);
+    expect(cell(0, 2).dataset['place']).toBe('active');
+    await press('Previous');
+    await press('Next');
+    expect(actions).toHaveLength(1);
+  });
+
+  it('can be kept to what was selected, and to whole cells', async () => {
+    const actions = show();
+    await click(0, 3);
+    await key('Shift+ArrowDown');
+    await replacing('no', 'yes');
+    expect(screen.getByLabelText<HTMLInputElement>('In the selection alone').checked).toBe(true);
+    await press('Replace all');
+    expect(actions).toMatchObject([
+      {
+        cells: [
+          { row: 0, column: 'relaxed' },
+          { row: 1, column: 'relaxed' }
+        ]
+      }
+    ]);
+    expect(actions).toHaveLength(1);
+    await fireEvent.click(screen.getByLabelText('In the selection alone'));
+    await fireEvent.click(screen.getByLabelText('Whole cells alone'));
+    await fireEvent.input(screen.getByLabelText('Find in this grid'), { target: { value: '2' } });
+    await settled();
+    expect(found()).toBe('Not found');
+  });
+
+  it('leaves computed cells alone and says so', async () => {
+    const actions = show();
+    await click(0, 0);
+    await replacing('42', '43');
+    await press('Replace all');
+    expect(actions).toEqual([]);
+    expect(found()).toBe(
+      'Nothing was replaced; 4 cells left alone, computed or with no such text in what is typed.'
+    );
+  });
+
+  it('is for what is looked at; what is found elsewhere is counted', async () => {
+    const actions = show();
+    await click(0, 3);
+    await key('Alt+Shift+l');
+    await replacing('o', '0');
+    expect(found()).toContain('more where nothing is shown');
+    await press('Replace all');
+    expect(actions[0]).toMatchObject({
+      cells: expect.not.arrayContaining([{ row: 3, column: 'name', text: 'F0ur' }])
+    });
+  });
+});

@@ -43,6 +43,7 @@ describe('keys while the cursor moves about', () => {
     ['Ctrl+a', { kind: 'select-all' }],
     ['Ctrl+d', { kind: 'fill-down' }],
     ['Ctrl+r', { kind: 'fill-right' }],
+    ['Ctrl+h', { kind: 'replace' }],
     ['Ctrl+z', { kind: 'undo' }],
     ['Ctrl+y', { kind: 'redo' }],
     ['Cmd+Shift+Z', { kind: 'redo' }],
