@@ -1,5 +1,6 @@
 /** Carries out what keys and the menu ask for. What needs no element or answer of the page, the session does. */
 import { isListed } from './cell-edit.ts';
+import type { GridClipboard } from './grid-clipboard.ts';
 import type { GridFocus } from './grid-focus.svelte.ts';
 import type { GridParts } from './grid-parts.ts';
 import type { GridProps } from './grid-props.ts';
@@ -29,6 +30,7 @@ export class GridCommands {
   readonly #widths: GridWidths;
   readonly #view: GridView;
   readonly #focus: GridFocus;
+  readonly #clipboard: Pick<GridClipboard, 'read' | 'write'>;
 
   /** What lies over or above the grid: the menu with its place, the list of keys, the search. */
   menu = $state.raw<{ readonly at: () => Element | DOMRect | null } | null>(null);
@@ -37,7 +39,11 @@ export class GridCommands {
   /** The conditions of the filter are shown, though they may hide nothing. */
   filterOpen = $state(false);
 
-  constructor({ sieve, given, session, widths, view, focus }: GridParts) {
+  constructor(
+    { sieve, given, session, widths, view, focus }: GridParts,
+    clipboard: Pick<GridClipboard, 'read' | 'write'>
+  ) {
+    this.#clipboard = clipboard;
     this.#sieve = sieve;
     this.#given = given;
     this.#session = session;
@@ -90,6 +96,14 @@ export class GridCommands {
         return true;
       case 'replace':
         this.openFind(true);
+        return true;
+      case 'copy':
+      case 'copy-with-headings':
+      case 'cut':
+        void this.#clipboard.write(command.kind);
+        return true;
+      case 'paste':
+        void this.#clipboard.read();
         return true;
       case 'filter':
         this.openFilter();

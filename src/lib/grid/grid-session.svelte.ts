@@ -151,25 +151,41 @@ export class GridSession {
     this.#writeOver('clear', '');
   }
 
-  /** The selected cells as tab-separated text. */
-  copied(): string {
+  /** The selected cells as tab-separated text, under the titles of their columns where these are wanted. */
+  copied(withHeadings = false): string {
     const { top, bottom, left, right } = this.cursor.block;
-    const { rows } = this.#given;
+    const { columns, rows } = this.#given;
     const hidden = hiddenInWords(this.#sieve.hiddenWithin(this.cursor.block));
+    const count = counted((bottom - top + 1) * (right - left + 1), 'cell');
     this.told = [
-      `${counted((bottom - top + 1) * (right - left + 1), 'cell')} copied`,
+      `${count} copied${withHeadings ? ' with headings' : ''}`,
       ...(hidden === '' ? [] : [`${hidden} left out`])
     ].join('; ');
-    this.#copied = cellsToText(
-      rows.slice(top, bottom + 1).map((row) => row.cells.slice(left, right + 1).map((cell) => cell.editText))
-    );
-    return this.#copied;
+    const cells = rows
+      .slice(top, bottom + 1)
+      .map((row) => row.cells.slice(left, right + 1).map((cell) => cell.editText));
+    if (!withHeadings) return (this.#copied = cellsToText(cells));
+    const headings = columns
+      .slice(left, right + 1)
+      .map(({ title, unit = '' }) => (unit === '' ? title : `${title} (${unit})`));
+    return cellsToText([headings, ...cells]);
+  }
+
+  /** Says, to be seen as well, why something was not done. */
+  refuse(sentence: string): void {
+    this.told = sentence;
+    this.remark = sentence;
   }
 
   cut(): string {
     const text = this.copied();
-    this.#writeOver('cut', '');
+    this.clearCut(this.cursor.block);
     return text;
+  }
+
+  /** Clears what was cut, which may no longer be what is selected. */
+  clearCut(block: Block): void {
+    this.#writeOver('cut', '', block);
   }
 
   /**
@@ -279,10 +295,10 @@ export class GridSession {
     );
   }
 
-  #writeOver(by: CellWriteKind, text: string): void {
+  #writeOver(by: CellWriteKind, text: string, block: Block = this.cursor.block): void {
     this.#write(
       by,
-      placesOf(this.cursor.block).map((place) => ({ ...place, text }))
+      placesOf(block).map((place) => ({ ...place, text }))
     );
   }
 

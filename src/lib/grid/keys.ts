@@ -32,6 +32,10 @@ export type Command =
         | 'open'
         | 'ask'
         | 'range'
+        | 'copy'
+        | 'copy-with-headings'
+        | 'cut'
+        | 'paste'
         | 'find'
         | 'replace'
         | 'filter'
@@ -138,6 +142,8 @@ function altShift(key: string, code: string): Command | null {
       return { kind: 'like-this' };
     case 'KeyH':
       return { kind: 'hide-columns' };
+    case 'KeyC':
+      return { kind: 'copy-with-headings' };
     case 'KeyA':
       return { kind: 'show-all' };
   }

@@ -55,6 +55,12 @@ export function menuItems(on: {
         : [{ label: on.openLabel, keys: 'Ctrl+Enter', command: { kind: 'open' } as const }])
     ],
     [
+      { label: 'Cut', keys: 'Ctrl+X', command: { kind: 'cut' } },
+      { label: 'Copy', keys: 'Ctrl+C', command: { kind: 'copy' } },
+      { label: 'Copy with headings', keys: 'Alt+Shift+C', command: { kind: 'copy-with-headings' } },
+      { label: 'Paste', keys: 'Ctrl+V', command: { kind: 'paste' } }
+    ],
+    [
       { label: 'Clear', keys: 'Delete', command: { kind: 'clear' } },
       { label: 'Fill down', keys: 'Ctrl+D', command: { kind: 'fill-down' } },
       { label: 'Fill right', keys: 'Ctrl+R', command: { kind: 'fill-right' } }

@@ -27,6 +27,7 @@ export const shortcuts: readonly { readonly title: string; readonly list: readon
       { keys: ['Space'], does: 'Turn yes and no over; open a list' },
       { keys: ['Alt+ArrowDown'], does: 'Open a list' },
       { keys: ['Ctrl+C', 'Ctrl+X', 'Ctrl+V'], does: 'Copy, cut, paste' },
+      { keys: ['Alt+Shift+C'], does: 'Copy with the headings of the columns' },
       { keys: ['Ctrl+D', 'Ctrl+R'], does: 'Fill down, fill right' },
       { keys: ['Ctrl+H'], does: 'Replace a text in the cells' },
       { keys: ['Ctrl+Z', 'Ctrl+Y'], does: 'Undo, redo' }
@@ -64,6 +65,9 @@ const symbols: Readonly<Record<string, string>> = {
   ArrowRight: '→'
 };
 const onMac: Readonly<Record<string, string>> = { Ctrl: '⌘', Alt: '⌥', Shift: '⇧' };
+
+export const isMac = (): boolean =>
+  typeof navigator !== 'undefined' && /Mac|iPhone|iPad/.test(navigator.userAgent);
 
 /** Keys that the system takes for itself where Ctrl becomes Cmd: there Ctrl itself does it. */
 const ownOnMac: Readonly<Record<string, string>> = { 'Ctrl+H': '⌃H' };

@@ -39,14 +39,17 @@ function show(more: Partial<Parameters<typeof render<typeof TextSheet>>[1]> = {}
 afterEach(cleanup);
 
 // The test's browser lays nothing out, so there are no sizes to observe.
-vi.stubGlobal(
-  'ResizeObserver',
-  class {
-    observe() {}
-    unobserve() {}
-    disconnect() {}
-  }
-);
+function stubSizes() {
+  vi.stubGlobal(
+    'ResizeObserver',
+    class {
+      observe() {}
+      unobserve() {}
+      disconnect() {}
+    }
+  );
+}
+stubSizes();
 
 const cell = (row: number, column: number): HTMLElement => {
   const found = document.querySelector<HTMLElement>(`tr[data-row="${row}"] [data-column="${column}"]`);
@@ -906,5 +909,98 @@ describe('replacing', () => {
     expect(actions[0]).toMatchObject({
       cells: expect.not.arrayContaining([{ row: 3, column: 'name', text: 'F0ur' }])
     });
+  });
+});
+
+describe('copy, cut and paste from the menu', () => {
+  /** A clipboard that gives leave, or refuses. */
+  function withClipboard(text: string, refuses = false) {
+    const held = { text };
+    const refused = () => Promise.reject(new DOMException('No', 'NotAllowedError'));
+    vi.stubGlobal('navigator', {
+      ...navigator,
+      userAgent: '',
+      language: 'en-GB',
+      clipboard: refuses
+        ? { readText: refused, writeText: refused }
+        : {
+            readText: () => Promise.resolve(held.text),
+            writeText: (written: string) => Promise.resolve(void (held.text = written))
+          }
+    });
+    return held;
+  }
+  afterEach(() => {
+    vi.unstubAllGlobals();
+    stubSizes();
+  });
+  async function choose(name: string) {
+    await key('Shift+F10');
+    await fireEvent.click(screen.getByRole('menuitem', { name }));
+    await settled();
+    await settled();
+  }
+  const remark = () => screen.queryByTestId('grid-remark')?.textContent ?? '';
+
+  it('do as the keys do', async () => {
+    const held = withClipboard('');
+    const actions = show();
+    await click(0, 0);
+    await key('Shift+ArrowRight');
+    await choose('Copy');
+    expect(held.text).toBe('One\t10');
+    expect(actions).toEqual([]);
+    await choose('Cut');
+    expect(actions).toEqual([
+      {
+        kind: 'write',
+        by: 'cut',
+        cells: [
+          { row: 0, column: 'name', text: '' },
+          { row: 0, column: 'minutes', text: '' }
+        ]
+      }
+    ]);
+    await click(1, 0);
+    await choose('Paste');
+    expect([text(1, 0), text(1, 1)]).toEqual(['One', '10']);
+    expect(remark()).toBe('');
+  });
+
+  it('take the headings along, with their units', async () => {
+    const held = withClipboard('');
+    show();
+    await click(0, 0);
+    await key('Shift+ArrowDown');
+    await key('Shift+ArrowRight');
+    await key('Alt+Shift+c');
+    await settled();
+    expect(held.text).toBe('Name\tDuration (min)\nOne\t10\nTwo\t20');
+    expect(said()).toBe('4 cells copied with headings');
+  });
+
+  it('say which keys to press where the browser refuses; nothing is cleared, and the headings come with the next copy', async () => {
+    withClipboard('', true);
+    const actions = show();
+    await click(0, 1);
+    await choose('Cut');
+    expect(remark()).toBe('The browser did not let this page write to the clipboard: press Ctrl+X.');
+    await choose('Paste');
+    expect(remark()).toBe('The browser did not let this page read the clipboard: press Ctrl+V.');
+    expect(actions).toEqual([]);
+    await choose('Copy with headings');
+    expect(remark()).toBe(
+      'The browser did not let this page write to the clipboard: press Ctrl+C, and the headings come along.'
+    );
+    expect(await clip('copy')).toBe('Duration (min)\n10');
+    expect(remark()).toBe('');
+    expect(await clip('copy')).toBe('10');
+  });
+
+  it('say so too where the page has no clipboard at all', async () => {
+    show();
+    await click(0, 0);
+    await choose('Copy');
+    expect(remark()).toContain('press Ctrl+C');
   });
 });

@@ -58,6 +58,7 @@ describe('keys while the cursor moves about', () => {
     ['Alt+Shift+ArrowRight', { kind: 'resize', byCh: 1 }],
     ['Alt+Shift+S', { kind: 'sort', way: 'turn' }],
     ['Alt+Shift+F', { kind: 'filter' }],
+    ['Alt+Shift+C', { kind: 'copy-with-headings' }],
     ['Alt+Shift+L', { kind: 'like-this' }],
     ['Alt+Shift+H', { kind: 'hide-columns' }],
     ['Alt+Shift+A', { kind: 'show-all' }]

@@ -52,6 +52,22 @@ describe('a block with headings', () => {
   });
 });
 
+test('a column that is hidden takes nothing, and is named', () => {
+  const [name, cases, ...hidden] = columns as [GridColumn, GridColumn, ...GridColumn[]];
+  const block = headedBlock(textToCells('Procedure\tAge\tCases\nHip\t70\t30'), {
+    columns: [name, cases],
+    hidden,
+    match: (headings) =>
+      mapColumns(
+        headings,
+        columns.map(({ key, title }) => ({ key, header: title }))
+      ),
+    from: 0
+  });
+  expect(block?.columns.map(({ column, why }) => column ?? why)).toEqual([0, 'names Age, which is hidden', 1]);
+  expect(block?.isInOrder).toBe(false);
+});
+
 test.each([
   ['Hip\t30\t90', 'a row of values'],
   ['Hip\tKnee\nElbow\tHand', 'names that no column has'],
