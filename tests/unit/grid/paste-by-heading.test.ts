@@ -64,7 +64,11 @@ test('a column that is hidden takes nothing, and is named', () => {
       ),
     from: 0
   });
-  expect(block?.columns.map(({ column, why }) => column ?? why)).toEqual([0, 'names Age, which is hidden', 1]);
+  expect(block?.columns.map(({ column, why }) => column ?? why)).toEqual([
+    0,
+    'names Age, which is hidden',
+    1
+  ]);
   expect(block?.isInOrder).toBe(false);
 });
 
