@@ -22,7 +22,6 @@ export class GridClipboard {
     if (!this.#isFree(event)) return;
     put(event, this.#session.copied(this.#headingsWaiting));
     this.#headingsWaiting = false;
-    this.#session.remark = '';
   }
 
   /** Copy and cut without the keys. What is cut is cleared once it is on the clipboard, and not before. */
@@ -34,7 +33,6 @@ export class GridClipboard {
     try {
       await clipboard().writeText(text);
       this.#headingsWaiting = false;
-      session.remark = '';
       if (what === 'cut') session.clearCut(block);
     } catch {
       this.#headingsWaiting = headings;

@@ -157,13 +157,25 @@ export class GridSession {
     const { columns, rows } = this.#given;
     const hidden = hiddenInWords(this.#sieve.hiddenWithin(this.cursor.block));
     const count = counted((bottom - top + 1) * (right - left + 1), 'cell');
-    this.told = [
-      `${count} copied${withHeadings ? ' with headings' : ''}`,
-      ...(hidden === '' ? [] : [`${hidden} left out`])
-    ].join('; ');
-    const cells = rows
-      .slice(top, bottom + 1)
-      .map((row) => row.cells.slice(left, right + 1).map((cell) => cell.editText));
+    const copied = rows.slice(top, bottom + 1);
+    const kept = copied.flatMap(({ label, cells }) =>
+      cells
+        .slice(left, right + 1)
+        .flatMap(({ state }, at) =>
+          state === 'kept' ? [`${label}, ${columns[left + at]?.title ?? ''}`] : []
+        )
+    );
+    const remarks = [
+      ...(hidden === '' ? [] : [`${hidden} left out`]),
+      ...(kept.length === 0
+        ? []
+        : [
+            `${counted(kept.length, 'cell')} copied as typed, though not in force: ${kept.slice(0, 3).join('; ')}${kept.length > 3 ? ` and ${kept.length - 3} more` : ''}`
+          ])
+    ];
+    this.told = [`${count} copied${withHeadings ? ' with headings' : ''}`, ...remarks].join('; ');
+    this.remark = kept.length === 0 ? '' : sentence(remarks);
+    const cells = copied.map((row) => row.cells.slice(left, right + 1).map((cell) => cell.editText));
     if (!withHeadings) return (this.#copied = cellsToText(cells));
     const headings = columns
       .slice(left, right + 1)

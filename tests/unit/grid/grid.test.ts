@@ -597,6 +597,19 @@ describe('what an assistive technology reads', () => {
   });
 });
 
+it('a cell that is not in force is copied as typed, and named', async () => {
+  show({ texts: [{ name: 'One', minutes: 'long' }, ...four.slice(1)] });
+  await click(0, 0);
+  await key('Shift+ArrowRight');
+  expect(await clip('copy')).toBe('One\tlong');
+  expect(screen.getByTestId('grid-remark').textContent).toBe(
+    '1 cell copied as typed, though not in force: One, Duration.'
+  );
+  await click(1, 0);
+  await clip('copy');
+  expect(screen.queryByTestId('grid-remark')).toBeNull();
+});
+
 describe('what is looked at', () => {
   const shownNames = () => texts(0);
   const bar = () => screen.getByRole('group', { name: 'What is shown of Sheet' }).textContent;
