@@ -21,6 +21,8 @@ export interface GridProps {
    * are never met by heading.
    */
   readonly matchHeadings?: (headings: readonly string[]) => readonly (string | null)[];
+  /** Keys of all columns that a heading by itself could mean. */
+  readonly headingMeans?: (heading: string) => readonly string[];
   /** “Where does this come from?”, with the cell's path. */
   readonly onask?: (path: string) => void;
   /**

@@ -205,7 +205,7 @@ export class GridSession {
    * side in the grid's order, else once the user has seen which go where (`pasted`).
    */
   paste(text: string): void {
-    const { canGrow = false, columns, matchHeadings } = this.#given;
+    const { canGrow = false, columns, matchHeadings, headingMeans } = this.#given;
     const cells = textToCells(text);
     if (this.cursor.extent.rows === 0 && !canGrow) return;
     const isOwn = text.replaceAll('\r\n', '\n') === this.#copied;
@@ -216,6 +216,7 @@ export class GridSession {
             columns,
             hidden: this.#sieve.columnsAside,
             match: matchHeadings,
+            ...(headingMeans === undefined ? {} : { means: headingMeans }),
             from: this.cursor.block.left
           });
     if (block === null) this.#pasteInOrder(cells, isOwn);

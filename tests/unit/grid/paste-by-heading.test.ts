@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { textToCells } from '#lib/grid/clipboard.ts';
 import type { GridColumn } from '#lib/grid/grid-types.ts';
 import { headedBlock } from '#lib/grid/paste-by-heading.ts';
-import { mapColumns } from '#lib/workbook/match-headings.ts';
+import { columnsMeant, mapColumns } from '#lib/workbook/match-headings.ts';
 
 const column = (key: string, title: string, kind: GridColumn['kind'] = 'number'): GridColumn => ({
   ...{ key, title, kind, words: '', widthCh: 9 }
@@ -50,6 +50,24 @@ describe('a block with headings', () => {
       'is computed here'
     ]);
   });
+});
+
+test('a heading that could mean two columns goes nowhere, and both are named', () => {
+  const two = [
+    column('name', 'Name', 'text'),
+    column('low', 'Bottle price, low'),
+    column('high', 'Bottle price, high')
+  ];
+  const three = [...two, column('cases', 'Cases')];
+  const all = three.map(({ key, title }) => ({ key, header: title }));
+  expect(
+    headedBlock(textToCells('Name\tBottle price\tCases\nSevo\t118\t4'), {
+      columns: three,
+      match: (headings) => mapColumns(headings, all),
+      means: (heading) => columnsMeant(heading, all),
+      from: 0
+    })?.columns.map(({ column, why }) => column ?? why)
+  ).toEqual([0, 'could mean Bottle price, low or Bottle price, high', 3]);
 });
 
 test('a column that is hidden takes nothing, and is named', () => {
