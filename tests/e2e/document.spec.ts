@@ -25,6 +25,51 @@ test('a reload in the middle of typing loses at most the cell being typed', asyn
   ).toContainText('900');
 });
 
+test('after a reload each step is undone and done again', async ({ page }) => {
+  await page.goto('./case-mix/');
+  const cases = () => gridCell(page, { grid: 'Case mix', row: 'Breast surgery', column: 'Cases' });
+  const before = (await (await cases()).textContent())?.trim() ?? '';
+  await setCases(page, 'Breast surgery', '900');
+  await setCases(page, 'Breast surgery', '901');
+  await saved(page);
+  await page.reload();
+  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+  await expect(await cases()).toContainText('900');
+  await saved(page);
+  await page.reload();
+  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+  await expect(await cases()).toContainText(before);
+  await page.getByRole('button', { name: 'Redo', exact: true }).click();
+  await page.getByRole('button', { name: 'Redo', exact: true }).click();
+  await expect(await cases()).toContainText('901');
+});
+
+test('until the workbook that was open last is back, nothing is there to be changed', async ({ page }) => {
+  await page.goto('./case-mix/');
+  await setCases(page, 'Breast surgery', '900');
+  await saved(page);
+  // The browser's database takes its time.
+  await page.addInitScript(() => {
+    const released = new Promise<void>((resolve) => Object.assign(globalThis, { openStore: resolve }));
+    const listen = EventTarget.prototype.addEventListener;
+    IDBOpenDBRequest.prototype.addEventListener = function (kind: string, listener: unknown) {
+      const later = (event: Event) =>
+        void released.then(() => (listener as (event: Event) => void).call(this, event));
+      listen.call(this, kind, kind === 'success' ? later : (listener as EventListener));
+    };
+  });
+  await page.reload();
+  await expect(page.getByText('Opening the workbook that was open last.')).toBeVisible();
+  await expect(page.getByRole('grid')).toHaveCount(0);
+  await expect(page.getByRole('textbox')).toHaveCount(0);
+  await expect(page.getByRole('button')).toHaveCount(0);
+  await page.evaluate(() => (globalThis as unknown as { openStore: () => void }).openStore());
+  await expect(
+    await gridCell(page, { grid: 'Case mix', row: 'Breast surgery', column: 'Cases' })
+  ).toContainText('900');
+  await expect(page.getByText('Opening the workbook')).toHaveCount(0);
+});
+
 test('where the browser refuses to keep data the user is told, and goes on working', async ({ page }) => {
   await page.addInitScript(() => {
     Object.defineProperty(globalThis, 'indexedDB', {

@@ -5,7 +5,7 @@ export interface Provenance {
   /** Title of the workbook. */
   readonly title: string;
   readonly invented: boolean;
-  /** How many cells show a text that no figure rests on, as a sentence without its full stop; '' for none. */
+  /** The cells that show a text which no figure rests on, as a sentence without its full stop; '' for none. */
   readonly notInForce: string;
   readonly locale: string;
 }

@@ -7,8 +7,18 @@
 import type { Extent } from './moves.ts';
 import { isOneCell, type Block } from './selection.ts';
 
+// A program that is pasted into takes these for the begin of a formula, and some formulas run something.
+const beginsFormula = /^'*[\s\p{Cc}\u200b-\u200d\u2060\ufeff]*[=+\-@\uff1d\uff0b\uff0d\uff20]/u;
+const isNumber = /^[+-][\d.,\s'\u2019]+%?$/;
+
+/** With an apostrophe before what would be taken for a formula: text stays text. It is taken off on the way in. */
+const guarded = (cell: string): string =>
+  beginsFormula.test(cell) && !isNumber.test(cell) ? `'${cell}` : cell;
+const unguarded = (cell: string): string =>
+  cell.startsWith("'") && beginsFormula.test(cell) ? cell.slice(1) : cell;
+
 export function cellsToText(cells: readonly (readonly string[])[]): string {
-  const rows = cells.map((row) => row.map(quoted).join('\t'));
+  const rows = cells.map((row) => row.map((cell) => quoted(guarded(cell))).join('\t'));
   // A last row of one empty cell would read as the end of the row before it.
   const end = rows.length > 1 && rows.at(-1) === '' ? '\n' : '';
   return rows.join('\n') + end;
@@ -29,7 +39,7 @@ export function textToCells(text: string): string[][] {
   let at = 0;
   for (;;) {
     const cell = quotedCellAt(text, at) ?? plainCellAt(text, at);
-    row.push(cell.text);
+    row.push(unguarded(cell.text));
     at = cell.end;
     if (text[at] === '\t') {
       at += 1;

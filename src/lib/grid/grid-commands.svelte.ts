@@ -1,28 +1,50 @@
 /** Carries out what keys and the menu ask for. What needs no element or answer of the page, the session does. */
 import { isListed } from './cell-edit.ts';
+import type { GridClipboard } from './grid-clipboard.ts';
 import type { GridFocus } from './grid-focus.svelte.ts';
 import type { GridParts } from './grid-parts.ts';
 import type { GridProps } from './grid-props.ts';
+import type { GridSieve } from './grid-sieve.svelte.ts';
 import type { GridSession } from './grid-session.svelte.ts';
 import type { GridView } from './grid-view.svelte.ts';
 import type { GridWidths } from './grid-widths.svelte.ts';
 import type { Command } from './keys.ts';
 import { menuItems, type MenuItem } from './menu-items.ts';
-import { isOneCell } from './selection.ts';
+import { likeCell, type FilterCondition } from './row-filter.ts';
+import { sortInWords } from './row-order.ts';
+import { isOneCell, type Block } from './selection.ts';
+
+const noFilter = 'The rows of this grid are not filtered: there are few, and their order says something.';
+
+/** A search that is open. */
+export interface OpenSearch {
+  readonly replacing: boolean;
+  /** What was selected when it was opened; null where it was a single cell. */
+  readonly within: Block | null;
+}
 
 export class GridCommands {
   readonly #given: GridProps;
+  readonly #sieve: GridSieve;
   readonly #session: GridSession;
   readonly #widths: GridWidths;
   readonly #view: GridView;
   readonly #focus: GridFocus;
+  readonly #clipboard: Pick<GridClipboard, 'read' | 'write'>;
 
   /** What lies over or above the grid: the menu with its place, the list of keys, the search. */
   menu = $state.raw<{ readonly at: () => Element | DOMRect | null } | null>(null);
   keysOpen = $state(false);
-  findOpen = $state(false);
+  find = $state.raw<OpenSearch | null>(null);
+  /** The conditions of the filter are shown, though they may hide nothing. */
+  filterOpen = $state(false);
 
-  constructor({ given, session, widths, view, focus }: GridParts) {
+  constructor(
+    { sieve, given, session, widths, view, focus }: GridParts,
+    clipboard: Pick<GridClipboard, 'read' | 'write'>
+  ) {
+    this.#clipboard = clipboard;
+    this.#sieve = sieve;
     this.#given = given;
     this.#session = session;
     this.#widths = widths;
@@ -70,7 +92,30 @@ export class GridCommands {
       case 'find':
         // The browser's own search sees all rows of a short grid.
         if (!this.#view.isWindowed) return false;
-        this.findOpen = true;
+        this.openFind(false);
+        return true;
+      case 'replace':
+        this.openFind(true);
+        return true;
+      case 'copy':
+      case 'copy-with-headings':
+      case 'cut':
+        void this.#clipboard.write(command.kind);
+        return true;
+      case 'paste':
+        void this.#clipboard.read();
+        return true;
+      case 'filter':
+        this.openFilter();
+        return true;
+      case 'like-this':
+        this.#onlyLikeThis();
+        break;
+      case 'hide-columns':
+        this.#hideColumns();
+        break;
+      case 'show-all':
+        this.showAll();
         return true;
       case 'menu':
         this.openMenu(() => this.#focus.cell);
@@ -89,6 +134,78 @@ export class GridCommands {
     }
     void this.#focus.take();
     return true;
+  }
+
+  /** Opens the search; with what was selected, so that it can be kept to that. */
+  openFind(replacing: boolean): void {
+    const { block } = this.#session.cursor;
+    const within = isOneCell(block) ? null : block;
+    this.find = { replacing, within };
+  }
+
+  // What is looked at
+
+  /** Shows the conditions of the filter, one to begin with. */
+  openFilter(): void {
+    if (this.#given.canFilter !== true) {
+      this.#session.told = noFilter;
+      return;
+    }
+    const { key = '' } = this.#session.activeColumn ?? {};
+    if (this.#sieve.conditions.length === 0) this.filterBy([{ column: key, rule: 'contains', text: '' }]);
+    this.filterOpen = true;
+  }
+
+  /** Shows the rows that fit; the cursor stays on its row where that is one of them. */
+  filterBy(conditions: readonly FilterCondition[]): void {
+    this.#stayingAtRow(() => this.#sieve.filter(conditions));
+    this.#session.told = this.#sieve.inWords;
+  }
+
+  showAll(): void {
+    this.#stayingAtRow(() => this.#sieve.showAll());
+    this.filterOpen = false;
+    this.#session.told = 'All rows and columns are shown.';
+    void this.#focus.take();
+  }
+
+  #onlyLikeThis(): void {
+    const { activeCell: cell, activeColumn: column } = this.#session;
+    if (this.#given.canFilter !== true) this.#session.told = noFilter;
+    else if (cell !== undefined && column !== undefined) {
+      const others = this.#sieve.conditions.filter(
+        ({ column: key, text, rule }) => key !== column.key && (text.trim() !== '' || rule === 'empty')
+      );
+      this.filterBy([...others, likeCell(column.key, cell)]);
+    }
+  }
+
+  #hideColumns(): void {
+    const { left, right } = this.#session.cursor.block;
+    const keys = this.#given.columns.slice(left, right + 1).map(({ key }) => key);
+    const { row, column } = this.#session.cursor.active;
+    if (this.#sieve.hideColumns(keys)) this.#session.cursor.go({ row, column: Math.min(left, column) });
+    this.#session.told = this.#given.columns.some(({ key }) => keys.includes(key))
+      ? 'The last column cannot be hidden.'
+      : this.#sieve.inWords;
+  }
+
+  #stayingAtRow(change: () => void): void {
+    const { cursor } = this.#session;
+    const id = this.#given.rows[cursor.active.row]?.id;
+    const key = this.#given.columns[cursor.active.column]?.key;
+    change();
+    const { rows, columns } = this.#given;
+    cursor.go({
+      row: Math.max(
+        0,
+        rows.findIndex((row) => row.id === id)
+      ),
+      column: Math.max(
+        0,
+        columns.findIndex((column) => column.key === key)
+      )
+    });
   }
 
   #openList(): boolean {
@@ -144,10 +261,26 @@ export class GridCommands {
   }
 
   readonly menuGroups = $derived.by(() => {
-    const { onask, onopen, rowOpenLabel, canGrow = false, canReorder = false } = this.#given;
-    const { top, bottom } = this.#session.cursor.block;
+    const {
+      onask,
+      onopen,
+      rowOpenLabel,
+      canGrow = false,
+      canReorder = false,
+      canSort,
+      canFilter
+    } = this.#given;
+    const { top, bottom, left, right } = this.#session.cursor.block;
+    const column = this.#session.activeColumn;
     return menuItems({
       manyRows: top !== bottom,
+      manyColumns: left !== right,
+      sorts:
+        canSort === true && column !== undefined
+          ? { up: sortInWords(column, 'up'), down: sortInWords(column, 'down') }
+          : null,
+      canFilter: canFilter === true,
+      hidesAny: this.#sieve.hidesAny,
       range: this.#rangeState,
       takesFindKey: this.#view.isWindowed,
       canAsk: onask !== undefined && this.#session.activeCell?.path !== undefined,
@@ -159,10 +292,10 @@ export class GridCommands {
   });
 
   choose({ command }: MenuItem): void {
-    // The search takes the focus itself.
-    this.closeMenu(command.kind !== 'find');
+    // The search and the filter take the focus themselves.
+    this.closeMenu(command.kind !== 'find' && command.kind !== 'replace' && command.kind !== 'filter');
     if (command.kind === 'show-keys') this.keysOpen = true;
-    else if (command.kind === 'find') this.findOpen = true;
+    else if (command.kind === 'find') this.openFind(false);
     else this.run(command);
   }
 }

@@ -10,6 +10,10 @@ export interface GridProps {
   readonly canGrow?: boolean;
   /** Rows can be moved. */
   readonly canReorder?: boolean;
+  /** Rows can be sorted: put into the order of a column as one step. */
+  readonly canSort?: boolean;
+  /** Rows are known by ids that stay, so that some may be hidden. */
+  readonly canFilter?: boolean;
   /** One action of the user, one step of undo. A sentence that comes back says why it was not, or not all, done. */
   readonly onaction: (action: GridAction) => string | void;
   /**
@@ -17,6 +21,8 @@ export interface GridProps {
    * are never met by heading.
    */
   readonly matchHeadings?: (headings: readonly string[]) => readonly (string | null)[];
+  /** Keys of all columns that a heading by itself could mean. */
+  readonly headingMeans?: (heading: string) => readonly string[];
   /** “Where does this come from?”, with the cell's path. */
   readonly onask?: (path: string) => void;
   /**

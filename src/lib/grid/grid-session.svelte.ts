@@ -2,6 +2,7 @@
  * What the grid remembers between two keys: the cursor, the edit under way, the block about to be filled. It turns
  * commands into moves and into the one action that the caller is told of. It knows no elements.
  */
+import { defaultLocale } from '#lib/numbers/locale-marks.ts';
 import {
   begunEdit,
   editedText,
@@ -17,16 +18,30 @@ import { counted } from './counted.ts';
 import { draggedFill, fillDown, fillOver, fillRight, type Fill } from './fill.ts';
 import { GridCursor } from './grid-cursor.svelte.ts';
 import type { GridProps } from './grid-props.ts';
+import type { GridSieve } from './grid-sieve.svelte.ts';
 import type { HeadedBlock } from './paste-by-heading.ts';
 import { headedBlock } from './paste-by-heading.ts';
 import type { CellWrite, GridAction, GridCell, GridColumn, GridOption } from './grid-types.ts';
 import type { Command, RowCommand } from './keys.ts';
 import { clampPlace, type Place } from './moves.ts';
+import { rowsSorted, sortInWords, type SortWay } from './row-order.ts';
 import { coversWholeRows, isOneCell, placesOf, rowsOf, type Block } from './selection.ts';
 
 type CellWriteKind = Extract<GridAction, { kind: 'write' }>['by'];
 
+const sentence = (clauses: readonly string[]): string => {
+  const text = clauses.join('; ');
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+};
+
+const hiddenInWords = ({ rows, columns }: { readonly rows: number; readonly columns: number }): string =>
+  [
+    ...(rows === 0 ? [] : [counted(rows, 'hidden row')]),
+    ...(columns === 0 ? [] : [counted(columns, 'hidden column')])
+  ].join(' and ');
+
 export class GridSession {
+  readonly #sieve: GridSieve;
   readonly #given: GridProps;
   readonly cursor: GridCursor;
 
@@ -42,8 +57,12 @@ export class GridSession {
   #copied: string | null = null;
   /** What an assistive technology is to say. */
   told = $state('');
+  /** What is to be seen as well, as nothing else shows it: what a paste could not take, what the browser refused. */
+  remark = $state('');
 
-  constructor(given: GridProps) {
+  constructor(sieve: GridSieve) {
+    const { given } = sieve;
+    this.#sieve = sieve;
     this.#given = given;
     this.cursor = new GridCursor(given, (sentence) => (this.told = sentence));
   }
@@ -132,21 +151,53 @@ export class GridSession {
     this.#writeOver('clear', '');
   }
 
-  /** The selected cells as tab-separated text. */
-  copied(): string {
+  /** The selected cells as tab-separated text, under the titles of their columns where these are wanted. */
+  copied(withHeadings = false): string {
     const { top, bottom, left, right } = this.cursor.block;
-    const { rows } = this.#given;
-    this.told = `${counted((bottom - top + 1) * (right - left + 1), 'cell')} copied`;
-    this.#copied = cellsToText(
-      rows.slice(top, bottom + 1).map((row) => row.cells.slice(left, right + 1).map((cell) => cell.editText))
+    const { columns, rows } = this.#given;
+    const hidden = hiddenInWords(this.#sieve.hiddenWithin(this.cursor.block));
+    const count = counted((bottom - top + 1) * (right - left + 1), 'cell');
+    const copied = rows.slice(top, bottom + 1);
+    const kept = copied.flatMap(({ label, cells }) =>
+      cells
+        .slice(left, right + 1)
+        .flatMap(({ state }, at) =>
+          state === 'kept' ? [`${label}, ${columns[left + at]?.title ?? ''}`] : []
+        )
     );
-    return this.#copied;
+    const remarks = [
+      ...(hidden === '' ? [] : [`${hidden} left out`]),
+      ...(kept.length === 0
+        ? []
+        : [
+            `${counted(kept.length, 'cell')} copied as typed, though not in force: ${kept.slice(0, 3).join('; ')}${kept.length > 3 ? ` and ${kept.length - 3} more` : ''}`
+          ])
+    ];
+    this.told = [`${count} copied${withHeadings ? ' with headings' : ''}`, ...remarks].join('; ');
+    this.remark = kept.length === 0 ? '' : sentence(remarks);
+    const cells = copied.map((row) => row.cells.slice(left, right + 1).map((cell) => cell.editText));
+    if (!withHeadings) return (this.#copied = cellsToText(cells));
+    const headings = columns
+      .slice(left, right + 1)
+      .map(({ title, unit = '' }) => (unit === '' ? title : `${title} (${unit})`));
+    return cellsToText([headings, ...cells]);
+  }
+
+  /** Says, to be seen as well, why something was not done. */
+  refuse(sentence: string): void {
+    this.told = sentence;
+    this.remark = sentence;
   }
 
   cut(): string {
     const text = this.copied();
-    this.#writeOver('cut', '');
+    this.clearCut(this.cursor.block);
     return text;
+  }
+
+  /** Clears what was cut, which may no longer be what is selected. */
+  clearCut(block: Block): void {
+    this.#writeOver('cut', '', block);
   }
 
   /**
@@ -154,14 +205,20 @@ export class GridSession {
    * side in the grid's order, else once the user has seen which go where (`pasted`).
    */
   paste(text: string): void {
-    const { canGrow = false, columns, matchHeadings } = this.#given;
+    const { canGrow = false, columns, matchHeadings, headingMeans } = this.#given;
     const cells = textToCells(text);
     if (this.cursor.extent.rows === 0 && !canGrow) return;
     const isOwn = text.replaceAll('\r\n', '\n') === this.#copied;
     const block =
       isOwn || matchHeadings === undefined
         ? null
-        : headedBlock(cells, { columns, match: matchHeadings, from: this.cursor.block.left });
+        : headedBlock(cells, {
+            columns,
+            hidden: this.#sieve.columnsAside,
+            match: matchHeadings,
+            ...(headingMeans === undefined ? {} : { means: headingMeans }),
+            from: this.cursor.block.left
+          });
     if (block === null) this.#pasteInOrder(cells, isOwn);
     else if (block.isInOrder) this.#pasteByHeading(block);
     else this.pasted = { block, cells };
@@ -217,8 +274,15 @@ export class GridSession {
         : [
             `${counted(plan.left, 'cell')} found no place beyond the last ${canGrow ? 'column' : 'row or column'}`
           ];
-    this.#write('paste', plan.writes, lost, isOwn);
+    const hidden = hiddenInWords(this.#sieve.hiddenWithin(plan.block));
+    this.#write('paste', plan.writes, [...lost, ...(hidden === '' ? [] : [`${hidden} passed over`])], isOwn);
     this.cursor.select(plan.block);
+  }
+
+  /** Writes what a text was replaced by, all at once. Returns what is to be said of it. */
+  replace(places: readonly PlacedText[]): string {
+    this.#write('replace', places);
+    return this.told;
   }
 
   fill(way: 'down' | 'right'): void {
@@ -244,10 +308,10 @@ export class GridSession {
     );
   }
 
-  #writeOver(by: CellWriteKind, text: string): void {
+  #writeOver(by: CellWriteKind, text: string, block: Block = this.cursor.block): void {
     this.#write(
       by,
-      placesOf(this.cursor.block).map((place) => ({ ...place, text }))
+      placesOf(block).map((place) => ({ ...place, text }))
     );
   }
 
@@ -259,6 +323,7 @@ export class GridSession {
   ): void {
     const { columns, rows } = this.#given;
     const cells: CellWrite[] = [];
+    this.remark = remarks.length === 0 ? '' : sentence(remarks);
     let computed = 0;
     for (const { row, column, text } of places) {
       const key = columns[column];
@@ -289,7 +354,14 @@ export class GridSession {
       this.told = `Not taken, and kept as typed. ${kept[0]?.message ?? ''}`;
       return;
     }
-    const verb = { typing: 'written', paste: 'pasted', fill: 'filled', clear: 'cleared', cut: 'cut' }[by];
+    const verb = {
+      typing: 'written',
+      paste: 'pasted',
+      fill: 'filled',
+      clear: 'cleared',
+      cut: 'cut',
+      replace: 'replaced'
+    }[by];
     const done = cells.length > 1 || by !== 'typing' ? [`${counted(cells.length, 'cell')} ${verb}`] : [];
     const bad =
       kept.length > 0 ? [`${counted(kept.length, 'cell')} could not be read and kept as given`] : [];
@@ -362,6 +434,40 @@ export class GridSession {
     if (this.#act({ kind: 'move-rows', rows: rowsOf(this.cursor.block), by }, done)) this.cursor.shiftBy(by);
   }
 
+  /**
+   * Puts all rows into the order of the cursor's column; the cursor goes along with its row.
+   * @param way `turn`: upwards, or downwards where they are in that order already
+   */
+  sort(way: SortWay | 'turn'): void {
+    const column = this.activeColumn;
+    if (this.#given.canSort !== true || column === undefined) {
+      this.told = 'The rows of this grid are not sorted: their order says something.';
+      return;
+    }
+    const { whole } = this.#sieve;
+    const sorted = (to: SortWay): readonly number[] =>
+      rowsSorted(whole, { key: column.key, way: to, locale: defaultLocale() });
+    const stands = (order: readonly number[]): boolean => order.every((row, at) => row === at);
+    const upward = sorted('up');
+    const turned = way === 'turn' ? (stands(upward) ? 'down' : 'up') : way;
+    const order = turned === 'up' ? upward : sorted('down');
+    const inWords = `by ${column.title}, ${sortInWords(column, turned)}`;
+    if (stands(order)) {
+      this.told = `The rows are in the order ${inWords}.`;
+      return;
+    }
+    const { row, column: at } = this.cursor.active;
+    const id = this.#given.rows[row]?.id;
+    if (!this.#act({ kind: 'order-rows', order }, `Sorted ${inWords}.`)) return;
+    this.cursor.go({
+      row: Math.max(
+        0,
+        this.#given.rows.findIndex((each) => each.id === id)
+      ),
+      column: at
+    });
+  }
+
   /** A row at the end, with the cursor on its first cell. */
   addRow(): void {
     this.#insert(this.cursor.extent.rows, 1);
@@ -418,6 +524,9 @@ export class GridSession {
         return this.toggle();
       case 'row':
         this.doToRows(command.row);
+        return true;
+      case 'sort':
+        this.sort(command.way);
         return true;
       default:
         return false;

@@ -70,7 +70,7 @@ export interface CellWrite {
 export type GridAction =
   | {
       readonly kind: 'write';
-      readonly by: 'typing' | 'paste' | 'fill' | 'clear' | 'cut';
+      readonly by: 'typing' | 'paste' | 'fill' | 'clear' | 'cut' | 'replace';
       readonly cells: readonly CellWrite[];
       /** The texts are the grid's own, as they were copied in it: read as they were written. */
       readonly own?: true;
@@ -78,4 +78,6 @@ export type GridAction =
   | { readonly kind: 'insert-rows'; readonly at: number; readonly count: number }
   | { readonly kind: 'delete-rows'; readonly rows: readonly number[] }
   | { readonly kind: 'duplicate-rows'; readonly rows: readonly number[] }
-  | { readonly kind: 'move-rows'; readonly rows: readonly number[]; readonly by: number };
+  | { readonly kind: 'move-rows'; readonly rows: readonly number[]; readonly by: number }
+  /** All rows, each once, in the order that they are to have. */
+  | { readonly kind: 'order-rows'; readonly order: readonly number[] };

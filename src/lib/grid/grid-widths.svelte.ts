@@ -18,20 +18,23 @@ const mostNarrowCh = 13;
 
 export class GridWidths {
   readonly #given: GridProps;
+  readonly #whole: Pick<GridProps, 'rows'>;
   /** Kept here where the caller does not keep them. */
   #ownCh = $state.raw<WidthsCh>({});
 
-  constructor(given: GridProps) {
+  /** @param whole with the rows that are hidden, whose numbers are wider */
+  constructor(given: GridProps, whole: Pick<GridProps, 'rows'>) {
     this.#given = given;
+    this.#whole = whole;
   }
 
   readonly #chosenCh = $derived.by((): WidthsCh => this.#given.widthsCh ?? this.#ownCh);
 
   /** The row's number, and its buttons. */
   readonly header = $derived.by((): string => {
-    const { rows, onopen, canGrow, canReorder } = this.#given;
+    const { onopen, canGrow, canReorder } = this.#given;
     const buttons = (onopen === undefined ? 0 : 1) + (canGrow === true || canReorder === true ? 1 : 0);
-    return `calc(${String(rows.length).length + 1}ch + ${0.75 + 1.625 * buttons}rem)`;
+    return `calc(${String(this.#whole.rows.length).length + 1}ch + ${0.75 + 1.625 * buttons}rem)`;
   });
   readonly columns = $derived.by((): readonly string[] =>
     this.#given.columns.map((column, at) => {

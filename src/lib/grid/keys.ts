@@ -1,5 +1,6 @@
 /** What a key means in the grid, as data: the grid obeys it, the help lists it, the tests walk it. */
 import type { Move } from './moves.ts';
+import type { SortWay } from './row-order.ts';
 
 export type KeyPress = Pick<KeyboardEvent, 'key' | 'code' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey'>;
 
@@ -11,6 +12,8 @@ export type Command =
   | { readonly kind: 'tab' | 'enter'; readonly back: boolean }
   | { readonly kind: 'row'; readonly row: RowCommand }
   | { readonly kind: 'resize'; readonly byCh: number }
+  /** `turn`: upwards, or downwards where the rows are in that order already. */
+  | { readonly kind: 'sort'; readonly way: SortWay | 'turn' }
   | {
       readonly kind:
         | 'edit'
@@ -29,7 +32,16 @@ export type Command =
         | 'open'
         | 'ask'
         | 'range'
+        | 'copy'
+        | 'copy-with-headings'
+        | 'cut'
+        | 'paste'
         | 'find'
+        | 'replace'
+        | 'filter'
+        | 'like-this'
+        | 'hide-columns'
+        | 'show-all'
         | 'fit-column'
         | 'reset-column'
         | 'menu';
@@ -102,6 +114,8 @@ function withCtrl(letter: string, shift: boolean): Command | null {
       return { kind: 'fill-right' };
     case 'f':
       return { kind: 'find' };
+    case 'h':
+      return { kind: 'replace' };
     default:
       return null;
   }
@@ -115,8 +129,24 @@ function altAlone(key: string): Command | null {
 
 function altShift(key: string, code: string): Command | null {
   // By its place on the keyboard: with Alt some systems turn the letter into another character.
-  if (code === 'KeyD') return { kind: 'row', row: 'duplicate' };
-  if (code === 'KeyR') return { kind: 'range' };
+  switch (code) {
+    case 'KeyD':
+      return { kind: 'row', row: 'duplicate' };
+    case 'KeyR':
+      return { kind: 'range' };
+    case 'KeyS':
+      return { kind: 'sort', way: 'turn' };
+    case 'KeyF':
+      return { kind: 'filter' };
+    case 'KeyL':
+      return { kind: 'like-this' };
+    case 'KeyH':
+      return { kind: 'hide-columns' };
+    case 'KeyC':
+      return { kind: 'copy-with-headings' };
+    case 'KeyA':
+      return { kind: 'show-all' };
+  }
   switch (key) {
     case 'Enter':
       return { kind: 'row', row: 'insert-above' };

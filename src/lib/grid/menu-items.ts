@@ -1,4 +1,5 @@
 import type { Command, RowCommand } from './keys.ts';
+import type { SortWay } from './row-order.ts';
 
 export interface MenuItem {
   readonly label: string;
@@ -11,6 +12,7 @@ export interface MenuItem {
 /** What the menu of a cell and its rows offers, in groups. */
 export function menuItems(on: {
   readonly manyRows: boolean;
+  readonly manyColumns: boolean;
   readonly canAsk: boolean;
   /** Whether the cell takes a range, and whether it has one; null where ranges are not for this grid. */
   readonly range: 'none' | 'given' | 'shut' | null;
@@ -20,6 +22,10 @@ export function menuItems(on: {
   readonly openLabel: string | null;
   readonly canGrow: boolean;
   readonly canReorder: boolean;
+  /** What a sort by the cell's column is called, upwards and downwards; null where rows are not sorted. */
+  readonly sorts: Readonly<Record<SortWay, string>> | null;
+  readonly canFilter: boolean;
+  readonly hidesAny: boolean;
   readonly canDo: (command: RowCommand) => boolean;
 }): readonly (readonly MenuItem[])[] {
   const row = (label: string, keys: string, command: RowCommand): MenuItem => ({
@@ -49,6 +55,12 @@ export function menuItems(on: {
         : [{ label: on.openLabel, keys: 'Ctrl+Enter', command: { kind: 'open' } as const }])
     ],
     [
+      { label: 'Cut', keys: 'Ctrl+X', command: { kind: 'cut' } },
+      { label: 'Copy', keys: 'Ctrl+C', command: { kind: 'copy' } },
+      { label: 'Copy with headings', keys: 'Alt+Shift+C', command: { kind: 'copy-with-headings' } },
+      { label: 'Paste', keys: 'Ctrl+V', command: { kind: 'paste' } }
+    ],
+    [
       { label: 'Clear', keys: 'Delete', command: { kind: 'clear' } },
       { label: 'Fill down', keys: 'Ctrl+D', command: { kind: 'fill-down' } },
       { label: 'Fill right', keys: 'Ctrl+R', command: { kind: 'fill-right' } }
@@ -68,8 +80,44 @@ export function menuItems(on: {
         ]
       : [],
     [
+      ...(on.sorts === null
+        ? []
+        : [
+            {
+              label: `Sort by this column, ${on.sorts.up}`,
+              keys: 'Alt+Shift+S',
+              command: { kind: 'sort', way: 'up' } as const
+            },
+            {
+              label: `Sort by this column, ${on.sorts.down}`,
+              command: { kind: 'sort', way: 'down' } as const
+            }
+          ]),
+      ...(on.canFilter
+        ? [
+            {
+              label: 'Only rows like this cell',
+              keys: 'Alt+Shift+L',
+              command: { kind: 'like-this' } as const
+            },
+            { label: 'Filter the rows', keys: 'Alt+Shift+F', command: { kind: 'filter' } as const }
+          ]
+        : [])
+    ],
+    [
       { label: 'Fit column to its content', command: { kind: 'fit-column' } },
-      { label: 'Reset column width', command: { kind: 'reset-column' } }
+      { label: 'Reset column width', command: { kind: 'reset-column' } },
+      {
+        label: on.manyColumns ? 'Hide these columns' : 'Hide this column',
+        keys: 'Alt+Shift+H',
+        command: { kind: 'hide-columns' }
+      },
+      {
+        label: 'Show all rows and columns',
+        keys: 'Alt+Shift+A',
+        disabled: !on.hidesAny,
+        command: { kind: 'show-all' }
+      }
     ],
     [
       {
@@ -77,6 +125,7 @@ export function menuItems(on: {
         ...(on.takesFindKey ? { keys: 'Ctrl+F' } : {}),
         command: { kind: 'find' }
       },
+      { label: 'Replace in this grid', keys: 'Ctrl+H', command: { kind: 'replace' } },
       { label: 'Keys of the grid', command: { kind: 'show-keys' } }
     ]
   ];

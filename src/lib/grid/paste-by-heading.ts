@@ -24,18 +24,24 @@ const hasNumber = (text: string): boolean => /^\s*[(+-]?\s*[.,]?\d/.test(text);
 /**
  * The block met by its headings; null where its first row is none: it names at least two columns of the grid (the only
  * one, where it has one), and at least half of what stands in it does.
+ * @param hidden columns that are not looked at, and take nothing
  * @param match the key of the column that each heading means, each key once; null for none
+ * @param means the keys of all columns that a heading by itself could mean
  * @param from the first selected column
  */
 export function headedBlock(
   cells: readonly (readonly string[])[],
   {
     columns,
+    hidden = [],
     match,
+    means = (heading) => match([heading]).flatMap((key) => key ?? []),
     from
   }: {
     readonly columns: readonly GridColumn[];
+    readonly hidden?: readonly GridColumn[];
     readonly match: (headings: readonly string[]) => readonly (string | null)[];
+    readonly means?: (heading: string) => readonly string[];
     readonly from: number;
   }
 ): HeadedBlock | null {
@@ -51,8 +57,16 @@ export function headedBlock(
     if (column !== null && columns[column]?.kind === 'computed')
       return { heading, column: null, why: 'is computed here' };
     if (column !== null) return { heading, column, why: '' };
-    // Asked by itself it would be known: another heading of the block has that column already.
-    const known = columns.find(({ key }) => key === match([heading])[0]);
+    const aside = hidden.find(({ key }) => key === keys[at]);
+    if (aside !== undefined) return { heading, column: null, why: `names ${aside.title}, which is hidden` };
+    const meant = means(heading).flatMap(
+      (key) => [...columns, ...hidden].find((each) => each.key === key) ?? []
+    );
+    const free = meant.filter(({ key }) => !keys.includes(key));
+    if (free.length > 1)
+      return { heading, column: null, why: `could mean ${free.map(({ title }) => title).join(' or ')}` };
+    // By itself it would be known: another heading of the block has that column already.
+    const [known] = meant;
     return {
       heading,
       column: null,

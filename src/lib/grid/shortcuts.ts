@@ -27,7 +27,9 @@ export const shortcuts: readonly { readonly title: string; readonly list: readon
       { keys: ['Space'], does: 'Turn yes and no over; open a list' },
       { keys: ['Alt+ArrowDown'], does: 'Open a list' },
       { keys: ['Ctrl+C', 'Ctrl+X', 'Ctrl+V'], does: 'Copy, cut, paste' },
+      { keys: ['Alt+Shift+C'], does: 'Copy with the headings of the columns' },
       { keys: ['Ctrl+D', 'Ctrl+R'], does: 'Fill down, fill right' },
+      { keys: ['Ctrl+H'], does: 'Replace a text in the cells' },
       { keys: ['Ctrl+Z', 'Ctrl+Y'], does: 'Undo, redo' }
     ]
   },
@@ -38,7 +40,11 @@ export const shortcuts: readonly { readonly title: string; readonly list: readon
       { keys: ['Alt+Shift+D'], does: 'Duplicate the rows' },
       { keys: ['Alt+Shift+Delete'], does: 'Delete the rows' },
       { keys: ['Alt+Shift+ArrowUp', 'Alt+Shift+ArrowDown'], does: 'Move the rows' },
-      { keys: ['Alt+Shift+ArrowLeft', 'Alt+Shift+ArrowRight'], does: 'Column narrower, wider' }
+      { keys: ['Alt+Shift+ArrowLeft', 'Alt+Shift+ArrowRight'], does: 'Column narrower, wider' },
+      { keys: ['Alt+Shift+S'], does: 'Sort by this column; once more turns the order round' },
+      { keys: ['Alt+Shift+F', 'Alt+Shift+L'], does: 'Filter the rows; only rows like this cell' },
+      { keys: ['Alt+Shift+H'], does: 'Hide the columns' },
+      { keys: ['Alt+Shift+A'], does: 'Show all rows and columns again' }
     ]
   },
   {
@@ -60,8 +66,16 @@ const symbols: Readonly<Record<string, string>> = {
 };
 const onMac: Readonly<Record<string, string>> = { Ctrl: '⌘', Alt: '⌥', Shift: '⇧' };
 
+export const isMac = (): boolean =>
+  typeof navigator !== 'undefined' && /Mac|iPhone|iPad/.test(navigator.userAgent);
+
+/** Keys that the system takes for itself where Ctrl becomes Cmd: there Ctrl itself does it. */
+const ownOnMac: Readonly<Record<string, string>> = { 'Ctrl+H': '⌃H' };
+
 /** `Alt+Shift+ArrowUp` as it is printed on the keys before the reader: `Alt+Shift+↑`, on a Mac `⌥⇧↑`. */
 export function keysShown(keys: string, isMac: boolean): string {
+  const own = isMac ? ownOnMac[keys] : undefined;
+  if (own !== undefined) return own;
   const parts = keys.split('+').map((part) => symbols[part] ?? (isMac ? (onMac[part] ?? part) : part));
   return parts.join(isMac ? '' : '+');
 }

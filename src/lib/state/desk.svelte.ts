@@ -27,9 +27,11 @@ import type { SourceNote } from '#lib/workbook/source-note.ts';
 import { dayOf } from '#lib/workbook/source-notes.ts';
 import { offeredPair } from '#lib/workbook/warming-pairs.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
+import type { KeptSteps } from '#lib/storage/kept-steps.ts';
 import type { CasesPort } from '#lib/background/cases-worker.ts';
 import type { AheadRun } from '#lib/background/solve-ahead.ts';
 import { solveAhead } from '#lib/background/solve-ahead.ts';
+import { UndoSteps } from './undo-steps.svelte.ts';
 
 /** A sentence for the user, until the next one or until it is dismissed. */
 export interface Message {
@@ -80,7 +82,6 @@ export interface Asked {
   readonly working?: () => Working;
 }
 
-const undoSteps = 500;
 /** Cases that are solved on the page, within a frame; more are solved in workers. */
 const solvedAtOnce = 500;
 
@@ -120,8 +121,7 @@ export class Desk {
   asked: Asked | null = $state.raw(null);
   /** Why the workbook can be read but not changed, e.g. as another tab holds it; null where it can be. */
   readOnly: string | null = $state(null);
-  #past: readonly Workbook[] = $state.raw([]);
-  #future: readonly Workbook[] = $state.raw([]);
+  readonly #steps = new UndoSteps();
   #chosenId: string | null = $state(null);
   #openings = $state(0);
   readonly #memo = new CaseMemo();
@@ -163,8 +163,13 @@ export class Desk {
   readonly notInForce: readonly NotInForce[] = $derived.by(() =>
     cellsNotInForce(this.workbook, this.locale, this.sentences)
   );
-  readonly canUndo: boolean = $derived(this.#past.length > 0);
-  readonly canRedo: boolean = $derived(this.#future.length > 0);
+  get canUndo(): boolean {
+    return this.#steps.canUndo;
+  }
+
+  get canRedo(): boolean {
+    return this.#steps.canRedo;
+  }
 
   readonly baselineId: string = $derived(
     this.workbook.scenarios.find((scenario) => scenario.baseline)?.id ?? ''
@@ -223,8 +228,7 @@ export class Desk {
       };
       return false;
     }
-    this.#past = [...this.#past.slice(-(undoSteps - 1)), this.workbook];
-    this.#future = [];
+    this.#steps.add(this.workbook);
     this.#put(workbook, { opening: false });
     return true;
   }
@@ -374,26 +378,32 @@ export class Desk {
   }
 
   undo(): void {
-    const before = this.#past.at(-1);
-    if (before === undefined) return;
-    this.#future = [this.workbook, ...this.#future];
-    this.#past = this.#past.slice(0, -1);
-    this.#put(before, { opening: false });
+    this.#step('back');
   }
 
   redo(): void {
-    const [after, ...rest] = this.#future;
-    if (after === undefined) return;
-    this.#past = [...this.#past, this.workbook];
-    this.#future = rest;
-    this.#put(after, { opening: false });
+    this.#step('forward');
   }
 
-  /** Opens another workbook, with the scenario that was chosen in it: its own history begins. */
-  open(workbook: Workbook, choice: string | null = null): void {
+  #step(way: 'back' | 'forward'): void {
+    const workbook = this.#steps.take(way, this.workbook);
+    if (workbook === 'unreadable')
+      this.message = {
+        tone: 'error',
+        sentence: `The ${way === 'back' ? 'earlier' : 'later'} steps that were kept with this workbook could not be read, so they are gone. The workbook is as it was.`
+      };
+    else if (workbook !== null) this.#put(workbook, { opening: false });
+  }
+
+  /** The steps of undo and redo, to be kept with the workbook. */
+  stepsToKeep(): KeptSteps {
+    return this.#steps.toKeep(this.workbook);
+  }
+
+  /** Opens another workbook, with the scenario that was chosen in it and the steps that were kept with it. */
+  open(workbook: Workbook, choice: string | null = null, steps: KeptSteps | null = null): void {
     this.#openings += 1;
-    this.#past = [];
-    this.#future = [];
+    this.#steps.begin(steps);
     this.#chosenId = choice;
     this.asked = null;
     this.question = null;

@@ -1,6 +1,7 @@
 /** Keeps the workbook on the desk in the browser: autosave, the tab that writes, and what was open last. */
 import { movedOnInWords } from '#lib/workbook/moved-on.ts';
 import type { LastVisit } from '#lib/storage/last-visit.ts';
+import type { KeptSteps } from '#lib/storage/kept-steps.ts';
 import type { WorkbookHead } from '#lib/storage/shelf.ts';
 import type { TabLock, TabLockEvents } from '#lib/storage/tab-lock.ts';
 import type { UnsavedDraft, UnsavedDrafts } from '#lib/storage/unsaved-drafts.ts';
@@ -16,6 +17,9 @@ const longestMs = 750;
 
 const readsAlong =
   'This workbook is open for writing in another tab; here it is shown as that tab saves it and cannot be changed.';
+
+const stepsUnreadable =
+  'The steps of undo that were kept with this workbook could not be read, so they are gone. The workbook itself is whole.';
 
 /** What a reader of a workbook with an unknown reference set is told. */
 const unknownReference = (sentence: string): string =>
@@ -58,6 +62,8 @@ interface Placed {
   readonly state: SaveState;
   /** Why it can only be read; null where it can be changed. */
   readonly readOnly?: string | null;
+  /** The steps of undo that were kept with it. */
+  readonly steps?: KeptSteps | null;
 }
 
 /** What a keeper is made with. */
@@ -123,6 +129,14 @@ export class Keeper {
    * that was killed writes it too late), the workbook that was saved last. Else the demo stays.
    */
   async start(): Promise<void> {
+    try {
+      await this.#bringBack();
+    } finally {
+      this.ready = true;
+    }
+  }
+
+  async #bringBack(): Promise<void> {
     const lastOpen = this.#needs.lastVisit.open();
     const { opened = lastOpen, left, sentence } = await this.#putDraftsBack(lastOpen);
     // What could not be put back of what was open last lies on the desk again, still not saved.
@@ -144,7 +158,6 @@ export class Keeper {
         tone: 'note',
         sentence: `Changes to “${other.workbook.title}” could not be saved yet: they are set aside under Workbooks.`
       };
-    this.ready = true;
   }
 
   async #newest(): Promise<string | null> {
@@ -188,10 +201,10 @@ export class Keeper {
 
   /** Stores a draft; `held` where another tab has its workbook open, and with it the draft. */
   async #putBack(
-    { id, revision, text }: UnsavedDraft,
+    { id, revision, text, steps }: UnsavedDraft,
     workbook: Workbook
   ): Promise<Stored<WorkbookHead> | 'held'> {
-    if (id === null) return this.store.create(workbook);
+    if (id === null) return this.store.create(workbook, steps);
     // Where it is this tab's own, no other has it.
     const own = this.head?.id === id && this.#lock?.writes ? this.#lock : null;
     const lock = own ?? (await this.#needs.openLock(id, nobody));
@@ -199,12 +212,12 @@ export class Keeper {
       if (!lock.writes) return 'held';
       const stored = await this.store.open(id);
       if (stored.kind === 'failed')
-        return stored.reason === 'missing' ? await this.store.create(workbook) : stored;
+        return stored.reason === 'missing' ? await this.store.create(workbook, steps) : stored;
       const { head, parsed } = stored.value;
       if (fileText(parsed.workbook) === text) return { kind: 'done', value: head };
       return head.revision === revision
-        ? await this.store.save(id, workbook, revision)
-        : await this.store.create(workbook);
+        ? await this.store.save(id, workbook, revision, steps)
+        : await this.store.create(workbook, steps);
     } finally {
       if (own === null) lock.release();
     }
@@ -216,7 +229,7 @@ export class Keeper {
     const there = stored?.kind === 'done' ? stored.value.head : null;
     // Where the store has moved on, or cannot tell, the draft is saved beside it.
     const head = there?.revision === draft.revision ? there : null;
-    await this.#place({ workbook, head, saved: null, state: 'failed' });
+    await this.#place({ workbook, head, saved: null, state: 'failed', steps: draft.steps });
     // Under a name of this tab's own: the tab that kept it may still be there and write under the old one.
     if (this.#keepDraft()) this.#needs.drafts.drop(draft.name);
     this.#listSetAside();
@@ -261,7 +274,8 @@ export class Keeper {
         id: this.head?.id ?? null,
         revision: this.head?.revision ?? null,
         keptAt: this.#needs.now().toISOString(),
-        text: fileText(workbook)
+        text: fileText(workbook),
+        steps: this.#desk.stepsToKeep()
       })
     );
   }
@@ -372,17 +386,19 @@ export class Keeper {
 
   async #take(opened: Stored<OpenedWorkbook>): Promise<StoreFailure | null> {
     if (opened.kind === 'failed') return opened;
-    const { head, parsed } = opened.value;
+    const { head, parsed, steps } = opened.value;
     this.#needs.lastVisit.setOpen(head.id);
     await this.#place({
       workbook: parsed.workbook,
       head,
       saved: parsed.workbook,
       state: 'saved',
+      steps: steps === 'unreadable' ? null : steps,
       readOnly: parsed.kind === 'unknown-reference' ? unknownReference(parsed.sentence) : null
     });
     const movedOn = parsed.kind === 'workbook' ? movedOnInWords(parsed.notes) : '';
     if (movedOn !== '') this.#desk.message = { tone: 'note', sentence: movedOn };
+    else if (steps === 'unreadable') this.#desk.message = { tone: 'note', sentence: stepsUnreadable };
     const aside = this.setAside.find(({ id }) => id === head.id);
     if (aside !== undefined && !this.canTakeOver)
       this.#desk.message = {
@@ -394,7 +410,7 @@ export class Keeper {
   }
 
   /** The one way in which a workbook comes onto the desk. */
-  async #place({ workbook, head, saved, state, readOnly = null }: Placed): Promise<void> {
+  async #place({ workbook, head, saved, state, readOnly = null, steps = null }: Placed): Promise<void> {
     // A lock that is let go is not free at once: for the same workbook it stays.
     const lock = head !== null && head.id === this.head?.id ? this.#lock : null;
     if (lock === null) this.#letGo();
@@ -405,7 +421,7 @@ export class Keeper {
     this.state = state;
     this.#ownReadOnly = readOnly;
     this.#desk.readOnly = readOnly;
-    this.#desk.open(workbook, this.#needs.lastVisit.scenario(head?.id ?? null));
+    this.#desk.open(workbook, this.#needs.lastVisit.scenario(head?.id ?? null), steps);
     this.#listSetAside();
     if (lock !== null) {
       if (!lock.writes) this.#readAlong();
@@ -456,12 +472,12 @@ export class Keeper {
       this.#tell(opened);
       return;
     }
-    const { head, parsed } = opened.value;
+    const { head, parsed, steps } = opened.value;
     if (head.revision === this.head.revision || this.#isUnsaved) return;
     const { message } = this.#desk;
     this.#saved = parsed.workbook;
     this.head = head;
-    this.#desk.open(parsed.workbook, this.#desk.choice);
+    this.#desk.open(parsed.workbook, this.#desk.choice, steps === 'unreadable' ? null : steps);
     this.#desk.message = message;
   }
 
@@ -510,10 +526,11 @@ export class Keeper {
     if (!this.#isUnsaved || this.#desk.readOnly !== null) return;
     this.state = 'saving';
     const { head } = this;
+    const steps = this.#desk.stepsToKeep();
     const result =
       head === null
-        ? await this.store.create(workbook)
-        : await this.store.save(head.id, workbook, head.revision);
+        ? await this.store.create(workbook, steps)
+        : await this.store.save(head.id, workbook, head.revision, steps);
     if (result.kind === 'failed') {
       this.#fail(result);
       return;

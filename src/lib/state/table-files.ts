@@ -56,6 +56,12 @@ export interface Importer {
     workbook: Workbook
   ) => TableId;
   readonly map: (headers: readonly string[], columns: readonly TableColumn[]) => ColumnMapping;
+  /** Why headings that look like one of the columns fill none, in a sentence each. */
+  readonly unmet: (
+    headers: readonly string[],
+    columns: readonly TableColumn[],
+    mapping: ColumnMapping
+  ) => readonly string[];
   /** What the import would do; of a large table it is worked out in a worker, which the signal ends. */
   readonly preview: (
     workbook: Workbook,
@@ -73,19 +79,26 @@ export interface Importer {
 }
 
 export async function importer(): Promise<Importer> {
-  const [{ importColumns }, { mapColumns }, { numberLocale }, { previewAside }, { suggestTable }, all] =
-    await Promise.all([
-      import('#lib/files/import/preview-import.ts'),
-      import('#lib/workbook/match-headings.ts'),
-      import('#lib/files/read/number-locale.ts'),
-      import('#lib/background/preview-aside.ts'),
-      import('#lib/files/import/suggest-table.ts'),
-      import('#lib/files/import/preview-all.ts')
-    ]);
+  const [
+    { importColumns },
+    { mapColumns, unmetHeadings },
+    { numberLocale },
+    { previewAside },
+    { suggestTable },
+    all
+  ] = await Promise.all([
+    import('#lib/files/import/preview-import.ts'),
+    import('#lib/workbook/match-headings.ts'),
+    import('#lib/files/read/number-locale.ts'),
+    import('#lib/background/preview-aside.ts'),
+    import('#lib/files/import/suggest-table.ts'),
+    import('#lib/files/import/preview-all.ts')
+  ]);
   return {
     columns: importColumns,
     suggest: suggestTable,
     map: mapColumns,
+    unmet: unmetHeadings,
     preview: previewAside,
     previewAll: all.previewAll,
     localeOf: numberLocale

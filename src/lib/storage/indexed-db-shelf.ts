@@ -8,6 +8,9 @@ interface Schema extends DBSchema {
   texts: { key: [string, number]; value: string };
 }
 
+/** Where the steps of undo lie among the texts of a workbook: saves are counted from 1. */
+const placeOfSteps = 0;
+
 /** Opens the database, and makes it where it is not there yet. Rejects where the browser refuses storage. */
 export async function openIndexedDbShelf(name = 'vapour-ledger'): Promise<Shelf> {
   const database = await openDB<Schema>(name, 1, {
@@ -23,7 +26,8 @@ export async function openIndexedDbShelf(name = 'vapour-ledger'): Promise<Shelf>
     heads: () => database.getAll('heads'),
     head: (id) => database.get('heads', id),
     text: (id, revision) => database.get('texts', [id, revision]),
-    async put({ head, expected, text, dropped }) {
+    steps: (id) => database.get('texts', [id, placeOfSteps]),
+    async put({ head, expected, text, dropped, steps }) {
       // Strict: the promise waits until the data is on the disk, not merely with the system.
       const transaction = database.transaction(['heads', 'texts'], 'readwrite', { durability: 'strict' });
       const heads = transaction.objectStore('heads');
@@ -36,6 +40,8 @@ export async function openIndexedDbShelf(name = 'vapour-ledger'): Promise<Shelf>
       const requests: Promise<unknown>[] = [heads.put(head)];
       if (text !== null) requests.push(texts.put(text.text, [head.id, text.revision]));
       for (const revision of dropped) requests.push(texts.delete([head.id, revision]));
+      if (typeof steps === 'string') requests.push(texts.put(steps, [head.id, placeOfSteps]));
+      else if (steps === null) requests.push(texts.delete([head.id, placeOfSteps]));
       // One failed request fails the whole transaction, and only the transaction's error names the cause.
       void Promise.allSettled(requests);
       await transaction.done;

@@ -6,6 +6,7 @@ export interface Shelf {
   heads(): Promise<readonly WorkbookHead[]>;
   head(id: string): Promise<WorkbookHead | undefined>;
   text(id: string, revision: number): Promise<string | undefined>;
+  steps(id: string): Promise<string | undefined>;
   /**
    * Puts a head in place, and texts with it, all or nothing. Resolves to false, with nothing changed, where the head on
    * the shelf is no longer at the expected revision (null: not there): somebody else was faster.
@@ -20,6 +21,8 @@ export interface ShelfChange {
   readonly expected: number | null;
   readonly text: { readonly revision: number; readonly text: string } | null;
   readonly dropped: readonly number[];
+  /** The text of the steps of undo in place of the one that is there, null for none; left out, it stays. */
+  readonly steps?: string | null;
 }
 
 /** What is known of a workbook without reading it. Times are ISO 8601. */

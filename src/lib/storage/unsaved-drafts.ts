@@ -1,3 +1,5 @@
+import { stepsIn, type KeptSteps } from './kept-steps.ts';
+
 /**
  * Work that is not in the database: as a save failed, or as the page was left before it. A database is written to in
  * steps, and a page that goes away takes no second one; the browser's plain storage takes a text at once, and often
@@ -13,6 +15,8 @@ export interface UnsavedDraft {
   readonly keptAt: string;
   /** The workbook's file. */
   readonly text: string;
+  /** The steps of undo that lead to it; null where there was no room for them. */
+  readonly steps: KeptSteps | null;
 }
 
 export interface UnsavedDrafts {
@@ -29,12 +33,15 @@ const prefix = 'vapour-ledger unsaved ';
 export function unsavedDrafts(storage: () => Storage): UnsavedDrafts {
   return {
     keep({ name, ...draft }) {
-      try {
-        storage().setItem(prefix + name, JSON.stringify(draft));
-        return true;
-      } catch {
-        return false;
-      }
+      // The work goes before the way back.
+      for (const kept of draft.steps === null ? [draft] : [draft, { ...draft, steps: null }])
+        try {
+          storage().setItem(prefix + name, JSON.stringify(kept));
+          return true;
+        } catch {
+          // No room, or none is given.
+        }
+      return false;
     },
     drop(name) {
       try {
@@ -57,16 +64,16 @@ export function unsavedDrafts(storage: () => Storage): UnsavedDrafts {
   };
 }
 
-/** The draft that a text holds, or none. Those of earlier releases have no time. */
+/** The draft that a text holds, or none. Those of earlier releases have no time, and no steps. */
 function draftIn(name: string, kept: string | null): UnsavedDraft[] {
   try {
-    const { id, revision, keptAt = '', text } = JSON.parse(kept ?? 'null') as Partial<UnsavedDraft>;
+    const { id, revision, keptAt = '', text, steps } = JSON.parse(kept ?? 'null') as Partial<UnsavedDraft>;
     const isDraft =
       (id === null || typeof id === 'string') &&
       (revision === null || typeof revision === 'number') &&
       typeof keptAt === 'string' &&
       typeof text === 'string';
-    return isDraft ? [{ name, id, revision, keptAt, text }] : [];
+    return isDraft ? [{ name, id, revision, keptAt, text, steps: stepsIn(steps) }] : [];
   } catch {
     return [];
   }

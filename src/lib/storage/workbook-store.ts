@@ -4,8 +4,9 @@ import { refuse } from '#lib/workbook/field.ts';
 import { workbookFields } from '#lib/workbook/fields.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { keptVersions } from './kept-versions.ts';
+import { stepsInText, stepsToText, type KeptSteps } from './kept-steps.ts';
 import { randomId } from './random-id.ts';
-import type { Shelf, VersionHead, WorkbookHead } from './shelf.ts';
+import type { Shelf, ShelfChange, VersionHead, WorkbookHead } from './shelf.ts';
 import { readWorkbookFile, tooLargeForWorkbook, writeWorkbookFile } from '#lib/files/read/workbook-file.ts';
 
 export type Stored<T> = { readonly kind: 'done'; readonly value: T } | StoreFailure;
@@ -23,6 +24,8 @@ export interface StoreFailure {
 export interface OpenedWorkbook {
   readonly head: WorkbookHead;
   readonly parsed: Exclude<ParsedWorkbook, { kind: 'refused' }>;
+  /** The steps of undo that were kept with it; null where there are none, `unreadable` where they cannot be read. */
+  readonly steps: KeptSteps | null | 'unreadable';
 }
 
 export interface WorkbookStore {
@@ -31,13 +34,18 @@ export interface WorkbookStore {
   /** Workbooks in the bin, the last deleted first. They stay until they are removed: clocks are sometimes wrong. */
   bin(): Promise<Stored<readonly WorkbookHead[]>>;
   open(id: string): Promise<Stored<OpenedWorkbook>>;
-  /** Puts a workbook away under a new id. */
-  create(workbook: Workbook): Promise<Stored<WorkbookHead>>;
+  /** Puts a workbook away under a new id, with the steps of undo that lead to it. */
+  create(workbook: Workbook, steps?: KeptSteps | null): Promise<Stored<WorkbookHead>>;
   /**
    * Saves a new version. `basedOn` is the revision that was opened or last saved: where the store has moved on since,
-   * nothing is written and the reason is `conflict`.
+   * nothing is written and the reason is `conflict`. Where there is no room for the steps of undo, they are left out.
    */
-  save(id: string, workbook: Workbook, basedOn: number): Promise<Stored<WorkbookHead>>;
+  save(
+    id: string,
+    workbook: Workbook,
+    basedOn: number,
+    steps?: KeptSteps | null
+  ): Promise<Stored<WorkbookHead>>;
   rename(id: string, title: string): Promise<Stored<WorkbookHead>>;
   /** A copy with a title of its own, without the history. */
   duplicate(id: string): Promise<Stored<WorkbookHead>>;
@@ -93,7 +101,14 @@ export function workbookStore({
     const text = head && (await shelf.text(id, revision ?? head.revision));
     if (head === undefined || text === undefined) return missing;
     const parsed = readWorkbookFile(new TextEncoder().encode(text));
-    if (parsed.kind !== 'refused') return done({ head, parsed });
+    if (parsed.kind !== 'refused') {
+      const kept = revision === undefined ? await shelf.steps(id) : undefined;
+      const steps =
+        kept === undefined
+          ? null
+          : stepsInText(kept, { revision: head.revision, version: parsed.workbook.version });
+      return done({ head, parsed, steps });
+    }
     return {
       kind: 'failed',
       reason: 'unreadable',
@@ -103,7 +118,12 @@ export function workbookStore({
 
   async function write(
     shelf: Shelf,
-    { id, workbook, before }: { id: string; workbook: Workbook; before: WorkbookHead | null }
+    {
+      id,
+      workbook,
+      before,
+      steps = null
+    }: { id: string; workbook: Workbook; before: WorkbookHead | null; steps?: KeptSteps | null }
   ): Promise<Stored<WorkbookHead>> {
     const bytes = writeWorkbookFile(workbook);
     const tooLarge = tooLargeForWorkbook(bytes.length);
@@ -119,12 +139,21 @@ export function workbookStore({
     const all = [...(before?.versions ?? []), { revision, savedAt, title: workbook.title }];
     const versions = keptVersions(all);
     const head: WorkbookHead = { id, title: workbook.title, savedAt, revision, versions, deletedAt: null };
-    const written = await shelf.put({
+    const change: ShelfChange = {
       head,
       expected: before?.revision ?? null,
       text: { revision, text: new TextDecoder().decode(bytes) },
       dropped: all.filter((version) => !versions.includes(version)).map((version) => version.revision)
-    });
+    };
+    const kept = steps === null ? null : stepsToText(steps, { revision, version: workbook.version });
+    let written: boolean;
+    try {
+      written = await shelf.put({ ...change, steps: kept });
+    } catch (error) {
+      // The workbook goes before the way back.
+      if (kept === null || nameOf(error) !== 'QuotaExceededError') throw error;
+      written = await shelf.put({ ...change, steps: null });
+    }
     return written ? done(head) : conflict;
   }
 
@@ -149,12 +178,13 @@ export function workbookStore({
     bin: () => heads((head) => head.deletedAt),
     open: (id) => onShelf((shelf) => read(shelf, id)),
     openVersion: (id, revision) => onShelf((shelf) => read(shelf, id, revision)),
-    create: (workbook) => onShelf((shelf) => write(shelf, { id: newId(), workbook, before: null })),
-    save: (id, workbook, basedOn) =>
+    create: (workbook, steps = null) =>
+      onShelf((shelf) => write(shelf, { id: newId(), workbook, before: null, steps })),
+    save: (id, workbook, basedOn, steps = null) =>
       onShelf(async (shelf) => {
         const before = await shelf.head(id);
         if (before === undefined) return missing;
-        return before.revision === basedOn ? write(shelf, { id, workbook, before }) : conflict;
+        return before.revision === basedOn ? write(shelf, { id, workbook, before, steps }) : conflict;
       }),
     rename: (id, title) =>
       onShelf(async (shelf) => {
@@ -162,8 +192,9 @@ export function workbookStore({
         if (sentence !== null) return { kind: 'failed', reason: 'title', sentence };
         const opened = await read(shelf, id);
         if (opened.kind === 'failed') return opened;
-        const { head, parsed } = opened.value;
-        return write(shelf, { id, workbook: { ...parsed.workbook, title }, before: head });
+        const { head, parsed, steps } = opened.value;
+        const kept = steps === 'unreadable' ? null : steps;
+        return write(shelf, { id, workbook: { ...parsed.workbook, title }, before: head, steps: kept });
       }),
     duplicate: (id) =>
       onShelf(async (shelf) => {

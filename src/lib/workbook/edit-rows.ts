@@ -220,6 +220,18 @@ export function moveRows(
   return { workbook: { ...workbook, [list]: rest } };
 }
 
+/** Puts all entries of a list into another order: `order` names each place once. */
+export function orderRows(
+  workbook: Workbook,
+  { list, order }: { list: ListName; order: readonly number[] }
+): RowsChanged {
+  const entries: readonly object[] = workbook[list];
+  const ordered = [...new Set(order)].flatMap((row) => entries[row] ?? []);
+  if (ordered.length !== entries.length)
+    throw new Error(`An order of ${entries.length} rows names each of them once.`);
+  return { workbook: { ...workbook, [list]: ordered } };
+}
+
 /** Takes entries out of a list, with their ranges, notes and kept texts; refuses where something still refers to one. */
 export function deleteRows(
   workbook: Workbook,

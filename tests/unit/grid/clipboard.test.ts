@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { cellsToText, planPaste, textToCells } from '#lib/grid/clipboard.ts';
 import { holds, placesOf } from '#lib/grid/selection.ts';
 
@@ -172,4 +172,19 @@ it('a block from elsewhere goes on past the columns that take nothing', () => {
     [4, 'c']
   ]);
   expect([plan.left, plan.block.right]).toEqual([1, 4]);
+});
+
+describe('a text that another program would take for a formula', () => {
+  test.each(["=1+cmd|'/C calc'!A0", '+x', '-2+cmd|x', '@SUM(1)', ' =1', '\uff1d1', "'=1", "''@x"])(
+    '%s is copied as text, and is itself again when it is pasted here',
+    (text) => {
+      expect(cellsToText([[text]])).toBe(`'${text}`);
+      expect(textToCells(cellsToText([[text, 'b']]))).toEqual([[text, 'b']]);
+    }
+  );
+
+  test.each(['-5', '+1.5', '-1,234.5', '-3 %', 'a=b', "it's", '5-6'])('%s is none', (text) => {
+    expect(cellsToText([[text]])).toBe(text);
+    expect(textToCells(text)).toEqual([[text]]);
+  });
 });

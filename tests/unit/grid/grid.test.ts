@@ -39,14 +39,17 @@ function show(more: Partial<Parameters<typeof render<typeof TextSheet>>[1]> = {}
 afterEach(cleanup);
 
 // The test's browser lays nothing out, so there are no sizes to observe.
-vi.stubGlobal(
-  'ResizeObserver',
-  class {
-    observe() {}
-    unobserve() {}
-    disconnect() {}
-  }
-);
+function stubSizes() {
+  vi.stubGlobal(
+    'ResizeObserver',
+    class {
+      observe() {}
+      unobserve() {}
+      disconnect() {}
+    }
+  );
+}
+stubSizes();
 
 const cell = (row: number, column: number): HTMLElement => {
   const found = document.querySelector<HTMLElement>(`tr[data-row="${row}"] [data-column="${column}"]`);
@@ -591,5 +594,426 @@ describe('what an assistive technology reads', () => {
     expect(focused()).toBe('499,4');
     await type('x');
     expect(text(499, 0)).toBe('Row 499');
+  });
+});
+
+it('a cell that is not in force is copied as typed, and named', async () => {
+  show({ texts: [{ name: 'One', minutes: 'long' }, ...four.slice(1)] });
+  await click(0, 0);
+  await key('Shift+ArrowRight');
+  expect(await clip('copy')).toBe('One\tlong');
+  expect(screen.getByTestId('grid-remark').textContent).toBe(
+    '1 cell copied as typed, though not in force: One, Duration.'
+  );
+  await click(1, 0);
+  await clip('copy');
+  expect(screen.queryByTestId('grid-remark')).toBeNull();
+});
+
+describe('what is looked at', () => {
+  const shownNames = () => texts(0);
+  const bar = () => screen.getByRole('group', { name: 'What is shown of Sheet' }).textContent;
+  const ordinals = () => [...document.querySelectorAll('tbody .ordinal')].map((each) => each.textContent);
+
+  it('can be the rows like a cell, with their own numbers and a line that says so', async () => {
+    show();
+    await click(1, 3);
+    await key('Alt+Shift+l');
+    expect(shownNames()).toEqual(['One', 'Two']);
+    await click(0, 3);
+    await key('Alt+Shift+a');
+    await click(3, 3);
+    await key('Alt+Shift+l');
+    expect(shownNames()).toEqual(['Three', 'Four']);
+    expect(ordinals()).toEqual(['3', '4']);
+    expect(focused()).toBe('1,3');
+    expect(bar()).toContain('2 of 4 rows shown; all count in the figures.');
+    expect(screen.getByRole('grid').getAttribute('aria-rowcount')).toBe('5');
+    expect(cell(1, 0).parentElement?.getAttribute('aria-rowindex')).toBe('5');
+  });
+
+  it('is all again in one step, with the cursor on its row', async () => {
+    show();
+    await click(2, 3);
+    await key('Alt+Shift+l');
+    await key('ArrowDown');
+    await fireEvent.click(screen.getByRole('button', { name: 'Show all rows and columns' }));
+    await settled();
+    expect(shownNames()).toEqual(['One', 'Two', 'Three', 'Four']);
+    expect(focused()).toBe('3,3');
+    expect(screen.queryByText(/rows shown/)).toBeNull();
+  });
+
+  it('follows the conditions as they are typed', async () => {
+    show();
+    await click(0, 1);
+    await key('Alt+Shift+f');
+    await fireEvent.change(screen.getByLabelText('Rule of condition 1'), { target: { value: 'at-least' } });
+    await fireEvent.input(screen.getByLabelText('Text of condition 1'), { target: { value: '20' } });
+    await settled();
+    expect(shownNames()).toEqual(['Two', 'Four']);
+    await fireEvent.input(screen.getByLabelText('Text of condition 1'), { target: { value: 'x' } });
+    await settled();
+    expect(shownNames()).toHaveLength(4);
+    expect(bar()).toContain('“x” is no number: this condition hides nothing.');
+    await fireEvent.input(screen.getByLabelText('Text of condition 1'), { target: { value: '99' } });
+    await settled();
+    screen.getByText('No row fits the filter.');
+  });
+
+  const onlyTwoAndFour = async () => {
+    await click(0, 0);
+    await key('Alt+Shift+f');
+    await fireEvent.change(screen.getByLabelText('Column of condition 1'), { target: { value: 'minutes' } });
+    await fireEvent.change(screen.getByLabelText('Rule of condition 1'), { target: { value: 'at-least' } });
+    await fireEvent.input(screen.getByLabelText('Text of condition 1'), { target: { value: '20' } });
+    await settled();
+  };
+
+  it('is written in by the rows’ own numbers; a row that no longer fits stays in sight', async () => {
+    const actions = show();
+    await onlyTwoAndFour();
+    await click(1, 1);
+    await type('5');
+    await key('Enter');
+    expect(actions).toEqual([
+      { kind: 'write', by: 'typing', cells: [{ row: 3, column: 'minutes', text: '5' }] }
+    ]);
+    expect(shownNames()).toEqual(['Two', 'Four']);
+    await key('Ctrl+z');
+    expect(text(1, 1)).toBe('40');
+  });
+
+  it('takes a pasted block row by row, passes hidden rows over and says so', async () => {
+    const actions = show();
+    await onlyTwoAndFour();
+    await click(0, 0);
+    await clip('paste', 'A\t1\nB\t2\nC\t3');
+    expect(actions).toMatchObject([
+      {
+        kind: 'write',
+        cells: [
+          { row: 1, column: 'name', text: 'A' },
+          { row: 1, column: 'minutes', text: '1' },
+          { row: 3, column: 'name', text: 'B' },
+          { row: 3, column: 'minutes', text: '2' },
+          { row: 4, column: 'name', text: 'C' },
+          { row: 4, column: 'minutes', text: '3' }
+        ]
+      }
+    ]);
+    expect(screen.getByTestId('grid-remark').textContent).toBe('1 hidden row passed over.');
+    expect(shownNames()).toEqual(['A', 'B', 'C']);
+    await key('Alt+Shift+a');
+    expect(shownNames()).toEqual(['One', 'A', 'Three', 'B', 'C']);
+  });
+
+  it('fills, copies, moves, inserts, duplicates and deletes the rows in sight alone', async () => {
+    const actions = show();
+    await onlyTwoAndFour();
+    await click(0, 1);
+    await key('Shift+ArrowDown');
+    expect(await clip('copy')).toBe('20\n40');
+    expect(said()).toBe('2 cells copied; 1 hidden row left out');
+    await key('Ctrl+d');
+    await click(1, 0);
+    await key('Alt+Shift+ArrowUp');
+    expect(actions).toEqual([
+      { kind: 'write', by: 'fill', cells: [{ row: 3, column: 'minutes', text: '20' }], own: true },
+      { kind: 'move-rows', rows: [3], by: -2 }
+    ]);
+    expect(shownNames()).toEqual(['Four', 'Two']);
+    actions.length = 0;
+    await click(0, 0);
+    await key('Alt+Shift+ArrowDown');
+    expect(actions).toEqual([{ kind: 'move-rows', rows: [1], by: 1 }]);
+    expect(shownNames()).toEqual(['Two', 'Four']);
+    actions.length = 0;
+    await click(1, 0);
+    await key('Alt+Shift+Enter');
+    await click(0, 0);
+    await key('Shift+ArrowDown');
+    await key('Shift+ArrowDown');
+    await key('Shift+Space');
+    await key('Alt+Shift+d');
+    await key('Alt+Shift+Delete');
+    expect(actions).toEqual([
+      { kind: 'insert-rows', at: 2, count: 1 },
+      { kind: 'duplicate-rows', rows: [1, 2, 3] },
+      { kind: 'delete-rows', rows: [4, 5, 6] }
+    ]);
+    await key('Alt+Shift+a');
+    expect(shownNames()).toEqual(['One', 'Two', '', 'Four', 'Three']);
+  });
+
+  it('brings a hidden cell that was not taken into sight', async () => {
+    show({ texts: [...four, { name: 'Five', minutes: 'long', relaxed: 'no' }] });
+    await onlyTwoAndFour();
+    expect(shownNames()).toEqual(['Two', 'Four']);
+    await fireEvent.click(screen.getByRole('button', { name: '1 cell not taken: show the next' }));
+    await settled();
+    expect(shownNames()).toEqual(['Two', 'Four', 'Five']);
+    expect(focused()).toBe('2,1');
+  });
+
+  it('leaves hidden columns out; they keep their values and take nothing that is pasted', async () => {
+    const actions = show();
+    await click(0, 1);
+    await key('Shift+ArrowRight');
+    await key('Alt+Shift+h');
+    expect([...document.querySelectorAll('thead .title')].map((each) => each.textContent)).toEqual([
+      'Name',
+      'Relaxed',
+      'Used'
+    ]);
+    expect(bar()).toContain('2 columns not shown: Duration, Agent; they keep their values.');
+    await click(0, 0);
+    await clip('paste', 'New\tyes');
+    expect(actions).toMatchObject([
+      {
+        cells: [
+          { column: 'name', text: 'New' },
+          { column: 'relaxed', text: 'yes' }
+        ]
+      }
+    ]);
+    expect(screen.getByTestId('grid-remark').textContent).toBe('2 hidden columns passed over.');
+    await key('Alt+Shift+a');
+    expect([text(0, 1), text(0, 2)]).toEqual(['10', 'Sevoflurane']);
+  });
+
+  it('is never without a column', async () => {
+    show();
+    await click(0, 0);
+    await key('Ctrl+a');
+    await key('Alt+Shift+h');
+    expect(document.querySelectorAll('thead .title')).toHaveLength(5);
+    expect(said()).toBe('The last column cannot be hidden.');
+  });
+});
+
+describe('sorting', () => {
+  it('is one action on all rows, hidden ones too; the cursor stays with its row and undo takes it back', async () => {
+    const actions = show();
+    await click(3, 0);
+    await key('Alt+Shift+s');
+    expect(actions).toEqual([{ kind: 'order-rows', order: [3, 0, 2, 1] }]);
+    expect(texts(0)).toEqual(['Four', 'One', 'Three', 'Two']);
+    expect(focused()).toBe('0,0');
+    expect(said()).toBe('Sorted by Name, A to Z.');
+    await key('Alt+Shift+s');
+    expect(texts(0)).toEqual(['Two', 'Three', 'One', 'Four']);
+    expect(focused()).toBe('3,0');
+    await key('Ctrl+z');
+    await key('Ctrl+z');
+    expect(texts(0)).toEqual(['One', 'Two', 'Three', 'Four']);
+  });
+
+  it('is on the menu, and acts on nothing where the rows are in that order', async () => {
+    const actions = show();
+    await click(0, 1);
+    await key('Shift+F10');
+    await fireEvent.click(screen.getByRole('menuitem', { name: 'Sort by this column, largest first' }));
+    await settled();
+    expect(texts(1)).toEqual(['40', '20', '10', '60']);
+    await key('Shift+F10');
+    await fireEvent.click(screen.getByRole('menuitem', { name: 'Sort by this column, largest first' }));
+    await settled();
+    expect(actions).toHaveLength(1);
+    expect(said()).toBe('The rows are in the order by Duration, largest first.');
+  });
+});
+
+describe('replacing', () => {
+  const found = () => screen.getByRole('search').querySelector('[role=status]')?.textContent;
+  async function replacing(text: string, by: string) {
+    await key('Ctrl+h');
+    await fireEvent.input(screen.getByLabelText('Find in this grid'), { target: { value: text } });
+    await fireEvent.input(screen.getByLabelText('Replace with'), { target: { value: by } });
+    await settled();
+  }
+  const press = async (name: string) => {
+    await fireEvent.click(screen.getByRole('button', { name }));
+    await settled();
+  };
+
+  it('is one action for all cells; what cannot be read is kept and said, and undo takes all back', async () => {
+    const actions = show();
+    await click(0, 0);
+    await replacing('0', 'x');
+    expect(found()).toBe('1 of 4');
+    await press('Replace all');
+    expect(actions).toEqual([
+      {
+        kind: 'write',
+        by: 'replace',
+        cells: [
+          { row: 0, column: 'minutes', text: '1x' },
+          { row: 1, column: 'minutes', text: '2x' },
+          { row: 3, column: 'minutes', text: '4x' }
+        ]
+      }
+    ]);
+    expect(found()).toBe(
+      '3 cells replaced; 3 cells could not be read and kept as given; 1 cell left alone, computed or with no such text in what is typed.'
+    );
+    await fireEvent.keyDown(screen.getByLabelText('Replace with'), { key: 'Escape' });
+    await settled();
+    expect(screen.queryByRole('search')).toBeNull();
+    await key('Ctrl+z');
+    expect(texts(1)).toEqual(['10', '20', '60', '40']);
+  });
+
+  it('goes from one cell to the next', async () => {
+    const actions = show();
+    await click(0, 0);
+    await replacing('o', '0');
+    expect(found()).toBe('1 of 7');
+    await press('Replace');
+    expect(text(0, 0)).toBe('0ne');
+    expect(actions).toHaveLength(1);
+    expect(cell(0, 2).dataset['place']).toBe('active');
+    await press('Previous');
+    await press('Next');
+    expect(actions).toHaveLength(1);
+  });
+
+  it('can be kept to what was selected, and to whole cells', async () => {
+    const actions = show();
+    await click(0, 3);
+    await key('Shift+ArrowDown');
+    await replacing('no', 'yes');
+    expect(screen.getByLabelText<HTMLInputElement>('In the selection alone').checked).toBe(true);
+    await press('Replace all');
+    expect(actions).toMatchObject([
+      {
+        cells: [
+          { row: 0, column: 'relaxed' },
+          { row: 1, column: 'relaxed' }
+        ]
+      }
+    ]);
+    expect(actions).toHaveLength(1);
+    await fireEvent.click(screen.getByLabelText('In the selection alone'));
+    await fireEvent.click(screen.getByLabelText('Whole cells alone'));
+    await fireEvent.input(screen.getByLabelText('Find in this grid'), { target: { value: '2' } });
+    await settled();
+    expect(found()).toBe('Not found');
+  });
+
+  it('leaves computed cells alone and says so', async () => {
+    const actions = show();
+    await click(0, 0);
+    await replacing('42', '43');
+    await press('Replace all');
+    expect(actions).toEqual([]);
+    expect(found()).toBe(
+      'Nothing was replaced; 4 cells left alone, computed or with no such text in what is typed.'
+    );
+  });
+
+  it('is for what is looked at; what is found elsewhere is counted', async () => {
+    const actions = show();
+    await click(0, 3);
+    await key('Alt+Shift+l');
+    await replacing('o', '0');
+    expect(found()).toContain('more where nothing is shown');
+    await press('Replace all');
+    expect(actions[0]).toMatchObject({
+      cells: expect.not.arrayContaining([{ row: 3, column: 'name', text: 'F0ur' }])
+    });
+  });
+});
+
+describe('copy, cut and paste from the menu', () => {
+  /** A clipboard that gives leave, or refuses. */
+  function withClipboard(text: string, refuses = false) {
+    const held = { text };
+    const refused = () => Promise.reject(new DOMException('No', 'NotAllowedError'));
+    vi.stubGlobal('navigator', {
+      ...navigator,
+      userAgent: '',
+      language: 'en-GB',
+      clipboard: refuses
+        ? { readText: refused, writeText: refused }
+        : {
+            readText: () => Promise.resolve(held.text),
+            writeText: (written: string) => Promise.resolve(void (held.text = written))
+          }
+    });
+    return held;
+  }
+  afterEach(() => {
+    vi.unstubAllGlobals();
+    stubSizes();
+  });
+  async function choose(name: string) {
+    await key('Shift+F10');
+    await fireEvent.click(screen.getByRole('menuitem', { name }));
+    await settled();
+    await settled();
+  }
+  const remark = () => screen.queryByTestId('grid-remark')?.textContent ?? '';
+
+  it('do as the keys do', async () => {
+    const held = withClipboard('');
+    const actions = show();
+    await click(0, 0);
+    await key('Shift+ArrowRight');
+    await choose('Copy');
+    expect(held.text).toBe('One\t10');
+    expect(actions).toEqual([]);
+    await choose('Cut');
+    expect(actions).toEqual([
+      {
+        kind: 'write',
+        by: 'cut',
+        cells: [
+          { row: 0, column: 'name', text: '' },
+          { row: 0, column: 'minutes', text: '' }
+        ]
+      }
+    ]);
+    await click(1, 0);
+    await choose('Paste');
+    expect([text(1, 0), text(1, 1)]).toEqual(['One', '10']);
+    expect(remark()).toBe('');
+  });
+
+  it('take the headings along, with their units', async () => {
+    const held = withClipboard('');
+    show();
+    await click(0, 0);
+    await key('Shift+ArrowDown');
+    await key('Shift+ArrowRight');
+    await key('Alt+Shift+c');
+    await settled();
+    expect(held.text).toBe('Name\tDuration (min)\nOne\t10\nTwo\t20');
+    expect(said()).toBe('4 cells copied with headings');
+  });
+
+  it('say which keys to press where the browser refuses; nothing is cleared, and the headings come with the next copy', async () => {
+    withClipboard('', true);
+    const actions = show();
+    await click(0, 1);
+    await choose('Cut');
+    expect(remark()).toBe('The browser did not let this page write to the clipboard: press Ctrl+X.');
+    await choose('Paste');
+    expect(remark()).toBe('The browser did not let this page read the clipboard: press Ctrl+V.');
+    expect(actions).toEqual([]);
+    await choose('Copy with headings');
+    expect(remark()).toBe(
+      'The browser did not let this page write to the clipboard: press Ctrl+C, and the headings come along.'
+    );
+    expect(await clip('copy')).toBe('Duration (min)\n10');
+    expect(remark()).toBe('');
+    expect(await clip('copy')).toBe('10');
+  });
+
+  it('say so too where the page has no clipboard at all', async () => {
+    show();
+    await click(0, 0);
+    await choose('Copy');
+    expect(remark()).toContain('press Ctrl+C');
   });
 });

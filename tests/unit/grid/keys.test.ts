@@ -43,6 +43,7 @@ describe('keys while the cursor moves about', () => {
     ['Ctrl+a', { kind: 'select-all' }],
     ['Ctrl+d', { kind: 'fill-down' }],
     ['Ctrl+r', { kind: 'fill-right' }],
+    ['Ctrl+h', { kind: 'replace' }],
     ['Ctrl+z', { kind: 'undo' }],
     ['Ctrl+y', { kind: 'redo' }],
     ['Cmd+Shift+Z', { kind: 'redo' }],
@@ -54,7 +55,13 @@ describe('keys while the cursor moves about', () => {
     ['Alt+Shift+Backspace', { kind: 'row', row: 'delete-rows' }],
     ['Alt+Shift+ArrowUp', { kind: 'row', row: 'move-up' }],
     ['Alt+Shift+ArrowDown', { kind: 'row', row: 'move-down' }],
-    ['Alt+Shift+ArrowRight', { kind: 'resize', byCh: 1 }]
+    ['Alt+Shift+ArrowRight', { kind: 'resize', byCh: 1 }],
+    ['Alt+Shift+S', { kind: 'sort', way: 'turn' }],
+    ['Alt+Shift+F', { kind: 'filter' }],
+    ['Alt+Shift+C', { kind: 'copy-with-headings' }],
+    ['Alt+Shift+L', { kind: 'like-this' }],
+    ['Alt+Shift+H', { kind: 'hide-columns' }],
+    ['Alt+Shift+A', { kind: 'show-all' }]
   ])('%s', (keys, command) => {
     expect(commandFor(press(keys))).toEqual(command);
   });

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { textToCells } from '#lib/grid/clipboard.ts';
 import type { GridColumn } from '#lib/grid/grid-types.ts';
 import { headedBlock } from '#lib/grid/paste-by-heading.ts';
-import { mapColumns } from '#lib/workbook/match-headings.ts';
+import { columnsMeant, mapColumns } from '#lib/workbook/match-headings.ts';
 
 const column = (key: string, title: string, kind: GridColumn['kind'] = 'number'): GridColumn => ({
   ...{ key, title, kind, words: '', widthCh: 9 }
@@ -50,6 +50,44 @@ describe('a block with headings', () => {
       'is computed here'
     ]);
   });
+});
+
+test('a heading that could mean two columns goes nowhere, and both are named', () => {
+  const two = [
+    column('name', 'Name', 'text'),
+    column('low', 'Bottle price, low'),
+    column('high', 'Bottle price, high')
+  ];
+  const three = [...two, column('cases', 'Cases')];
+  const all = three.map(({ key, title }) => ({ key, header: title }));
+  expect(
+    headedBlock(textToCells('Name\tBottle price\tCases\nSevo\t118\t4'), {
+      columns: three,
+      match: (headings) => mapColumns(headings, all),
+      means: (heading) => columnsMeant(heading, all),
+      from: 0
+    })?.columns.map(({ column, why }) => column ?? why)
+  ).toEqual([0, 'could mean Bottle price, low or Bottle price, high', 3]);
+});
+
+test('a column that is hidden takes nothing, and is named', () => {
+  const [name, cases, ...hidden] = columns as [GridColumn, GridColumn, ...GridColumn[]];
+  const block = headedBlock(textToCells('Procedure\tAge\tCases\nHip\t70\t30'), {
+    columns: [name, cases],
+    hidden,
+    match: (headings) =>
+      mapColumns(
+        headings,
+        columns.map(({ key, title }) => ({ key, header: title }))
+      ),
+    from: 0
+  });
+  expect(block?.columns.map(({ column, why }) => column ?? why)).toEqual([
+    0,
+    'names Age, which is hidden',
+    1
+  ]);
+  expect(block?.isInOrder).toBe(false);
 });
 
 test.each([

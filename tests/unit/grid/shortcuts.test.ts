@@ -32,6 +32,9 @@ describe('the keys that people are told of', () => {
     expect(keysShown('Alt+Shift+ArrowUp', false)).toBe('Alt+Shift+↑');
     expect(keysShown('Alt+Shift+ArrowUp', true)).toBe('⌥⇧↑');
     expect(keysShown('Ctrl+D', true)).toBe('⌘D');
+    // With Cmd the system would hide the browser.
+    expect(keysShown('Ctrl+H', true)).toBe('⌃H');
+    expect(keysShown('Ctrl+H', false)).toBe('Ctrl+H');
     expect(keysShown('F8', true)).toBe('F8');
   });
 });

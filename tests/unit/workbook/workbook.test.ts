@@ -8,7 +8,14 @@ import { departmentWorkbook } from '../../fixtures/department.ts';
 import { editCells, keptSentences } from '#lib/workbook/edit-cells.ts';
 import { setRange } from '#lib/workbook/edit-ranges.ts';
 import { deletePhases, insertPhases, movePhases } from '#lib/workbook/edit-phases.ts';
-import { deleteRows, duplicateRows, freshId, insertRows, moveRows } from '#lib/workbook/edit-rows.ts';
+import {
+  deleteRows,
+  duplicateRows,
+  freshId,
+  insertRows,
+  moveRows,
+  orderRows
+} from '#lib/workbook/edit-rows.ts';
 import { parseWorkbook } from '#lib/workbook/parse-workbook.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { limits } from '#lib/workbook/workbook.ts';
@@ -321,6 +328,17 @@ describe('rows', () => {
     ] as const)
       workbook = done(insertRows(workbook, { list, at: 0, count: 1 }));
     expect(parseWorkbook(plainCopy(workbook)).kind).toBe('workbook');
+  });
+
+  test('rows in another order keep their ranges and texts, and none is lost', () => {
+    const demo = departmentWorkbook();
+    const order = demo.caseMix.map((_, index) => demo.caseMix.length - 1 - index);
+    const ordered = done(orderRows(demo, { list: 'caseMix', order }));
+    expect(ordered).toEqual({ ...demo, caseMix: [...demo.caseMix].reverse() });
+    expect(() => orderRows(demo, { list: 'caseMix', order: order.slice(1) })).toThrow(
+      'names each of them once'
+    );
+    expect(() => orderRows(demo, { list: 'caseMix', order: order.map(() => 0) })).toThrow('names each');
   });
 
   test('what is in use is not deleted, and the baseline never', () => {

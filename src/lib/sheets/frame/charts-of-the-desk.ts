@@ -1,12 +1,12 @@
 import { giveProvenance } from '#lib/charts/provenance.ts';
 import { desk } from '#lib/state/app.ts';
-import { countOfNotInForce } from '#lib/workbook/not-in-force.ts';
+import { notInForceInWords } from '#lib/workbook/not-in-force.ts';
 
 /** Has all charts of the app say whose figures they show; called once, where the app's outermost component is made. */
 export const tellChartsOfDesk = (): void =>
   giveProvenance(() => ({
     title: desk.workbook.title,
     invented: desk.workbook.invented,
-    notInForce: desk.notInForce.length === 0 ? '' : countOfNotInForce(desk.notInForce),
+    notInForce: notInForceInWords(desk.notInForce).replace(/\.$/, ''),
     locale: desk.locale
   }));

@@ -3,7 +3,14 @@ import type { CellWrite, GridAction } from '#lib/grid/grid-types.ts';
 import type { Desk } from '#lib/state/desk.svelte.ts';
 import { deletePhases, duplicatePhases, insertPhases, movePhases } from '#lib/workbook/edit-phases.ts';
 import type { ListName, RowsChanged } from '#lib/workbook/edit-rows.ts';
-import { deleteRows, duplicateRows, entryKey, insertRows, moveRows } from '#lib/workbook/edit-rows.ts';
+import {
+  deleteRows,
+  duplicateRows,
+  entryKey,
+  insertRows,
+  moveRows,
+  orderRows
+} from '#lib/workbook/edit-rows.ts';
 import { fieldAt } from '#lib/workbook/field-at.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 
@@ -18,6 +25,8 @@ export interface GridRoom {
   readonly remove?: (workbook: Workbook, rows: readonly number[]) => RowsChanged;
   readonly duplicate?: (workbook: Workbook, rows: readonly number[]) => RowsChanged;
   readonly move?: (workbook: Workbook, rows: readonly number[], by: number) => RowsChanged;
+  /** Left out where the order of the rows says something, as of the phases of a case. */
+  readonly order?: (workbook: Workbook, order: readonly number[]) => RowsChanged;
 }
 
 /** The room of a list of the workbook. */
@@ -32,7 +41,8 @@ export function roomOfList(list: ListName): GridRoom {
     insert: (workbook, at, count) => insertRows(workbook, { list, at, count }),
     remove: (workbook, rows) => deleteRows(workbook, { list, rows }),
     duplicate: (workbook, rows) => duplicateRows(workbook, { list, rows }),
-    move: (workbook, rows, by) => moveRows(workbook, { list, rows, by })
+    move: (workbook, rows, by) => moveRows(workbook, { list, rows, by }),
+    order: (workbook, order) => orderRows(workbook, { list, order })
   };
 }
 
@@ -83,6 +93,9 @@ export function act(desk: Desk, room: GridRoom, action: GridAction): string | vo
       return;
     case 'move-rows':
       if (room.move) desk.applyRows(room.move(desk.workbook, action.rows, action.by));
+      return;
+    case 'order-rows':
+      if (room.order) desk.applyRows(room.order(desk.workbook, action.order));
   }
 }
 
