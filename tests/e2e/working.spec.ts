@@ -122,6 +122,7 @@ for (const [sheet, least] of [
   ['flow-plans', 100],
   ['monitoring', 15],
   ['theatre-air', 60],
+  ['emissions', 60],
   ['case', 150],
   ['uncertainty', 200],
   ['evidence', 100],

@@ -18,6 +18,11 @@ test('cases times their count give the year, where every case follows the plan',
           ...scenario,
           adoptionPercent: 100,
           adoptionFirstYearsPercent: null,
+          // A group is told of by one case: it changes its technique altogether, or not at all.
+          intravenousPercentByCase: Object.fromEntries(
+            Object.keys(scenario.intravenousPercentByCase).map((row) => [row, 100])
+          ),
+          regionalPercentByCase: {},
           // All theatres are alike, so that a case is the same in each.
           moves: scenario.moves
             .slice(0, 1)
@@ -48,8 +53,12 @@ test('cases times their count give the year, where every case follows the plan',
         alike((one) => one.airL / 1000, perYear.airM3, 'air');
         alike((one) => one.absorbentKg, perYear.absorbentKg, 'absorbent');
         alike((one) => one.co2eKg, perYear.co2eKg.total, 'emissions');
-        const { agents, gases, absorbent } = perYear.cost;
-        alike((one) => Number(one.cost), Number(agents) + Number(gases) + Number(absorbent), 'cost');
+        const { agents, gases, absorbent, drugs } = perYear.cost;
+        alike(
+          (one) => Number(one.cost),
+          Number(agents) + Number(gases) + Number(absorbent) + Number(drugs),
+          'cost'
+        );
       }
     }),
     { numRuns: 40 }

@@ -1,6 +1,8 @@
 /** Published figures of emissions, computed with the core's own steps. */
 import { expect, test } from 'vitest';
 import { agentWarming, ventedMass } from '#lib/calc/emissions/co2e-lines.ts';
+import { cutAsOnePulse, cutAsPulses, cutPerYear } from '#lib/calc/emissions/lasting-cut.ts';
+import { temperatureMetric } from '#lib/calc/reference/temperature-metrics.ts';
 import { take } from '#lib/calc/reference/reference-set.ts';
 import { referenceSet2026 } from '#lib/calc/reference/reference-set-2026-1.ts';
 import type { Agent } from '#lib/calc/input.ts';
@@ -62,3 +64,20 @@ test('a bottle of 250 mL sevoflurane, vented, is 49.4 kg CO2e by the literature 
 test('6 487 200 L of nitrous oxide bought and 1 175 348 L used leave 5 311 852 L lost (Thomas et al.)', () => {
   expect(nitrousOxideLost.compute({ boughtKg: 6_487_200, usedKg: 1_175_348 })).toBe(5_311_852);
 });
+
+// IPCC AR6, Table 7.SM.7: both ways of counting a lasting cut, computed from its figures; exact.
+test.each([
+  ['desflurane', 3080, 2590],
+  ['sevoflurane', 236, 195]
+] as const)(
+  'a lasting cut of 10 kg a year of %s is %d t of CO2 once, or %d t CO2e in a century of pulses',
+  (agent, onceTonnes, pulsesTonnes) => {
+    const cutsKgPerYear = [cutPerYear.compute({ todayKg: 15, scenarioKg: 5, years: 1 })];
+    const lasting = temperatureMetric('CGTP', 100, agent)?.value ?? NaN;
+    expect(cutAsOnePulse.compute({ cutsKgPerYear, potentials: [lasting] }) / 1000).toBe(onceTonnes);
+    expect(
+      cutAsPulses.compute({ cutsKgPerYear, potentials: [value(`warming.AR6.100.${agent}`)], years: 100 }) /
+        1000
+    ).toBe(pulsesTonnes);
+  }
+);

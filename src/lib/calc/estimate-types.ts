@@ -285,6 +285,29 @@ export interface VapourOnOwnPlan {
   togetherMl: number;
 }
 
+/** Where the mass of an agent goes in the settled year: delivered = metabolised + caught + vented. */
+export interface AgentFateOfYear {
+  deliveredKg: number;
+  metabolisedKg: number;
+  caughtKg: number;
+  ventedKg: number;
+}
+
+/** Lines of the total, and what is told beside it. */
+export type LedgerKind = Co2eLine | 'regional' | 'lostAtFilling' | 'electricityByContract' | 'medicalAir';
+
+/** A line of the ledger of emissions; null: not given, so missing and never 0. */
+export interface LedgerLine {
+  kind: LedgerKind;
+  /** The agent, or the id of the absorbent. */
+  subject: string | null;
+  activity: number | null;
+  activityUnit: string;
+  factor: number | null;
+  co2eKg: number | null;
+  isInTotal: boolean;
+}
+
 /** A workplace limit of the chosen place, and the estimate beside it. */
 export interface LimitHeldAgainst {
   /** Id of the limit's record, e.g. `exposure-limit.united-kingdom.isoflurane`. */
@@ -419,6 +442,9 @@ export interface ScenarioEstimate {
   placing: { item: MonitorItem; from: string; to: string; number: number }[];
   cautions: Caution[];
   vapourOnOwnPlan: VapourOnOwnPlan;
+  agentFate: Partial<Record<Agent, AgentFateOfYear>>;
+  /** What the settled year's emissions are made of, and what stands beside their total. */
+  ledger: LedgerLine[];
   theatreAir: TheatreAir;
   failed: FailedCell[];
 }

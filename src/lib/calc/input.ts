@@ -3,6 +3,7 @@
  * the workbook of version 2, so that a cell's path means the same on both sides. Money is a decimal string.
  */
 import type { Jurisdiction } from './reference/agent-restrictions.ts';
+import type { Constant } from './reference/constant.ts';
 import type { AirLimitPlace } from './reference/exposure-limit-terms.ts';
 import type { ReferenceSet } from './reference/reference-set.ts';
 
@@ -76,6 +77,10 @@ export interface Site {
   readonly lawfulAgentInstead: Agent | null;
   /** Share of today's cases with a restricted agent that are not exempt. */
   readonly lawfulSharePercent: number;
+  /** By contract (market-based), beside the total; null: not given. */
+  readonly electricityMarketKgCo2ePerKWh: number | null;
+  /** Electricity to compress and dry air, beside the total; null: not given. */
+  readonly medicalAirKWhPerM3: number | null;
   /** Whose limits theatre air is held against; null: none is chosen, and it is held against none. */
   readonly airLimitsOf: AirLimitPlace | null;
   /** Of the room in which patients recover; null: not given, and no concentration is told. */
@@ -387,6 +392,9 @@ export interface ModelErrorFactors {
   readonly spillFactor: number;
 }
 
+/** By agent, and of nitrous oxide, kg CO2e per kg. */
+export type Potentials = Readonly<Partial<Record<Agent | 'nitrous-oxide', Constant>>>;
+
 export interface EstimateInput {
   readonly title: string;
   /** True for the demo: every page and file that shows its figures says that they are invented. */
@@ -410,6 +418,8 @@ export interface EstimateInput {
   /** By cell path. */
   readonly ranges: Readonly<Record<string, Range>>;
   readonly sampling: Sampling;
+  /** Beside the answer alone: potentials in place of the chosen set's. */
+  readonly potentials?: Potentials;
   /** In a draw of an uncertainty run alone; left out, the model's figures are taken as they are. */
   readonly modelError?: ModelErrorFactors;
 }

@@ -1,5 +1,5 @@
 /** What the lines of cost and of CO2e are called, and reported as: once for table, chart, spreadsheet, CSV and report. */
-import type { CashLine, Co2eLine, CostLine, ShadowLine } from './estimate-types.ts';
+import type { CashLine, Co2eLine, CostLine, LedgerKind, ShadowLine } from './estimate-types.ts';
 
 export const cashLineTitles: Readonly<Record<CashLine, string>> = {
   agents: 'Agents',
@@ -29,6 +29,70 @@ export const co2eLineTitles: Readonly<Record<Co2eLine, string>> = {
   electricity: 'Electricity',
   intravenous: 'Intravenous and regional drugs'
 };
+
+/** Lines of the ledger: those of the total, and what stands beside it. */
+export const ledgerKinds = [
+  'agents',
+  'nitrousOxide',
+  'nitrousOxideLost',
+  'gases',
+  'absorbent',
+  'electricity',
+  'intravenous',
+  'regional',
+  'lostAtFilling',
+  'electricityByContract',
+  'medicalAir'
+] as const satisfies readonly LedgerKind[];
+
+export const ledgerTitles: Readonly<Record<LedgerKind, string>> = {
+  ...co2eLineTitles,
+  electricity: 'Electricity, by location',
+  intravenous: 'Intravenous drugs',
+  regional: 'Regional drugs and material',
+  lostAtFilling: 'Agent lost at filling',
+  electricityByContract: 'Electricity, by contract',
+  medicalAir: 'Medical air'
+};
+
+export interface InventoryClass {
+  readonly class: 'direct' | 'energy indirect' | 'other indirect';
+  /** Where it goes in the two common standards: a mapping of our own, read against a guide to them. */
+  readonly ghgProtocol: string;
+  readonly iso14064: string;
+}
+
+const direct: InventoryClass = { class: 'direct', ghgProtocol: 'scope 1', iso14064: 'category 1' };
+const energy: InventoryClass = { class: 'energy indirect', ghgProtocol: 'scope 2', iso14064: 'category 2' };
+const bought: InventoryClass = { class: 'other indirect', ghgProtocol: 'scope 3.1', iso14064: 'category 4' };
+
+/** Agents that are no HFC in the letter of the basket may be reported apart from the scopes, where a scheme asks so. */
+export const inventoryClasses: Readonly<Record<LedgerKind, InventoryClass>> = {
+  agents: direct,
+  nitrousOxide: direct,
+  nitrousOxideLost: direct,
+  gases: bought,
+  absorbent: bought,
+  electricity: energy,
+  intravenous: bought,
+  regional: bought,
+  lostAtFilling: direct,
+  electricityByContract: energy,
+  medicalAir: energy
+};
+
+/** What the boundary leaves out, by name. */
+export const leftOutOfBoundary: readonly string[] = [
+  'making agents, which depends on the route of synthesis and may not be small',
+  'making machines and monitors, which an inventory counts whole in the year of purchase',
+  'circuits, filters, syringes and other consumables, and their waste',
+  'spent absorbent and its transport',
+  'freight, cylinders and their return',
+  'losses of the grid and making of fuels',
+  'standby of machines between cases',
+  'heating, lighting and ventilation of the theatres, and what scavenging pumps draw',
+  'what a capture device is made of, and what becomes of the agent that it holds'
+];
 
 /** Reporting class of each line, as a sustainability lead files them. */
 export const reportingClasses: Readonly<Record<Co2eLine, string>> = {

@@ -6,7 +6,10 @@ import type { estimate } from '#lib/calc/estimate/estimate.ts';
 import { ladderInOrder } from '#lib/calc/estimate/estimate.ts';
 import type { Estimate, LadderStep, ScenarioEstimate } from '#lib/calc/estimate-types.ts';
 import { explainer } from '#lib/calc/estimate/explain.ts';
+import type { LastingCut, WarmingChoice, YearUnderChoice } from '#lib/calc/estimate/under-every-set.ts';
+import { explainUnder, lastingCut, underEverySet } from '#lib/calc/estimate/under-every-set.ts';
 import type { EstimateInput, Lever } from '#lib/calc/input.ts';
+import type { Quantity, Reckoner } from '#lib/calc/working/reckoner.ts';
 import { recorder } from '#lib/calc/working/recorder.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import { undecidedNumber } from '#lib/numbers/undecided-number.ts';
@@ -155,6 +158,10 @@ export class Desk {
   readonly explain: (path: string) => Working = $derived.by(() =>
     explainer(this.#input, recorder, this.#memo)
   );
+  /** The year under every way to count warming, for the sheet that sets them side by side. */
+  readonly underEverySet: readonly YearUnderChoice[] = $derived.by(() =>
+    underEverySet(this.#input, this.#memo)
+  );
   /** Sentences of the cells whose text could not be taken, by path. */
   readonly sentences: Readonly<Record<string, string>> = $derived.by(() =>
     keptSentences(this.workbook, this.locale)
@@ -187,6 +194,16 @@ export class Desk {
   /** The chosen scenario's levers one after the other, in an order of the reader's. */
   ladder(order: readonly Lever[]): readonly LadderStep[] {
     return ladderInOrder(this.#input, { scenarioId: this.chosenId, order, memo: this.#memo });
+  }
+
+  /** How a scenario's emissions of a year, counted otherwise, came about. */
+  explainUnder(choice: WarmingChoice, scenarioId: string): Working {
+    return explainUnder(this.#input, { choice, scenarioId, memo: this.#memo });
+  }
+
+  /** What a scenario's lasting cut of agents is worth, by a plain reckoner or by one that keeps the working. */
+  lastingCut(r: Reckoner, scenarioId: string): LastingCut<Quantity> {
+    return lastingCut(r, this.#input, { scenarioId, memo: this.#memo });
   }
 
   /** The user's choice of a scenario; null where there was none. */

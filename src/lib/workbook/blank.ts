@@ -27,6 +27,8 @@ export function blankWorkbook(): Workbook {
       jurisdiction: null,
       lawfulAgentInstead: null,
       lawfulSharePercent: 100,
+      electricityMarketKgCo2ePerKWh: null,
+      medicalAirKWhPerM3: null,
       airLimitsOf: null,
       recoveryRoomVolumeM3: null,
       recoveryAirChangesPerH: null,

@@ -10,8 +10,8 @@ interface FieldBase {
   readonly title: string;
   /** One sentence: what it is, and what it is for. */
   readonly words: string;
-  /** True where theatre air alone rests on it and no figure of the answer does: it is offered no range. */
-  readonly onlyTheatreAir?: true;
+  /** True where what stands beside the answer alone rests on it, as theatre air does: it is offered no range. */
+  readonly besideTheAnswer?: true;
 }
 
 export interface NumberField extends FieldBase {

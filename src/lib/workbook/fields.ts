@@ -185,7 +185,11 @@ export const markFields = {
   invented: flag('Invented', 'Whether its figures are invented: every page and file that shows them says so.')
 } as const satisfies Fields;
 
-const noAir = { optional: true, empty: 'not given: no concentration is told', onlyTheatreAir: true } as const;
+const noAir = {
+  optional: true,
+  empty: 'not given: no concentration is told',
+  besideTheAnswer: true
+} as const;
 
 export const siteFields = {
   theatreTemperatureC: within(
@@ -215,6 +219,22 @@ export const siteFields = {
     0,
     2,
     'Emissions of the electricity that the site buys.'
+  ),
+  electricityMarketKgCo2ePerKWh: number(
+    'Electricity, emissions by contract',
+    'kg CO₂e/kWh',
+    0,
+    2,
+    'Emissions of the electricity by what was contracted (market-based); shown on Emissions beside the total.',
+    { optional: true, empty: 'not given', besideTheAnswer: true }
+  ),
+  medicalAirKWhPerM3: number(
+    'Medical air',
+    'kWh/m³',
+    0,
+    2,
+    'Electricity to compress and dry a cubic metre of air; shown on Emissions beside the total. A rule of thumb for a 7 bar plant is 0.10 to 0.20, from memory.',
+    { optional: true, empty: 'not given', besideTheAnswer: true }
   ),
   departmentFootprintTonnes: number(
     'Department’s footprint',
@@ -285,7 +305,7 @@ export const siteFields = {
     0,
     100,
     'Share of what patients took up that they breathe out in the recovery room; all of it is the upper bound.',
-    { onlyTheatreAir: true }
+    { besideTheAnswer: true }
   )
 } as const satisfies Fields;
 
@@ -332,7 +352,7 @@ export const theatreGroupFields = {
     10,
     100,
     'Share of the air changes that reaches the air that is breathed, for Theatre air; 100 is a well-mixed room.',
-    { onlyTheatreAir: true }
+    { besideTheAnswer: true }
   )
 } as const satisfies Fields;
 

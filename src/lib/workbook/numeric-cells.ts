@@ -25,7 +25,7 @@ export const isReadOff = (path: string): boolean => readOff.test(path);
 const readOff =
   /^(agents\.[^.]+\.bottleMl|machines\.[^.]+\.(circuitVolumeL|sampleMlPerMin|minimumFlowLPerMin))$/;
 
-/** Every cell with a number in it, in the order of the workbook; empty cells, settings, cells of theatre air alone, and rows that no figure rests on yet are left out. */
+/** Every cell with a number in it, in the order of the workbook; empty cells, settings, cells beside the answer, and rows that no figure rests on yet are left out. */
 export function numericCells(workbook: Workbook): NumericCell[] {
   const cells: NumericCell[] = [];
   const visit = (value: unknown, path: string): void => {
@@ -57,7 +57,7 @@ function numericCell(path: string, value: unknown): NumericCell | null {
   if ((typeof value !== 'number' && typeof value !== 'string') || value === '' || isSetting(path))
     return null;
   const field = fieldAt(path);
-  if ((field?.kind !== 'number' && field?.kind !== 'money') || field.onlyTheatreAir === true) return null;
+  if ((field?.kind !== 'number' && field?.kind !== 'money') || field.besideTheAnswer === true) return null;
   const number = Number(value);
   return Number.isFinite(number) ? { path, field, value: number } : null;
 }

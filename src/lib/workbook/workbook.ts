@@ -53,7 +53,7 @@ export const limits = {
 } as const;
 
 /** The document. Every list entry carries a stable id, so that a cell keeps its path whatever moves. */
-export type Workbook = Omit<EstimateInput, 'reference' | 'modelError'> & {
+export type Workbook = Omit<EstimateInput, 'reference' | 'potentials' | 'modelError'> & {
   readonly format: typeof workbookFormat;
   readonly version: typeof workbookVersion;
   /** Id of the reference set that it was made with. */
@@ -145,6 +145,8 @@ const schema = z.strictObject({
     jurisdiction: z._default(leaf(siteFields.jurisdiction), null),
     lawfulAgentInstead: z._default(leaf(siteFields.lawfulAgentInstead), null),
     lawfulSharePercent: z._default(leaf(siteFields.lawfulSharePercent), 100),
+    electricityMarketKgCo2ePerKWh: z._default(leaf(siteFields.electricityMarketKgCo2ePerKWh), null),
+    medicalAirKWhPerM3: z._default(leaf(siteFields.medicalAirKWhPerM3), null),
     airLimitsOf: z._default(leaf(siteFields.airLimitsOf), null),
     recoveryRoomVolumeM3: z._default(leaf(siteFields.recoveryRoomVolumeM3), null),
     recoveryAirChangesPerH: z._default(leaf(siteFields.recoveryAirChangesPerH), null),

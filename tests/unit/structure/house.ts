@@ -88,6 +88,7 @@ export const rooms: readonly Room[] = [
       'lib/calc/case/',
       'lib/calc/known-cases/',
       'lib/calc/year/',
+      'lib/calc/emissions/',
       'lib/calc/money/',
       'lib/calc/monitoring/',
       'lib/calc/fleet/',
@@ -144,7 +145,17 @@ export const rooms: readonly Room[] = [
   },
   ...[
     ...['case-mix', 'case', 'flow-plans', 'prices', 'machines', 'scenarios', 'comparison', 'payback'],
-    ...['uncertainty', 'monitoring', 'evidence', 'report', 'files', 'workbooks', 'theatres', 'theatre-air']
+    ...[
+      'uncertainty',
+      'monitoring',
+      'evidence',
+      'report',
+      'files',
+      'workbooks',
+      'theatres',
+      'theatre-air',
+      'emissions'
+    ]
   ].map((sheet): Room => ({
     place: `lib/sheets/${sheet}/`,
     knows: [...onSheets, ...coreForSheets, 'lib/sheets/frame/', 'lib/sheets/parts/', 'lib/sheets/working/'],

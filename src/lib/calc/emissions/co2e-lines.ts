@@ -1,4 +1,4 @@
-import type { Accounting, Agent, EstimateInput, RegionalSupply } from '../input.ts';
+import type { Accounting, Agent, Potentials, RegionalSupply, Site } from '../input.ts';
 import type { ReferenceSet } from '../reference/reference-set.ts';
 import { take } from '../reference/reference-set.ts';
 import type { Co2eLine } from '../estimate-types.ts';
@@ -71,8 +71,8 @@ const warmingOf = (id: string, what: string) =>
 
 /** CO2e of an agent's vented mass. */
 export const agentWarming = warmingOf('emissions.agent', 'one agent');
-const nitrousOxideWarming = warmingOf('emissions.nitrous-oxide', 'nitrous oxide used');
-const nitrousOxideLostWarming = warmingOf(
+export const nitrousOxideWarming = warmingOf('emissions.nitrous-oxide', 'nitrous oxide used');
+export const nitrousOxideLostWarming = warmingOf(
   'emissions.nitrous-oxide-lost',
   'nitrous oxide lost from the pipes'
 );
@@ -96,7 +96,7 @@ const absorbentTotal = sumOf(
 );
 const linesTotal = sumOf('emissions.total', 'Emissions, all lines', 'sum over the lines');
 
-const byFactor = (id: string, yields: string, amount: string, unit: string, factorWords: string) =>
+export const byFactor = (id: string, yields: string, amount: string, unit: string, factorWords: string) =>
   formula<{ amount: number; factor: number }>({
     id,
     yields,
@@ -110,28 +110,28 @@ const byFactor = (id: string, yields: string, amount: string, unit: string, fact
     source: 'definition',
     compute: (given) => given.amount * given.factor
   });
-const oxygenLine = byFactor(
+export const oxygenLine = byFactor(
   'emissions.oxygen',
   'Emissions, oxygen',
   'oxygen',
   'm3',
   'emissions of bulk oxygen'
 );
-const absorbentLine = byFactor(
+export const absorbentLine = byFactor(
   'emissions.absorbent',
   'Emissions, one absorbent',
   'absorbent',
   'kg',
   'emissions of making it'
 );
-const electricityLine = byFactor(
+export const electricityLine = byFactor(
   'emissions.electricity',
   'Emissions, electricity',
   'electricity',
   'kWh',
   'emissions of the site’s electricity'
 );
-const intravenousLine = byFactor(
+export const intravenousLine = byFactor(
   'emissions.intravenous',
   'Emissions, intravenous drugs',
   'hours of intravenous anaesthesia',
@@ -139,7 +139,7 @@ const intravenousLine = byFactor(
   'emissions of the drugs of an hour'
 );
 
-const regionalLine = byFactor(
+export const regionalLine = byFactor(
   'emissions.regional',
   'Emissions, regional anaesthesia',
   'regional cases',
@@ -152,23 +152,36 @@ const drugsTotal = sumOf(
   'intravenous and regional anaesthesia added up'
 );
 
+/** What a regional case emits; null: not given. */
+export const regionalFactor = (r: Reckoner, { kgCo2ePerCase }: RegionalSupply): Quantity | null =>
+  kgCo2ePerCase === null ? null : r.cell(kgCo2ePerCase, 'kg CO2e', 'regional', 'kgCo2ePerCase');
+
 /** With what regional cases emit, where a figure was given for one. */
 function withRegional(
   r: Reckoner,
   ofIntravenous: Quantity,
   { cases, regional }: { cases: Quantity; regional: RegionalSupply }
 ): Quantity {
-  if (regional.kgCo2ePerCase === null) return ofIntravenous;
-  const factor = r.cell(regional.kgCo2ePerCase, 'kg CO2e', 'regional', 'kgCo2ePerCase');
+  const factor = regionalFactor(r, regional);
+  if (factor === null) return ofIntravenous;
   return r.apply(drugsTotal, { parts: [ofIntravenous, r.apply(regionalLine, { amount: cases, factor })] });
+}
+
+/** What potentials are taken from. */
+export interface WarmingContext {
+  readonly accounting: Accounting;
+  readonly reference: ReferenceSet;
+  readonly potentials?: Potentials | undefined;
 }
 
 /** The warming potential in force: the user's own, or the chosen set's at the chosen horizon. */
 export function warmingPotential(
   r: Reckoner,
   subject: Agent | 'nitrous-oxide',
-  { accounting, reference }: { accounting: Accounting; reference: ReferenceSet }
+  { accounting, reference, potentials }: WarmingContext
 ): Quantity {
+  const instead = potentials?.[subject];
+  if (instead !== undefined) return r.constant(instead);
   const { warmingSet, warmingHorizonYears, customWarming } = accounting;
   const own = customWarming[subject];
   if (warmingSet === 'custom' && own !== undefined)
@@ -177,23 +190,31 @@ export function warmingPotential(
   return r.constant(take(reference, `warming.${set}.${warmingHorizonYears}.${subject}`));
 }
 
+/** What of an agent's use reaches the open air. */
+export const ventedOf = (
+  r: Reckoner,
+  { agent, liquidMl, takenUpMl, capturePercent }: EmittingUse['agents'][number],
+  reference: ReferenceSet
+): Quantity =>
+  r.apply(ventedMass, {
+    liquidMl,
+    takenUpMl,
+    densityGPerMl: r.constant(take(reference, `${agent}.liquid-density`)),
+    metabolisedPercent: r.constant(take(reference, `${agent}.metabolised`)),
+    capturePercent
+  });
+
 /** CO2e by line, kg, and their total. A line without a published or given figure is 0, and the estimate says so. */
 export function co2eLines(
   r: Reckoner,
   use: EmittingUse,
-  context: Pick<EstimateInput, 'accounting' | 'site' | 'reference' | 'regional'>
+  context: WarmingContext & { readonly site: Site; readonly regional: RegionalSupply }
 ): Record<Co2eLine | 'total', Quantity> {
   const { reference, site } = context;
-  const agentParts = use.agents.map(({ agent, liquidMl, takenUpMl, capturePercent }) =>
+  const agentParts = use.agents.map((part) =>
     r.apply(agentWarming, {
-      massKg: r.apply(ventedMass, {
-        liquidMl,
-        takenUpMl,
-        densityGPerMl: r.constant(take(reference, `${agent}.liquid-density`)),
-        metabolisedPercent: r.constant(take(reference, `${agent}.metabolised`)),
-        capturePercent
-      }),
-      potential: warmingPotential(r, agent, context)
+      massKg: ventedOf(r, part, reference),
+      potential: warmingPotential(r, part.agent, context)
     })
   );
   const nothing = () =>

@@ -30,6 +30,7 @@ import type {
 } from '../estimate-types.ts';
 import type { Agent, EstimateInput, Lever, Scenario } from '../input.ts';
 import { levers } from '../input.ts';
+import type { AgentFate } from '../emissions/agent-fate.ts';
 import { restrictionsInWords } from './restrictions-in-words.ts';
 import { lowFlowCautions } from './low-flow-cautions.ts';
 import { once } from '../working/kept.ts';
@@ -164,6 +165,14 @@ function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Sc
       togetherMl: number(togetherMl)
     };
   });
+  const ledger = once(() =>
+    reckoning.ledger(scenario).map(({ activity, factor, co2eKg, ...line }) => ({
+      ...line,
+      activity: activity === null ? null : number(activity),
+      factor: factor === null ? null : number(factor),
+      co2eKg: co2eKg === null ? null : number(co2eKg)
+    }))
+  );
   const air = once(() => theatreAirEstimate(reckoning.theatreAir(scenario)));
   return {
     id: scenario.id,
@@ -211,6 +220,14 @@ function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Sc
     },
     get vapourOnOwnPlan() {
       return vapour();
+    },
+    get agentFate() {
+      return mapped(reckoning.agentFate(scenario) as Readonly<Record<Agent, AgentFate>>, (fate) =>
+        mapped(fate, number)
+      );
+    },
+    get ledger() {
+      return ledger();
     },
     get theatreAir() {
       return air();

@@ -23,6 +23,8 @@ const rooms = [
   'monitoring',
   'monitoringGaps',
   'vapourOnOwnPlan',
+  'agentFate',
+  'ledger',
   'theatreAir'
 ];
 
@@ -105,6 +107,10 @@ export function explainer(
         return follow(reckoning.monitoringGaps(scenario), rest, path);
       case 'vapourOnOwnPlan':
         return follow(reckoning.vapour(scenario), rest, path);
+      case 'agentFate':
+        return follow(reckoning.agentFate(scenario), rest, path);
+      case 'ledger':
+        return follow(reckoning.ledger(scenario), rest, path);
       case 'theatreAir':
         return follow(reckoning.theatreAir(scenario), rest, path);
       default:

@@ -81,6 +81,10 @@ export function figurePaths(estimate: Estimate): string[] {
     ),
     `${id}.monitoringGaps`,
     ...leaves(`${id}.vapourOnOwnPlan`, more.vapourOnOwnPlan),
+    ...leaves(`${id}.agentFate`, more.agentFate),
+    ...more.ledger.flatMap(({ activity, factor, co2eKg }, index) =>
+      leaves(`${id}.ledger.${index}`, { activity, factor, co2eKg })
+    ),
     ...theatreAirPaths(`${id}.theatreAir`, more.theatreAir)
   ]);
   return [...ofScenarios, ...incrementPaths(estimate.increments)];

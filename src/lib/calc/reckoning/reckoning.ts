@@ -89,7 +89,7 @@ export function reckonWith<C extends CaseUse>(
     modelled: withModelError(r, input.modelError, modelled)
   });
   const partsIn = yearParts(r, input, cases);
-  const { yearIn, absorbentUnder, reconciliation } = scenarioYears(r, input, {
+  const { yearIn, fateIn, ledgerIn, absorbentUnder, reconciliation } = scenarioYears(r, input, {
     today,
     fleet,
     sources,
@@ -213,6 +213,9 @@ export function reckonWith<C extends CaseUse>(
           .flatMap((row) => cases.ownCases(scenario, row))
           .map(({ one: { row, result }, percent }) => ({ row, result, percent }))
       ),
+    /** Where the mass of each agent goes in the settled year. */
+    agentFate: kept((scenario: Scenario) => fateIn(scenario, settled(scenario))),
+    ledger: kept((scenario: Scenario) => ledgerIn(scenario, settled(scenario))),
     theatreAir: kept((scenario: Scenario) => {
       const period = settled(scenario);
       return theatreAir(r, input, { scenario, period, cases, sources, parts: partsIn(scenario, period) });

@@ -1,5 +1,10 @@
 /** A scenario's year: what it uses, what that costs and what it emits. */
+import type { AgentFate } from '../emissions/agent-fate.ts';
+import { agentFate } from '../emissions/agent-fate.ts';
+import type { EmittingUse } from '../emissions/co2e-lines.ts';
 import { co2eLines } from '../emissions/co2e-lines.ts';
+import type { LedgerEntry } from '../emissions/ledger.ts';
+import { ledgerEntries } from '../emissions/ledger.ts';
 import type { Co2eLine, CostLine } from '../estimate-types.ts';
 import type { Fleet, Period } from '../fleet/standing.ts';
 import type { Agent, EstimateInput, Payment, Scenario } from '../input.ts';
@@ -56,6 +61,9 @@ export interface YearFigures {
 export interface ScenarioYearReckoning {
   readonly figures: YearFigures;
   readonly cost: YearlyCost;
+  readonly emitting: EmittingUse;
+  /** Ids of the absorbents in use, in the order of `emitting`. */
+  readonly absorbents: readonly string[];
 }
 
 export interface ScenarioYears {
@@ -63,6 +71,10 @@ export interface ScenarioYears {
   readonly yearIn: (scenario: Scenario, period: Period) => ScenarioYearReckoning;
   /** What the absorbent costs in a year that is used on the machines of one payment, once all of them have come. */
   readonly absorbentUnder: (scenario: Scenario, payment: Payment) => Quantity<Decimal>;
+  /** Where the mass of each agent goes in the year of a period. */
+  readonly fateIn: (scenario: Scenario, period: Period) => Readonly<Partial<Record<Agent, AgentFate>>>;
+  /** What the year's emissions are made of, line by line. */
+  readonly ledgerIn: (scenario: Scenario, period: Period) => readonly LedgerEntry[];
   /** Today's estimate ÷ purchase, by agent; null where no purchases were given or nothing is used. */
   readonly reconciliation: (agent: Agent) => Quantity | null;
 }
@@ -84,7 +96,7 @@ export function scenarioYears(
     prices: () => ConsumablePrices;
   }
 ): ScenarioYears {
-  const { reference, site, accounting } = input;
+  const { reference, site, accounting, potentials } = input;
   const balance = massBalance(r, reference);
   const partsOf = kept((scenario: Scenario) => kept((period: Period) => partsIn(scenario, period)));
   const partsOfToday = () => partsOf(today)(fleet.periods(today)[0]);
@@ -250,23 +262,26 @@ export function scenarioYears(
     };
     const usedKg = scenario === today ? usedTodayKg() : nitrousOxideUsedKg(parts);
     const lostKg = nitrousOxideLostKg(scenario, period, usedKg);
-    const co2eKg = co2eLines(
-      r,
-      {
-        agents: agentUses,
-        nitrousOxideKg: usedKg,
-        nitrousOxideLostKg: lostKg,
-        oxygenM3,
-        absorbents: Object.entries(absorbentKg).map(([id, massKg]) => ({
-          massKg,
-          kgCo2ePerKg: emissionsOfAbsorbent(r, sources.absorbentById(id))
-        })),
-        electricityKWh,
-        intravenousH: techniques.intravenousH,
-        regionalCases: techniques.regionalCases
-      },
-      { accounting, site, reference, regional: input.regional }
-    );
+    const emitting: EmittingUse = {
+      agents: agentUses,
+      nitrousOxideKg: usedKg,
+      nitrousOxideLostKg: lostKg,
+      oxygenM3,
+      absorbents: Object.entries(absorbentKg).map(([id, massKg]) => ({
+        massKg,
+        kgCo2ePerKg: emissionsOfAbsorbent(r, sources.absorbentById(id))
+      })),
+      electricityKWh,
+      intravenousH: techniques.intravenousH,
+      regionalCases: techniques.regionalCases
+    };
+    const co2eKg = co2eLines(r, emitting, {
+      accounting,
+      site,
+      reference,
+      potentials,
+      regional: input.regional
+    });
     // Saved against today, which so saves none.
     const minutesSaved = scenario === today ? 0 : scenario.recoveryMinutesSavedPerCase;
     const cost = costLines(r, {
@@ -309,6 +324,8 @@ export function scenarioYears(
     }
     return {
       cost,
+      emitting,
+      absorbents: Object.keys(absorbentKg),
       figures: {
         agents,
         oxygenM3,
@@ -326,8 +343,35 @@ export function scenarioYears(
   };
   const yearsOf = kept((scenario: Scenario) => kept((period: Period) => reckonYear(scenario, period)));
 
+  const fateIn: ScenarioYears['fateIn'] = (scenario, period) =>
+    agentFate(r, agentUsesIn(partsOf(scenario)(period), captureOf(r, scenario)), reference);
+
   return {
     yearIn: (scenario, period) => yearsOf(scenario)(period),
+    fateIn,
+    ledgerIn: (scenario, period) => {
+      const { emitting, figures, absorbents } = yearsOf(scenario)(period);
+      return ledgerEntries(
+        r,
+        {
+          use: emitting,
+          fate: fateIn(scenario, period),
+          liquidMl: Object.fromEntries(
+            Object.entries(figures.agents).map(([agent, { liquidMl }]) => [agent, liquidMl])
+          ),
+          airM3: figures.airM3,
+          absorbentNames: absorbents
+        },
+        {
+          accounting,
+          site,
+          reference,
+          potentials,
+          agents: input.agents,
+          regional: input.regional
+        }
+      );
+    },
     absorbentUnder: (scenario, payment) => {
       const isUnder = (part: { readonly payment: Payment | null }): boolean => part.payment === payment;
       const period = fleet.periods(scenario).findLast(({ standings }) => standings.some(isUnder));

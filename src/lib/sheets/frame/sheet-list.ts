@@ -56,6 +56,11 @@ export const sheetGroups: readonly SheetGroup[] = [
         words: 'A year of each scenario side by side: agent, money and emissions.'
       },
       {
+        route: '/emissions/',
+        title: 'Emissions',
+        words: 'The same year by every way to count warming, and what each line of it rests on.'
+      },
+      {
         route: '/payback/',
         title: 'Payback',
         words: 'When a scenario has paid for itself, and what would have to change for it to do so.'
@@ -131,6 +136,7 @@ export function routeOfCell(path: string): string {
     case 'site':
       if (/electricity/.test(path)) return '/prices/';
       if (/monitoringStandard|facilityLevel/.test(path)) return '/monitoring/';
+      if (/electricityMarket|medicalAir/.test(path)) return '/emissions/';
       if (/airLimits|recovery/.test(path)) return '/theatre-air/';
       if (/jurisdiction|lawful/.test(path)) return '/scenarios/';
       if (/departmentFootprint/.test(path)) return '/comparison/';

@@ -107,6 +107,8 @@ export const site: EstimateInput['site'] = {
   jurisdiction: null,
   lawfulAgentInstead: null,
   lawfulSharePercent: 100,
+  electricityMarketKgCo2ePerKWh: null,
+  medicalAirKWhPerM3: null,
   airLimitsOf: null,
   recoveryRoomVolumeM3: null,
   recoveryAirChangesPerH: null,

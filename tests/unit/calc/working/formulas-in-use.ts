@@ -7,6 +7,8 @@ import { fileURLToPath } from 'node:url';
 import path from 'node:path';
 import { givenOf } from '#lib/calc/case/conditions.ts';
 import { explainer } from '#lib/calc/estimate/explain.ts';
+import { lastingCut } from '#lib/calc/estimate/under-every-set.ts';
+import { CaseMemo } from '#lib/calc/known-cases/case-memo.ts';
 import { agentAtFlowFigures, recordedAgentAtFlow } from '#lib/calc/reckoning/agent-at-flow.ts';
 import { ownCaseSources } from '#lib/calc/reckoning/own-case.ts';
 import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
@@ -38,11 +40,22 @@ function withError() {
   return explainer(input)(`${input.scenarios[0]!.id}.cases.${row.id}.liquidMl`);
 }
 
+/** A lasting cut of agents, which a sheet asks for and no estimate holds. */
+function lastingCutOfAgents() {
+  const input = coreInput(everyBranch[0]!);
+  const { asOnePulseKg, asPulsesKg } = lastingCut(recorder, input, {
+    scenarioId: 'everything',
+    memo: new CaseMemo()
+  });
+  return [workingOf(asOnePulseKg), workingOf(asPulsesKg)];
+}
+
 const steps = [
   ...recordings.flatMap((recorded) => recorded.steps),
   // The first set goes by rules of its own where a measurement or purchases are carried over.
   ...recordAll({ ...everyBranch[0]!, referenceSet: '2026-1' }).steps,
   ...allUnder(agentAtFlow()).filter((working) => working.kind === 'step'),
+  ...allUnder(lastingCutOfAgents()).filter((working) => working.kind === 'step'),
   ...allUnder([withError()]).filter((working) => working.kind === 'step'),
   ...allUnder(waysToPay(recorder).map(workingOf)).filter((working) => working.kind === 'step')
 ];

@@ -9,10 +9,10 @@ import { rangeFault } from '#lib/workbook/range-fault.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 
 const demo = demoWorkbook();
-const airCells = (fields: Readonly<Record<string, Field>>): string[] =>
-  Object.entries(fields).flatMap(([key, field]) => (field.onlyTheatreAir === true ? [key] : []));
-const ofTheatres = airCells(theatreGroupFields);
-const ofSite = airCells(siteFields);
+const cellsBeside = (fields: Readonly<Record<string, Field>>): string[] =>
+  Object.entries(fields).flatMap(([key, field]) => (field.besideTheAnswer === true ? [key] : []));
+const ofTheatres = cellsBeside(theatreGroupFields);
+const ofSite = cellsBeside(siteFields);
 
 const withCells = (site: object, theatres: object = {}): Workbook => ({
   ...demo,
@@ -20,40 +20,48 @@ const withCells = (site: object, theatres: object = {}): Workbook => ({
   theatreGroups: demo.theatreGroups.map((group) => ({ ...group, ...theatres })),
   accounting: { ...demo.accounting, counterfactual: 'replaced-at-end-of-life' }
 });
-/** The estimate, theatre air apart. */
+/** The estimate, with what stands beside the answer apart: theatre air, and the ledger’s lines outside the total. */
 function figures(site: object, theatres: object = {}) {
   const { scenarios, ...rest } = estimate(coreInput(withCells(site, theatres)));
   const apart = scenarios.map((scenario) => {
-    const { theatreAir, ...others } = { ...scenario };
-    return { theatreAir, others };
+    const { theatreAir, ledger, ...others } = { ...scenario };
+    return {
+      beside: [theatreAir, ledger.filter(({ isInTotal }) => !isInTotal)],
+      others: [others, ledger.filter(({ isInTotal }) => isInTotal)]
+    };
   });
   return {
-    air: JSON.stringify(apart.map(({ theatreAir }) => theatreAir)),
+    beside: JSON.stringify(apart.map(({ beside }) => beside)),
     answer: JSON.stringify([rest, apart.map(({ others }) => others)])
   };
 }
 const now = figures({});
 
-it('cells of theatre air are offered no range', () => {
+it('cells beside the answer are offered no range', () => {
   expect(ofTheatres).toEqual(['roomVolumeM3', 'airChangesPerH', 'scavengingPercent', 'airMixingPercent']);
   const paths = numericCells(demo).map(({ path }) => path);
   for (const key of ofTheatres) expect(paths).not.toContain(`theatreGroups.main.${key}`);
 });
 
-it.each(ofTheatres)('%s changes theatre air and nothing else', (key) => {
+it.each(ofTheatres)('%s changes what stands beside the answer and nothing else', (key) => {
   const changed = figures({}, { [key]: 42 });
-  expect(changed.air).not.toBe(now.air);
+  expect(changed.beside).not.toBe(now.beside);
   expect(changed.answer).toBe(now.answer);
 });
 
-it('cells of the recovery room change its air and nothing else', () => {
+it('cells of the recovery room, of contracts and of medical air change what stands beside the answer and nothing else', () => {
   const given = { recoveryRoomVolumeM3: 200, recoveryAirChangesPerH: 6, recoveryHoursPerYear: 2000 };
   const before = figures(given);
   expect(before.answer).toBe(now.answer);
-  expect(ofSite).toEqual([...Object.keys(given), 'recoveryGivenOffPercent']);
+  expect(ofSite).toEqual([
+    'electricityMarketKgCo2ePerKWh',
+    'medicalAirKWhPerM3',
+    ...Object.keys(given),
+    'recoveryGivenOffPercent'
+  ]);
   for (const key of ofSite) {
-    const changed = figures({ ...given, [key]: 42 });
-    expect(changed.air, key).not.toBe(before.air);
+    const changed = figures({ ...given, [key]: 1.5 });
+    expect(changed.beside, key).not.toBe(before.beside);
     expect(changed.answer, key).toBe(now.answer);
   }
 });
