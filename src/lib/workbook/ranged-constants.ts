@@ -39,7 +39,8 @@ export function rangedConstantAt(
     field: {
       kind: 'number',
       title: constant.name,
-      unit: constant.unit === '1' ? '' : constant.unit,
+      // As units of cells are written.
+      unit: constant.unit === '1' ? '' : constant.unit.replace('CO2', 'CO₂'),
       min: Math.min(plausible?.low ?? constant.value, spread?.low ?? Infinity),
       max: Math.max(plausible?.high ?? constant.value, spread?.high ?? -Infinity),
       words: constant.name

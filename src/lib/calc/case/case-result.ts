@@ -21,6 +21,7 @@ export interface CaseWarning {
     | 'sevoflurane-above-2-mac-hours'
     | 'child-formula'
     | 'nitrous-oxide-target'
+    | 'child-nitrous-oxide'
     | 'measured-below-uptake'
     | 'measured-without-spill'
     | 'measured-far-from-model';

@@ -1,4 +1,5 @@
 /** What an uncertainty run says, in words and as chart data. */
+import { isModelError } from '#lib/calc/what-if/model-spread.ts';
 import { drawnSpillShares, spillSharePath } from '#lib/calc/what-if/spill-spread.ts';
 import { bodyModels } from '#lib/calc/input.ts';
 import type { Band, BandPoint } from '#lib/calc/uncertainty/bands.ts';
@@ -170,6 +171,8 @@ function valueInWords(
     const id = bodyModels[value];
     return bodyModelOptions.find((option) => option.id === id)?.label ?? String(id);
   }
+  // A factor around 1 of the model’s own: nobody entered its figures.
+  if (isModelError(path)) return formatNumber(value, { locale });
   if (path === spillSharePath) return formatFull(drawnSpillShares[value] ?? NaN, { locale });
   if (paths.length > 1) return 'each at this end of its range';
   const field = rangedFieldAt(workbook, path);

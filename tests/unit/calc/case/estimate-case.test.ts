@@ -247,6 +247,13 @@ describe('warnings', () => {
     expect(codes(result)).toEqual(['nitrous-oxide-target']);
   });
 
+  test('that nitrous oxide spares less in a child than is counted is said, and only there', () => {
+    const child = { weightKg: 30, ageYears: 8 };
+    expect(codes(estimate(given({ ...child, nitrousOxidePercent: 60 })))).toEqual(['child-nitrous-oxide']);
+    expect(codes(estimate(given(child)))).toEqual([]);
+    expect(codes(estimate(given({ ageYears: 12, nitrousOxidePercent: 60 })))).toEqual([]);
+  });
+
   test('a child’s own lines are used below 25 kg, and the step against the adult formula is said', () => {
     const child = estimate(given({ weightKg: 17, ageYears: 4 }));
     expect(child.neededFlowLPerMin).toBeCloseTo((5 * 17 + 19.8) / 1000, 12);
