@@ -63,6 +63,7 @@ export function estimateWarnings(
     warnings.push(
       'Nitrous oxide lost from the pipes is not counted, as no purchases are given; published losses are 50 to 96 % of what is bought.'
     );
+  warnings.push(...moreNitrousOxideUsedThanBought(input, today));
   if (input.gases.nitrousOxideBoughtKgPerYear === null)
     for (const { name, nitrousOxideSupply } of input.scenarios)
       if (nitrousOxideSupply !== 'as-today')
@@ -77,6 +78,20 @@ export function estimateWarnings(
       );
   return warnings;
 }
+
+/** Where today's cases use more nitrous oxide than was bought, nothing can have been lost: one of the two is wrong. */
+function moreNitrousOxideUsedThanBought(input: EstimateInput, today: ScenarioEstimate | undefined): string[] {
+  const bought = input.gases.nitrousOxideBoughtKgPerYear;
+  const used = today?.perYear.nitrousOxideKg ?? 0;
+  if (bought === null || used <= bought * (1 + rounding)) return [];
+  const share = bought > 0 ? `, ${Math.round((100 * used) / bought)} % of what was bought` : '';
+  return [
+    `Today’s cases use ${used.toPrecision(3)} kg of nitrous oxide by the estimate${share}, so none is counted as lost from the pipes. Usual causes: a year of purchases that is not complete, cylinders bought elsewhere, stock being used up, too many cases or minutes with nitrous oxide, or a share of it above what is given.`
+  ];
+}
+
+/** Relative difference below which two masses are told apart by rounding alone. */
+const rounding = 1e-9;
 
 /** A switch to an agent that is itself switched: a reader may expect both to be applied to a case. */
 /** What a change of technique leaves out, as far as nobody has priced it. */
