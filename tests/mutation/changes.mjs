@@ -232,12 +232,7 @@ export const changes = [
   },
   {
     rule: 'An edit ends what could be done again.',
-    edits: [
-      [
-        'this.#future = []; this.#put(workbook, { opening: false });',
-        'this.#put(workbook, { opening: false });'
-      ]
-    ]
+    edits: [['{ workbook: present }]; this.#future = []; }', '{ workbook: present }]; }']]
   },
 
   // Data.

@@ -58,13 +58,25 @@ export class UndoSteps {
   }
 }
 
+type Known = { readonly to: Workbook; readonly change: JsonChange };
+/** By the workbook that a step leads from: at the next save most steps are the same. */
+const known = new WeakMap<Workbook, Known>();
+
+function changeOnce(from: Workbook, to: Workbook): JsonChange {
+  const before = known.get(from);
+  if (before?.to === to) return before.change;
+  const change = changeBetween(from, to) ?? { in: {} };
+  known.set(from, { to, change });
+  return change;
+}
+
 /** What each step changes, from the nearest on; made one by one, as many will not be asked for. */
 function* changesFrom(present: Workbook, steps: readonly Step[]): Generator<JsonChange> {
   let from = present;
   for (const step of steps) {
     if ('change' in step) yield step.change;
     else {
-      yield changeBetween(from, step.workbook) ?? { in: {} };
+      yield changeOnce(from, step.workbook);
       from = step.workbook;
     }
   }

@@ -129,3 +129,129 @@ test('the colours of the theme are those of the pages on paper', () => {
   for (let series = 1; series <= 6; series++)
     expect(inTheme(`accent${series}`)).toBe(onPaper(`series-${series}`));
 });
+
+/**
+ * No schema of the open format, and no checker under a permissive licence, could be had: its rules that programs are
+ * strict about are held here, from memory of ECMA-376 part 1 (18.2.27, 18.3.1.99, 18.8.39) and part 2 (package).
+ */
+describe('the parts keep the rules of the format', () => {
+  /** Names of the elements within the outermost one, in their order. */
+  function childrenOf(part: string): string[] {
+    const names: string[] = [];
+    let depth = 0;
+    for (const [, end, name = '', closed] of part.matchAll(/<(\/?)([\w:]+)(?:"[^"]*"|[^">])*?(\/?)>/g)) {
+      if (end === '/') depth -= 1;
+      else {
+        if (depth === 1) names.push(name);
+        if (closed !== '/') depth += 1;
+      }
+    }
+    expect(depth).toBe(0);
+    return names;
+  }
+  const orders: readonly (readonly [RegExp, readonly string[]])[] = [
+    [
+      /^xl\/worksheets\/sheet\d+\.xml$/,
+      [
+        ...['sheetPr', 'dimension', 'sheetViews', 'sheetFormatPr', 'cols', 'sheetData', 'sheetCalcPr'],
+        ...['sheetProtection', 'protectedRanges', 'scenarios', 'autoFilter', 'sortState', 'dataConsolidate'],
+        ...['customSheetViews', 'mergeCells', 'phoneticPr', 'conditionalFormatting', 'dataValidations'],
+        ...[
+          'hyperlinks',
+          'printOptions',
+          'pageMargins',
+          'pageSetup',
+          'headerFooter',
+          'rowBreaks',
+          'colBreaks'
+        ],
+        ...['customProperties', 'cellWatches', 'ignoredErrors', 'smartTags', 'drawing', 'legacyDrawing'],
+        ...['legacyDrawingHF', 'picture', 'oleObjects', 'controls', 'webPublishItems', 'tableParts', 'extLst']
+      ]
+    ],
+    [
+      /^xl\/workbook\.xml$/,
+      [
+        ...['fileVersion', 'fileSharing', 'workbookPr', 'workbookProtection', 'bookViews', 'sheets'],
+        ...['functionGroups', 'externalReferences', 'definedNames', 'calcPr', 'oleSize', 'extLst']
+      ]
+    ],
+    [
+      /^xl\/styles\.xml$/,
+      [
+        ...['numFmts', 'fonts', 'fills', 'borders', 'cellStyleXfs', 'cellXfs', 'cellStyles', 'dxfs'],
+        ...['tableStyles', 'colors', 'extLst']
+      ]
+    ]
+  ];
+
+  test('the elements of a part stand in the order of the schema', () => {
+    for (const [which, order] of orders) {
+      const named = [...parts].filter(([name]) => which.test(name));
+      expect([which.source, named.length > 0]).toEqual([which.source, true]);
+      for (const [name, part] of named) {
+        const places = childrenOf(part).map((child) => order.indexOf(child));
+        expect([name, places]).toEqual([name, places.toSorted((a, b) => a - b)]);
+        expect([name, places.includes(-1)]).toEqual([name, false]);
+      }
+    }
+  });
+
+  test('rows and cells ascend, their looks and texts are there, and no cell stands twice', () => {
+    const looks = Number(/<cellXfs count="(\d+)"/.exec(parts.get('xl/styles.xml') ?? '')?.[1]);
+    const texts = (parts.get('xl/sharedStrings.xml') ?? '').match(/<si>/g)?.length ?? 0;
+    expect(looks).toBeGreaterThan(3);
+    let cells = 0;
+    let shared = 0;
+    const columnNumber = (letters: string): number =>
+      [...letters].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0);
+    for (const [name, part] of parts) {
+      if (!name.startsWith('xl/worksheets/')) continue;
+      let place = 0;
+      for (const [, letters = '', row, attributes = '', inside = ''] of part.matchAll(
+        /<c r="([A-Z]+)(\d+)"([^>]*?)(?:\/>|>(.*?)<\/c>)/gs
+      )) {
+        const next = Number(row) * 20_000 + columnNumber(letters);
+        expect(next).toBeGreaterThan(place);
+        place = next;
+        cells += 1;
+        expect(Number(/ s="(\d+)"/.exec(attributes)?.[1] ?? 0)).toBeLessThan(looks);
+        if (!attributes.includes('t="s"')) continue;
+        shared += 1;
+        expect(Number(/<v>(\d+)<\/v>/.exec(inside)?.[1])).toBeLessThan(texts);
+      }
+    }
+    expect(Math.min(cells, shared)).toBeGreaterThan(500);
+  });
+
+  test('each part has its type and each relation its part; sheets and names are unlike each other', () => {
+    const types = parts.get('[Content_Types].xml') ?? '';
+    for (const name of parts.keys()) {
+      if (name === '[Content_Types].xml') continue;
+      const ending = name.slice(name.lastIndexOf('.') + 1);
+      expect([
+        name,
+        types.includes(`PartName="/${name}"`) || types.includes(`Extension="${ending}"`)
+      ]).toEqual([name, true]);
+    }
+    for (const [, target = ''] of (parts.get('xl/_rels/workbook.xml.rels') ?? '').matchAll(
+      / Target="([^"]*)"/g
+    ))
+      expect([target, parts.has(target.startsWith('/') ? target.slice(1) : `xl/${target}`)]).toEqual([
+        target,
+        true
+      ]);
+    const book = parts.get('xl/workbook.xml') ?? '';
+    for (const names of [
+      [...book.matchAll(/<sheet name="([^"]*)"/g)].map(([, name = '']) => name),
+      [...book.matchAll(/<definedName ([^>]*)>/g)].map(([, attributes = '']) => attributes)
+    ]) {
+      expect(names.length).toBeGreaterThan(0);
+      expect(new Set(names.map((name) => name.toLowerCase())).size).toBe(names.length);
+    }
+    for (const [, name = ''] of book.matchAll(/<sheet name="([^"]*)"/g)) {
+      const plain = name.replaceAll('&apos;', "'").replaceAll('&amp;', '&');
+      expect([plain, plain.length <= 31 && !/[\\/?*:[\]]/.test(plain)]).toEqual([plain, true]);
+    }
+  });
+});
