@@ -95,7 +95,7 @@ describe('a run that draws it', () => {
       minutesTogether: false,
       overBodyModels: true,
       overModelError: true,
-    overSpillShare: false
+      overSpillShare: false
     }
   });
   const input = coreInput(workbook);
