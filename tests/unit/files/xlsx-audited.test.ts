@@ -1,5 +1,7 @@
 /** Thirty input cells of a spreadsheet, changed in turn; all of them by `npm run audit:xlsx`. */
 import { describe, expect, test } from 'vitest';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import { everyBranch } from '../../fixtures/every-branch.ts';
 import { findOffice } from '../../fixtures/recalculated.ts';
 import type { AuditedCell } from '../../fixtures/spreadsheet-audit.ts';
 import { audit, auditSheets, cellsToAudit } from '../../fixtures/spreadsheet-audit.ts';
@@ -29,6 +31,16 @@ describe.runIf(office !== null)('thirty cells, each changed by itself', () => {
   test('are followed as the tool follows them, or turn their check red', async () => {
     expect([tinted.length, fixed.length]).toEqual([18, 12]);
     expect(await audit(office ?? '', sheets, [...tinted, ...fixed])).toEqual([]);
+  });
+
+  test('costs of scenarios to which several rates fit are followed too', async () => {
+    const several = everyBranch[0] as Workbook;
+    const of = auditSheets(several);
+    const costs = cellsToAudit(several, of).filter(({ name }) =>
+      /^scenarios\.(today|losing)\.(oneOffCost|yearlyExtraCost)$/.test(name)
+    );
+    expect(costs).toHaveLength(4);
+    expect(await audit(office ?? '', of, costs)).toEqual([]);
   });
 
   test('one that is called tinted and is fixed, and one whose figures are others, are found', async () => {

@@ -92,6 +92,19 @@ describe.each(workbooks)('%s', (_what, workbook) => {
     }
   });
 
+  test('the name of a plan that is said again in a further row is looked after by the check of the row', () => {
+    const rows = sheets.find(({ name }) => name === 'Flow plans')?.rows ?? [];
+    const again = rows.flatMap(([name], at) => {
+      const above = rows[at - 1]?.[0];
+      return name?.kind === 'text' && above?.kind === 'text' && name.text === above.text ? [at] : [];
+    });
+    expect(again.length).toBeGreaterThan(1);
+    for (const at of again) {
+      expect(rows[at]?.[0]?.look).toBeUndefined();
+      expect(rows[at]?.at(-1)).toMatchObject({ formula: expect.stringContaining(`EXACT(A${at + 1},`) });
+    }
+  });
+
   test('each locked sheet has its check, which turns red', () => {
     expect(locked.length).toBeGreaterThan(10);
     for (const { rows, alerts = [] } of locked) {

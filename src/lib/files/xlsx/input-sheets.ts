@@ -94,7 +94,7 @@ function tableSheet(
   const columns = tableColumns(table, workbook.currency);
   const valueAt = cellReader(workbook);
   const hasFigures = !withoutFigures.includes(table);
-  const placed = (cell: TableCell): PlacedCell => {
+  const placed = (cell: TableCell, at: { row: number; column: number }): PlacedCell => {
     switch (cell.kind) {
       case 'text':
         return {
@@ -112,12 +112,17 @@ function tableSheet(
       }
       case 'cell': {
         const isFixed = !follows(cell.path);
+        // The name of an entry that takes several rows says again to which of them a row belongs.
+        if (addresses.get(cell.path) !== cellAddress(name, at)) {
+          const text = cellText(valueAt(cell.path), { field: cell.field, workbook, locale: wordsLocale });
+          return { cell: { kind: 'text', text }, isFixed: false, acts: true };
+        }
         const made = inputCell(valueAt(cell.path), cell.field, { workbook, isFixed });
         return { cell: made, isFixed, acts: cell.field.kind !== 'text' };
       }
     }
   };
-  const rows = cells.map((row) => row.map(placed));
+  const rows = cells.map((row, index) => row.map((cell, column) => placed(cell, { row: index + 1, column })));
   const isSettings = table === 'settings';
   // What a setting is stands beside it; behind all columns come what is fixed, and the check.
   const beside = columns.length + (isSettings ? 1 : 0);

@@ -409,6 +409,7 @@ function fillCashFlow(
 
 const none = 'none';
 const notFound = 'not found by the spreadsheet';
+const several = 'several rates fit';
 const notWithin = 'not within the appraisal';
 const nothingAvoided = 'nothing avoided';
 const savesMoney = 'none, it saves money';
@@ -554,21 +555,21 @@ function fillResults(
 
 /**
  * The internal rate by the spreadsheet's own function, started at the rate that the tool found. A spreadsheet gives one
- * of several rates without a word, so where there are several they are named instead. It may give up on a rate that is
- * there, as on one of millions of percent; it then says so, which is not the same as there being none.
+ * of several rates without a word, so where the sum changes its sign more than once the search starts from below and from
+ * above as well, and where these part it is said that several fit. It may give up on a rate that is there, as on one of
+ * millions of percent; it then says so, which is not the same as there being none.
  */
 function internalRate(block: CashFlowBlock, allPercent: readonly number[]): SheetCell {
   const [only] = allPercent;
-  const several =
-    allPercent.length > 1 ? `several: ${allPercent.map((rate) => rate.toPrecision(4)).join(', ')}` : null;
-  const start = only === undefined ? '' : `,${only / 100}`;
-  const rate = `IFERROR(IRR(${block.net}${start})*100,"${notFound}")`;
-  const one = several === null ? rate : `IF(${block.changesOfSign}>1,"${several}",${rate})`;
+  const found = (start: string): string => `IRR(${block.net}${start})`;
+  const rate = found(only === undefined ? '' : `,${only / 100}`);
+  const apart = [-0.3, 5].map((start) => `ABS(IFERROR(${found(`,${start}`)},${rate})-${rate})`).join(',');
+  const one = `IFERROR(IF(AND(${block.changesOfSign}>1,MAX(${apart})>0.000001),"${several}",${rate}*100),"${notFound}")`;
   return {
     kind: 'formula',
     formula: `IF(${block.changesOfSign}=0,"${none}",${one})`,
     // Flows that change their sign may have no rate all the same: no spreadsheet can tell that from one it does not find.
-    result: several ?? only ?? (block.doesChangeSign ? notFound : none),
+    result: allPercent.length > 1 ? several : (only ?? (block.doesChangeSign ? notFound : none)),
     look: 'amount'
   };
 }
