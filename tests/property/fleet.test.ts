@@ -88,8 +88,13 @@ test('the order of theatre groups changes nothing but rounding', () => {
     fc.property(
       workbooks.filter(({ theatreGroups }) => theatreGroups.length > 1),
       (workbook) => {
-        const turned = { ...workbook, theatreGroups: [...workbook.theatreGroups].reverse() };
-        const [before, after] = [figuresOf(workbook), figuresOf(turned)];
+        // What was measured in a group that is done on unlike machines is taken for the first of them, and that is said.
+        const unmeasured = {
+          ...workbook,
+          caseMix: workbook.caseMix.map((row) => ({ ...row, measuredMlPerCase: null }))
+        };
+        const turned = { ...unmeasured, theatreGroups: [...workbook.theatreGroups].reverse() };
+        const [before, after] = [figuresOf(unmeasured), figuresOf(turned)];
         before.forEach((scenario, index) => {
           const other = after[index] as (typeof after)[number];
           expect(other.monitoringGaps).toBe(scenario.monitoringGaps);

@@ -104,7 +104,7 @@ export const byFactor = (id: string, yields: string, amount: string, unit: strin
     expression: 'a * f',
     inputs: {
       amount: { symbol: 'a', unit, words: amount },
-      factor: { symbol: 'f', unit: `kg CO2e/${unit}`, words: factorWords }
+      factor: { symbol: 'f', unit: unit === '1' ? 'kg CO2e' : `kg CO2e/${unit}`, words: factorWords }
     },
     unit: 'kg CO2e',
     source: 'definition',
