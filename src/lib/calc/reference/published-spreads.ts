@@ -27,7 +27,7 @@ export interface PublishedSpread {
 /** Half of what lies between the 5th and the 95th percentile of a normal distribution, in standard deviations. */
 const halfOf90Percent = 1.645;
 /** Half the width of a PERT distribution around its middle, in its standard deviations. */
-const halfOfPert = Math.sqrt(7);
+const halfOfPert = 7 ** 0.5;
 
 const asDeviation = 'The range is so wide that the draws have this standard deviation: √7 of it either way.';
 
