@@ -50,6 +50,7 @@ test('an edit is followed by its result in one sentence, and by nothing about sa
 
 test('another scenario is told with what it does', async ({ page }) => {
   await page.goto('./comparison/');
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
   const said = await listen(page);
   await page.getByLabel('Scenario', { exact: true }).selectOption('Low flow, same machines');
   await expect.poll(said).toEqual([expect.stringMatching(/^Low flow, same machines saves €/)]);
