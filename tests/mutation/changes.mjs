@@ -278,7 +278,9 @@ export const changes = [
   },
   {
     rule: 'Cases that become intravenous are given no agent.',
-    edits: [['row.technique === technique ? row : { ...row, technique }', 'row']]
+    edits: [
+      ['kept((row: CaseRow): CaseRow => ({ ...row, technique }))', 'kept((row: CaseRow): CaseRow => row)']
+    ]
   },
   {
     rule: 'Propofol that is drawn up and not given is paid for.',

@@ -29,8 +29,16 @@ export const shareOfOwnTechnique = formula<{ changed: readonly number[] }>({
 /** The field in which a scenario says how many change to a technique. Nothing changes to a volatile agent. */
 const fieldOf = { intravenous: 'intravenousPercentByCase', regional: 'regionalPercentByCase' } as const;
 
+const none: readonly { readonly technique: 'intravenous' | 'regional'; readonly percent: number }[] = [];
+
 /** The shares that change to another technique, each above 0; none where the scenario changes nothing. */
-function changesOf(scenario: Changes, row: Row) {
+function changesOf(scenario: Changes, row: Row): typeof none {
+  // Most change none, and this is asked for each group of each run.
+  if (
+    !Object.hasOwn(scenario.intravenousPercentByCase, row.id) &&
+    !Object.hasOwn(scenario.regionalPercentByCase, row.id)
+  )
+    return none;
   return (['intravenous', 'regional'] as const).flatMap((technique) => {
     const percent = ownEntry(scenario[fieldOf[technique]], row.id) ?? 0;
     return percent > 0 && technique !== row.technique ? [{ technique, percent }] : [];

@@ -51,10 +51,8 @@ export function sourcesOfCases(input: EstimateInput, today: Scenario): SourcesOf
     row.technique === 'volatile' && row.agent !== null
       ? (scenario.agentSwitch[row.agent] ?? row.agent)
       : null;
-  /** A row as it is where its cases are done by a technique: the same object each time, as cases are known by their row. */
-  const doneBy = kept((technique: Technique) =>
-    kept((row: CaseRow): CaseRow => (row.technique === technique ? row : { ...row, technique }))
-  );
+  /** A row where its cases are done by another technique: the same object each time, as cases are known by their row. */
+  const doneBy = kept((technique: Technique) => kept((row: CaseRow): CaseRow => ({ ...row, technique })));
   const choice = (
     scenario: Scenario,
     row: CaseRow,
@@ -68,7 +66,12 @@ export function sourcesOfCases(input: EstimateInput, today: Scenario): SourcesOf
   return {
     absorbentById,
     following: (scenario, row, place, technique = row.technique) =>
-      choice(scenario, doneBy(technique)(row), place.machine, planUnder(scenario, row.id, { place, today })),
+      choice(
+        scenario,
+        technique === row.technique ? row : doneBy(technique)(row),
+        place.machine,
+        planUnder(scenario, row.id, { place, today })
+      ),
     asToday: (row, place) => choice(today, row, place.machine, planToday(today, row.id, place)),
     sourcesOf: ({ row, plan, machine, agent }) => ({
       row,
