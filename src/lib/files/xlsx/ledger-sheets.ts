@@ -12,7 +12,7 @@ import type { Working } from '#lib/calc/working/working.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import type { FormulaSheets } from './formula-sheets.ts';
 import { asNumber } from './formula-sheets.ts';
-import type { CellLook, Sheet, SheetCell } from './sheet.ts';
+import type { CellLook, Sheet, SheetCell, SheetChart } from './sheet.ts';
 import { cellAddress, columnLetters } from './sheet.ts';
 
 /** The core's calculation, run with the recorder. */
@@ -97,7 +97,7 @@ class SheetDraft {
 
 const isFigure = (cell: SheetCell | Working | null): cell is Working => cell !== null && 'unit' in cell;
 
-/** The four sheets, with formulas into the steps; figures of all of them are placed before any formula is written. */
+/** The four sheets and their charts, with formulas into the steps; figures of all of them are placed before any formula is written. */
 export function ledgerSheets(
   workbook: Workbook,
   { reckoning, workingOf, cautions }: RecordedReckoning & { readonly cautions: readonly Caution[] },
@@ -114,7 +114,7 @@ export function ledgerSheets(
 
   fillCases(cases, scenarios, { reckoning, workingOf });
   const years = scenarios.map((scenario) => reckoning.year(scenario));
-  fillYear(year, { scenarios, years, workingOf, currency });
+  const lines = fillYear(year, { scenarios, years, workingOf, currency });
   const compared = scenarios.filter((scenario) => !scenario.baseline);
   const blocks = new Map(
     compared.map((scenario) => [
@@ -130,10 +130,66 @@ export function ledgerSheets(
   const yearsAhead = workbook.accounting.appraisalYears;
   return [
     results.finished([36, 18, ...scenarios.map(() => 22)], 1),
+    chartsSheet({ scenarios, currency, blocks, lines }),
     cashFlow.finished([34, 18, ...Array.from({ length: yearsAhead + 1 }, () => 13)], 0),
     year.finished([36, 18, ...scenarios.map(() => 22)], 1),
     cases.finished([26, 36, 24, 14, 18, ...caseColumns.map(() => 14)], 1)
   ];
+}
+
+/** Rows of a ledger, each by the name of its line, over the columns of the scenarios. */
+interface LinesOfYear {
+  readonly scenarios: string;
+  readonly cost: readonly { readonly name: string; readonly values: string }[];
+  readonly co2e: readonly { readonly name: string; readonly values: string }[];
+}
+
+/** What is drawn from the sheets beside it. */
+function chartsSheet({
+  scenarios,
+  currency,
+  blocks,
+  lines
+}: {
+  scenarios: readonly Scenario[];
+  currency: string;
+  blocks: ReadonlyMap<string, CashFlowBlock>;
+  lines: LinesOfYear;
+}): Sheet {
+  const flows = scenarios.flatMap(({ id, name }) => {
+    const block = blocks.get(id);
+    return block === undefined ? [] : [{ name, block }];
+  });
+  const [first] = flows;
+  // Printed, a page has so many rows, and each chart one to itself.
+  const rowsOfPage = 32;
+  const place = (index: number) => ({
+    from: { row: 2 + rowsOfPage * index, column: 0 },
+    to: { row: 27 + rowsOfPage * index, column: 9 }
+  });
+  const ofYear = { kind: 'stacked-columns', categories: lines.scenarios } as const;
+  const drawn: readonly Omit<SheetChart, 'from' | 'to'>[] = [
+    ...(first === undefined
+      ? []
+      : [
+          {
+            kind: 'lines' as const,
+            title: 'Cumulative cash flow against today, by year',
+            unit: currency,
+            categories: first.block.years,
+            series: flows.map(({ name, block }) => ({ name, values: block.cumulative }))
+          }
+        ]),
+    { ...ofYear, title: 'Cost of a year, by line', unit: `${currency} a year`, series: lines.cost },
+    { ...ofYear, title: 'Emissions of a year, by line', unit: 'kg CO₂e a year', series: lines.co2e }
+  ];
+  return {
+    name: 'Charts',
+    widthsCh: Array.from({ length: 10 }, () => 13),
+    frozenRows: 0,
+    rows: [[text('Drawn from “Cash flow” and “Year”, and anew when a tinted cell is changed.')]],
+    charts: drawn.map((chart, index) => ({ ...chart, ...place(index) }))
+  };
 }
 
 const caseColumns = [
@@ -186,7 +242,7 @@ function fillYear(
     workingOf: RecordedReckoning['workingOf'];
     currency: string;
   }
-): void {
+): LinesOfYear {
   const line = (
     title: string,
     unit: string,
@@ -204,7 +260,7 @@ function fillYear(
     sheet.row(heading(title));
   };
   sheet.about = { block: '', columns: ['', '', ...scenarios.map(({ name }) => name)] };
-  sheet.row(
+  const heads = sheet.row(
     heading('A year of each scenario'),
     heading('Unit'),
     ...scenarios.map(({ name }) => heading(name))
@@ -227,21 +283,29 @@ function fillYear(
   line('Regional cases', 'cases', (year) => year.regionalCases);
   block('What it costs');
   for (const agent of agents) line(agentTitle(agent), currency, (year) => year.agents[agent]?.cost);
-  for (const [key, title] of Object.entries(cashLineTitles) as [CashLine, string][])
-    line(key === 'agents' ? 'Agents, all' : title, currency, (year) => year.cost[key]);
+  const overScenarios = (row: number): string => sheet.range(row, 2, 1 + scenarios.length);
+  const cost = (Object.entries(cashLineTitles) as [CashLine, string][]).map(([key, title]) => ({
+    name: title,
+    values: overScenarios(line(key === 'agents' ? 'Agents, all' : title, currency, (year) => year.cost[key]))
+  }));
   sheet.totals.add(line('Total cost', currency, (year) => year.cost.total));
   block('Beside it, not cash');
   for (const [key, title] of Object.entries(shadowLineTitles) as [ShadowLine, string][])
     line(title, currency, (year) => year.cost[key]);
   block('What it emits');
-  for (const [key, title] of Object.entries(co2eLineTitles) as [Co2eLine, string][])
-    line(title, 'kg CO₂e', (year) => year.co2eKg[key]);
+  const co2e = (Object.entries(co2eLineTitles) as [Co2eLine, string][]).map(([key, title]) => ({
+    name: title,
+    values: overScenarios(line(title, 'kg CO₂e', (year) => year.co2eKg[key]))
+  }));
   sheet.totals.add(line('Total emissions', 'kg CO₂e', (year) => year.co2eKg.total));
+  return { scenarios: overScenarios(heads), cost, co2e };
 }
 
 /** Where the rows lie that the results look at. */
 interface CashFlowBlock {
   readonly net: string;
+  readonly years: string;
+  readonly cumulative: string;
   /** The discounted investments of all years. */
   readonly investments: string;
   readonly payback: PaybackRows;
@@ -301,7 +365,7 @@ function fillCashFlow(
     columns: ['', '', ...years.map(({ year }) => `year ${year}`)]
   };
   sheet.row(text(`${scenario.name}, against today`, 'title'));
-  sheet.row(
+  const yearRow = sheet.row(
     heading('Year'),
     heading('Unit'),
     ...years.map(({ year }): SheetCell => ({ kind: 'number', value: year, look: 'heading' }))
@@ -312,7 +376,7 @@ function fillCashFlow(
   line('Saving of the year', (year) => year.saving);
   const net = line('Net cash flow', (year) => year.net);
   sheet.totals.add(net);
-  line('Cumulative cash flow', (year) => year.cumulative);
+  const cumulative = line('Cumulative cash flow', (year) => year.cumulative);
   line('Discounted cash flow', (year) => year.discounted);
   line('Cumulative, discounted', (year) => year.cumulativeDiscounted);
   const ratio = workingOf(benefitCostRatio);
@@ -399,6 +463,8 @@ function fillCashFlow(
   sheet.row();
   return {
     net: sheet.range(net, first, last),
+    years: sheet.range(yearRow, first, last),
+    cumulative: sheet.range(cumulative, first, last),
     investments: sheet.address(investments, first),
     payback,
     discountedPayback,

@@ -19,6 +19,20 @@ export type SheetCell =
 export type CellLook =
   'title' | 'heading' | 'input' | 'price' | 'fixed' | 'fixed-price' | 'note' | 'amount' | 'money';
 
+/** A chart that the spreadsheet program draws from cells, and draws anew when they change. */
+export interface SheetChart {
+  readonly kind: 'lines' | 'stacked-columns';
+  readonly title: string;
+  /** Of the axis of amounts. */
+  readonly unit: string;
+  /** Cells under the axis, as a range on their sheet. */
+  readonly categories: string;
+  readonly series: readonly { readonly name: string; readonly values: string }[];
+  /** Its upper left and lower right corner, in cells counted from 0. */
+  readonly from: { readonly row: number; readonly column: number };
+  readonly to: { readonly row: number; readonly column: number };
+}
+
 export interface Sheet {
   readonly name: string;
   readonly widthsCh: readonly number[];
@@ -33,6 +47,7 @@ export interface Sheet {
   readonly locked?: true;
   /** Cells (`P1:P9`) that turn red where a formula of the first of them comes true. */
   readonly alerts?: readonly { readonly cells: string; readonly when: string }[];
+  readonly charts?: readonly SheetChart[];
   /** Cells that have a name of their own in formulas. */
   readonly names?: readonly { readonly name: string; readonly address: string }[];
 }

@@ -1,9 +1,9 @@
 /** The one place that writes XLSX bytes: the library behind it can change here. */
-import type { Cell, CellStyle, WriteSheet } from 'hucre/xlsx';
+import type { Cell, CellStyle, SheetChart as WrittenChart, WriteSheet } from 'hucre/xlsx';
 import { writeXlsx } from 'hucre/xlsx';
 import { withZipTexts } from '../read/zip-entries.ts';
 import { ownParts } from './own-parts.ts';
-import type { CellLook, Sheet, SheetCell } from './sheet.ts';
+import type { CellLook, Sheet, SheetCell, SheetChart } from './sheet.ts';
 import { quotedSheet } from './sheet.ts';
 
 /** A font that every system has, or one of the same widths. */
@@ -113,7 +113,8 @@ function writtenSheet({
   totals,
   rows,
   locked,
-  alerts = []
+  alerts = [],
+  charts = []
 }: Sheet): WriteSheet {
   const cells = new Map<string, Partial<Cell>>();
   const isNumber = (cell: SheetCell | null | undefined) =>
@@ -139,6 +140,7 @@ function writtenSheet({
       rows.flatMap((row, index) => wrappedHeight(row, widthsCh).map((height) => [index, { height }]))
     ),
     ...(locked === true ? { protection: lockedSheet } : {}),
+    ...(charts.length === 0 ? {} : { charts: charts.map(writtenChart) }),
     ...(alerts.length === 0
       ? {}
       : {
@@ -160,6 +162,19 @@ function writtenSheet({
     ...(frozenRows + frozenColumns > 0 ? { freezePane: { rows: frozenRows, columns: frozenColumns } } : {})
   };
 }
+
+const writtenChart = ({ kind, title, unit, categories, series, from, to }: SheetChart): WrittenChart => ({
+  type: kind === 'lines' ? 'line' : 'column',
+  ...(kind === 'lines' ? {} : { barGrouping: 'stacked' as const }),
+  title: escaped(title),
+  series: series.map(({ name, values }) => ({ name: escaped(name), values, categories, smooth: false })),
+  axes: {
+    // Below all that is drawn, where the amounts go below 0.
+    x: { tickLblPos: 'low' },
+    y: { title: escaped(unit), numberFormat: { formatCode: '#,##0', sourceLinked: false } }
+  },
+  anchor: { from: { row: from.row, col: from.column }, to: { row: to.row, col: to.column } }
+});
 
 /** Without a password: whoever checks the file may unlock it, and widths and heights are the reader’s anyway. */
 const lockedSheet = { sheet: true, formatColumns: true, formatRows: true } as const;
