@@ -6,6 +6,9 @@ import type { Page } from '@playwright/test';
 import { expect, test } from './browser.ts';
 import { gridCell, todaysCost } from './grid-cell.ts';
 
+// Both cores are at work for a minute and more; on a busy computer it takes longer, and nothing here is about how long.
+test.setTimeout(600_000);
+
 const batch = promisify(execFile);
 const rows = 1500;
 

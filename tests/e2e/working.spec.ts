@@ -131,7 +131,7 @@ for (const [sheet, least] of [
   test(`every figure on ${sheet} and in the bottom line has a working that ends in what is shown`, async ({
     page
   }) => {
-    test.setTimeout(300_000);
+    test.setTimeout(600_000);
     await showAll(page, sheet);
     const opened = await openAll(page);
     expect(opened.length).toBeGreaterThanOrEqual(least);
@@ -144,7 +144,7 @@ for (const sheet of ['case-mix', 'prices'])
   test(`every computed cell of the grid on ${sheet} has a working that ends in what is shown`, async ({
     page
   }) => {
-    test.setTimeout(120_000);
+    test.setTimeout(300_000);
     await page.goto(`./${sheet}/`);
     await page.getByTestId('payback').waitFor();
     const cells = await page.locator('td[data-state="computed"]').all();

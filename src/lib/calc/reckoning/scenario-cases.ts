@@ -169,14 +169,24 @@ export function scenarioCases<C extends CaseUse>(
     return as('scaled-to-measured', { ...model, liquidMl });
   }
 
-  const casesIn: ScenarioCases<C>['casesIn'] = (scenario, row, standing) => {
-    const isFollowedByAll = r.value(standing.adoptionPercent) >= 100;
-    const choices = choicesIn(r, sources, { today, scenario, row, standing, isFollowedByAll });
-    return {
-      following: eachReckoned(choices.following),
-      rest: choices.rest === null ? null : reckoned(choices.rest)
-    };
-  };
+  /** Asked for by what fails, by the year, by monitoring and by the air of the room: chosen once. */
+  const casesThere = kept((scenario: Scenario) =>
+    kept((standing: Standing) => {
+      const isFollowedByAll = r.value(standing.adoptionPercent) >= 100;
+      return kept((row: CaseRow): CasesThere<C> => {
+        const { following, rest } = choicesIn(r, sources, {
+          today,
+          scenario,
+          row,
+          standing,
+          isFollowedByAll
+        });
+        return { following: eachReckoned(following), rest: rest === null ? null : reckoned(rest) };
+      });
+    })
+  );
+  const casesIn: ScenarioCases<C>['casesIn'] = (scenario, row, standing) =>
+    casesThere(scenario)(standing)(row);
 
   /** Why the cases of a row cannot be computed; null where they can. */
   const faultIn = (scenario: Scenario, row: CaseRow): FailedCell | null => {
