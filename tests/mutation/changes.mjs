@@ -2,10 +2,10 @@
  * One-line changes of the wiring that no test once noticed: a wrong figure, and a perfect working for it. Each must turn
  * a test red whose name says the rule. Where the code is written anew, its change is written anew as well.
  */
-const rowsOfTheRest = 'rows.flatMap(({ there, rest: others }) =>';
+const rowsOfTheRest = 'rest: rows.flatMap(({ there, rest }) =>';
 /** @param {string} others what the cases are given that do not follow */
 const rowsOfTheRestWith = (others) =>
-  `rows.map(({ rest, ...row }) => ({ ...row, rest: rest === null ? null : ${others} })).flatMap(({ there, rest: others }) =>`;
+  `rest: rows.map(({ rest, ...row }) => ({ ...row, rest: rest === null ? null : ${others} })).flatMap(({ there, rest }) =>`;
 
 /** @type {readonly import('../../scripts/apply-change.mjs').Change[]} */
 export const changes = [

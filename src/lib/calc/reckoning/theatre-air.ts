@@ -30,9 +30,11 @@ import {
   steadyConcentration
 } from '../theatre-air/room-air.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
-import { partByTechnique, partOfCases, restOfCases, together } from '../year/consumption.ts';
+import { together } from '../year/consumption.ts';
 import type { SourcesOfCases } from './case-sources.ts';
-import type { CaseReckoning, ScenarioCases } from './scenario-cases.ts';
+import type { CaseWithShare } from './cases-with-shares.ts';
+import { casesWithShares } from './cases-with-shares.ts';
+import type { ScenarioCases } from './scenario-cases.ts';
 import type { YearPart } from './year-parts.ts';
 
 export type AirSubject = Agent | 'nitrous-oxide';
@@ -126,45 +128,9 @@ export function theatreAir<C extends CaseUse>(
     };
   };
 
-  /** A case of a row in these theatres, and the share of the row's cases that is done so. */
-  interface Way {
-    /** With the technique in force. */
-    readonly row: CaseRow;
-    readonly one: CaseReckoning<C>;
-    readonly sharePercent: Quantity;
-  }
-  const waysIn = (standing: Standing): readonly Way[] =>
-    cases.rowsOf(scenario).flatMap((row) => {
-      const share = cases.shareIn(standing, row);
-      if (share === 'none') return [];
-      const there =
-        share === 'all'
-          ? r.assumption(100, '%', 'Every case of a group that is done in one way alone.')
-          : share;
-      const { following, rest } = cases.casesIn(scenario, row, standing);
-      const part = (sharePercent: Quantity) => r.apply(partOfCases, { therePercent: there, sharePercent });
-      const followed = rest === null ? there : part(standing.adoptionPercent);
-      const ways = following.map(({ one, percent }): Way => ({
-        row: one.row,
-        one,
-        sharePercent:
-          percent === null
-            ? followed
-            : r.apply(partByTechnique, { sharePercent: followed, techniquePercent: percent })
-      }));
-      return rest === null
-        ? ways
-        : [
-            ...ways,
-            {
-              row: rest.row,
-              one: rest,
-              sharePercent: part(r.apply(restOfCases, { adoptionPercent: standing.adoptionPercent }))
-            }
-          ];
-    });
+  type Way = CaseWithShare<C>;
   const minutesOf = (row: CaseRow): Quantity => r.cell(row.minutes, 'min', 'caseMix', row.id, 'minutes');
-  const minutesAYear = ({ row, sharePercent }: Way): Quantity =>
+  const minutesAYear = ({ one: { row }, sharePercent }: Way): Quantity =>
     r.apply(minutesInRoom, {
       casesPerYear: r.cell(row.casesPerYear, '1', 'caseMix', row.id, 'casesPerYear'),
       sharePercent,
@@ -173,11 +139,11 @@ export function theatreAir<C extends CaseUse>(
 
   /** What escapes a minute of each substance that the case is given. */
   const escapesOf = (
-    { row, one }: Way,
+    { one }: Way,
     scavengingPercent: Quantity
   ): readonly { readonly subject: AirSubject; readonly escapingLPerMin: Quantity }[] => {
+    const { row, agent, machine, result } = one;
     if (row.technique === 'regional') return [];
-    const { agent, machine, result } = one;
     const minutes = minutesOf(row);
     const { oxygenMlPerMin, agent: model } = modelCase(r, givenOf(sources.sourcesOf(one)));
     const flowLPerMin = r.apply(meanFreshGas, {
@@ -213,8 +179,8 @@ export function theatreAir<C extends CaseUse>(
 
   const subjectsIn = (ways: readonly Way[]): readonly AirSubject[] => {
     const given = new Set<AirSubject>(
-      ways.flatMap(({ row, one }): AirSubject[] => [
-        ...(one.agent === null ? [] : [one.agent]),
+      ways.flatMap(({ one: { row, agent } }): AirSubject[] => [
+        ...(agent === null ? [] : [agent]),
         ...(row.technique !== 'regional' && row.nitrousOxidePercent > 0 ? (['nitrous-oxide'] as const) : [])
       ])
     );
@@ -223,7 +189,8 @@ export function theatreAir<C extends CaseUse>(
 
   const roomOf = (standing: Standing): RoomAir => {
     const { group } = standing;
-    const ways = waysIn(standing);
+    const { following, rest } = casesWithShares(r, cases, { scenario, standing });
+    const ways = [...following, ...rest];
     const { roomVolumeM3, airChangesPerH: changes, scavengingPercent: scavenging, airMixingPercent } = group;
     if (roomVolumeM3 === null || changes === null || scavenging === null)
       return {
@@ -273,7 +240,7 @@ export function theatreAir<C extends CaseUse>(
           r.value(each.steadyPpm) > r.value(most.steadyPpm) ? each : most
         );
         const { steadyPpm, escapingLPerMin } = highest;
-        const { row } = highest.way;
+        const { row } = highest.way.one;
         const endOfCasePpm = r.apply(buildUp, { steadyPpm, airChangesPerH, minutes: minutesOf(row) });
         const allMinutes = [
           ...given.map(({ minutes }) => minutes),
