@@ -85,7 +85,7 @@ export const inventoryClasses: Readonly<Record<LedgerKind, InventoryClass>> = {
 export const leftOutOfBoundary: readonly string[] = [
   'making agents, which depends on the route of synthesis and may not be small',
   'making machines and monitors, which an inventory counts whole in the year of purchase',
-  'circuits, filters, syringes and other consumables, and their waste',
+  'circuits, filters and other consumables, and their waste, beyond what intravenous and regional drugs come with',
   'spent absorbent and its transport',
   'freight, cylinders and their return',
   'losses of the grid and making of fuels',

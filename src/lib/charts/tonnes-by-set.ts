@@ -20,7 +20,8 @@ const figures = { kind: 'number', unit: 't' } as const;
 export function tonnesBySet({ sets, scenarios }: TonnesBySet): ChartData {
   const rows = sets.flatMap(({ name, isInForce }, set) =>
     scenarios.map((scenario, place) => ({
-      name: `${name}${isInForce ? ', in force' : ''}: ${scenario.name}`,
+      // Once a way: its other bars stand below with their scenario alone.
+      name: place === 0 ? `${name}${isInForce ? ', in force' : ''}: ${scenario.name}` : scenario.name,
       place,
       tonnes: scenario.tonnes[set] ?? null,
       path: scenario.pathOf(set)

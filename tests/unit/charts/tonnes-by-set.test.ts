@@ -18,9 +18,9 @@ test('there is a bar from 0 for each way and scenario, and its table asks for ea
   });
   expect(y.names).toEqual([
     'One, 20 years: Today',
-    'One, 20 years: Low',
+    'Low',
     'One, 100 years, in force: Today',
-    'One, 100 years, in force: Low'
+    'Low'
   ]);
   expect(series.map(({ points }) => points)).toEqual([
     [
