@@ -1,4 +1,4 @@
-/** Emissions of a year by every way to count warming: one bar a way and scenario. */
+/** Emissions of a year by way to count warming: one bar a way and scenario. */
 import type { ChartData } from './chart-data.ts';
 import { nameCell, nameColumn, numberCell, numberColumn } from './chart-table.ts';
 import { figureText } from './figure-text.ts';
@@ -33,7 +33,7 @@ export function tonnesBySet({ sets, scenarios }: TonnesBySet): ChartData {
       ? 'Nothing to draw: nothing is emitted yet. Fill in the case mix and the flow plans.'
       : null;
   return {
-    title: 'Emissions a year by every way to count warming',
+    title: 'Emissions a year by way to count warming, 20 and 100 years',
     summary:
       empty ??
       `The same year: from ${figureText(Math.min(...told), figures)} to ${figureText(Math.max(...told), figures)} CO₂e. Litres and money are the same in all.`,

@@ -11,6 +11,10 @@ export const choiceName = ({ set, years }: Pick<WarmingChoice, 'set' | 'years'>)
     ? `Temperature after ${years} years, a pulse (GTP, AR6)`
     : `${warmingSetOptions.find(({ id }) => id === set)?.label ?? set}, ${years} years`;
 
+/** The same for a chart, whose rows are as high as the longest name: the whole of it stands in the table above. */
+export const shortChoiceName = (choice: Pick<WarmingChoice, 'set' | 'years'>): string =>
+  choice.set === 'literature-2021' ? `AR6 corrected, ${choice.years} years` : choiceName(choice);
+
 /** Every order of scenarios that is not the same by every way to count, one sentence each; one that says so, if all are. */
 export function ordersInWords(
   orders: readonly ChangedOrder[],
