@@ -16,12 +16,7 @@ test('there is a bar from 0 for each way and scenario, and its table asks for ea
     sets,
     scenarios: [scenario('Today', [30, 10]), scenario('Low', [20, null])]
   });
-  expect(y.names).toEqual([
-    'One, 20 years: Today',
-    'Low',
-    'One, 100 years, in force: Today',
-    'Low'
-  ]);
+  expect(y.names).toEqual(['One, 20 years: Today', 'Low', 'One, 100 years, in force: Today', 'Low']);
   expect(series.map(({ points }) => points)).toEqual([
     [
       { x: 30, y: 0, from: 0 },
