@@ -293,6 +293,25 @@ export interface AgentFateOfYear {
   ventedKg: number;
 }
 
+/** Emissions for a case, an hour and a MAC-hour; null: there is none to divide by. */
+export interface Intensity {
+  co2eKgPerCase: number | null;
+  co2eKgPerHour: number | null;
+  /** Of agents alone, over the MAC-hours that they make. */
+  agentCo2eKgPerMacHour: number | null;
+}
+
+export interface IntensityOfScenario {
+  /** Of the settled year: all lines of the total over all cases and their hours. */
+  year: Intensity;
+  /** That beyond today’s, of it, in per cent; null: there is nothing to compare with. Of today itself 0. */
+  changePercent: Intensity;
+  /** Of each agent alone, in the settled year, over the cases that it is given in. */
+  agents: Partial<Record<Agent, Intensity>>;
+  /** By case group: one of its cases on the scenario’s own plan, without what is lost from pipes. */
+  cases: Record<string, Intensity>;
+}
+
 /** Lines of the total, and what is told beside it. */
 export type LedgerKind = Co2eLine | 'regional' | 'lostAtFilling' | 'electricityByContract' | 'medicalAir';
 
@@ -445,6 +464,7 @@ export interface ScenarioEstimate {
   agentFate: Partial<Record<Agent, AgentFateOfYear>>;
   /** What the settled year's emissions are made of, and what stands beside their total. */
   ledger: LedgerLine[];
+  intensity: IntensityOfScenario;
   theatreAir: TheatreAir;
   failed: FailedCell[];
 }

@@ -40,6 +40,7 @@ import type { CostOfService } from '../money/equal-service.ts';
 import type { WaysOfMove } from '../money/ways-to-pay.ts';
 import { levelOrder, pricedNeed } from '../reckoning/monitoring-of-scenario.ts';
 import type { CaseResult } from '../case/case-result.ts';
+import type { IntensityFigures } from '../reckoning/intensity.ts';
 import type { Reckoning } from '../reckoning/reckoning.ts';
 import { reckon } from '../reckoning/reckoning.ts';
 import type { CaseReckoning } from '../reckoning/scenario-cases.ts';
@@ -48,6 +49,8 @@ import { plain } from '../working/plain.ts';
 import type { Quantity } from '../working/reckoner.ts';
 
 const number = <T extends number | null>(quantity: Quantity<T>): T => plain.value(quantity);
+const numberOrNull = (quantity: Quantity | null): number | null =>
+  quantity === null ? null : number(quantity);
 const money = (quantity: Quantity<Decimal>): string => text(plain.value(quantity));
 const moneyOrNull = (quantity: Quantity<Decimal | null>): string | null => {
   const value = plain.value(quantity);
@@ -173,6 +176,15 @@ function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Sc
       co2eKg: co2eKg === null ? null : number(co2eKg)
     }))
   );
+  const intensity = once(() => {
+    const { cases: groups, agents, year, changePercent } = reckoning.intensity(scenario);
+    return {
+      year: mapped(year, numberOrNull),
+      changePercent: mapped(changePercent, numberOrNull),
+      agents: mapped(agents as Readonly<Record<Agent, IntensityFigures>>, (of) => mapped(of, numberOrNull)),
+      cases: mapped(groups, (of) => mapped(of, numberOrNull))
+    };
+  });
   const air = once(() => theatreAirEstimate(reckoning.theatreAir(scenario)));
   return {
     id: scenario.id,
@@ -228,6 +240,9 @@ function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Sc
     },
     get ledger() {
       return ledger();
+    },
+    get intensity() {
+      return intensity();
     },
     get theatreAir() {
       return air();

@@ -25,6 +25,7 @@ const rooms = [
   'vapourOnOwnPlan',
   'agentFate',
   'ledger',
+  'intensity',
   'theatreAir'
 ];
 
@@ -111,6 +112,8 @@ export function explainer(
         return follow(reckoning.agentFate(scenario), rest, path);
       case 'ledger':
         return follow(reckoning.ledger(scenario), rest, path);
+      case 'intensity':
+        return follow(reckoning.intensity(scenario), rest, path);
       case 'theatreAir':
         return follow(reckoning.theatreAir(scenario), rest, path);
       default:

@@ -85,6 +85,7 @@ export function figurePaths(estimate: Estimate): string[] {
     ...more.ledger.flatMap(({ activity, factor, co2eKg }, index) =>
       leaves(`${id}.ledger.${index}`, { activity, factor, co2eKg })
     ),
+    ...leaves(`${id}.intensity`, more.intensity),
     ...theatreAirPaths(`${id}.theatreAir`, more.theatreAir)
   ]);
   return [...ofScenarios, ...incrementPaths(estimate.increments)];

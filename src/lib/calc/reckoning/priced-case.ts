@@ -14,6 +14,8 @@ import type { CaseReckoning } from './scenario-cases.ts';
 
 export interface PricedCase {
   readonly co2eKg: Quantity;
+  /** Of it, by the agent. */
+  readonly agentCo2eKg: Quantity;
   readonly cost: Quantity<Decimal>;
 }
 
@@ -86,8 +88,10 @@ export function pricedCase(
     intravenousH: techniques.intravenousH,
     regionalCases: techniques.regionalCases
   };
+  const co2eKg = co2eLines(r, emitting, input);
   return {
-    co2eKg: co2eLines(r, emitting, input).total,
+    co2eKg: co2eKg.total,
+    agentCo2eKg: co2eKg.agents,
     cost: costOfCase(r, prices, {
       liquidMl: agent === null ? {} : { [agent]: result.liquidMl },
       oxygenM3,

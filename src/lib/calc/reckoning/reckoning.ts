@@ -27,6 +27,8 @@ import { vapourOfYear } from '../year/vapour.ts';
 import type { EmittingSide } from './against.ts';
 import { Against } from './against.ts';
 import { sourcesOfCases } from './case-sources.ts';
+import { casesWithShares } from './cases-with-shares.ts';
+import { intensities } from './intensity.ts';
 import { withModelError } from './model-error.ts';
 import { pricedCase } from './priced-case.ts';
 import { scenarioCases } from './scenario-cases.ts';
@@ -57,13 +59,15 @@ export interface CasesDone<C extends CaseUse> {
  * @param memo where results of cases are kept over edits; a recorder takes the values from there, and records a case
  *   once somebody looks at how it came about.
  */
-export const reckon = (r: Reckoner, input: EstimateInput, memo?: CaseMemo) =>
-  reckonWith(r, input, (sources) => {
+export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
+  const reckoning = reckonWith(r, input, (sources) => {
     const run = (): CaseResult => estimateCase(r, givenOf(sources));
     if (memo === undefined) return run();
     const known = memo.result(sources, plainCase);
     return r.records ? recordedCase(known, run) : known;
   });
+  return { ...reckoning, intensity: intensities(r, reckoning) };
+}
 
 const plainCase = (given: CaseGiven): CaseResult => estimateCase(plain, given);
 
@@ -163,6 +167,12 @@ export function reckonWith<C extends CaseUse>(
     cases: casesOf,
     casesDone,
     caseOf,
+    /** The cases of the settled year by the machine and the way in which they are done, with their shares. */
+    casesOfYear: (scenario: Scenario) =>
+      settled(scenario).standings.flatMap((standing) => {
+        const { following, rest } = casesWithShares(r, cases, { scenario, standing });
+        return [...following, ...rest];
+      }),
     pricedCase: kept((scenario: Scenario) =>
       kept((row: CaseRow) =>
         pricedCase(r, input, {
