@@ -1,6 +1,7 @@
 /** What the core gives: the estimate of version 1, plain numbers and decimal strings, ready for JSON. */
 import type { Agent, Lever, MonitorItem, Technique } from './input.ts';
 import type { CaseMethod, CaseWarning, FlowClass } from './case/case-result.ts';
+import type { ReconciliationFinding } from './year/reconciliation.ts';
 
 export interface AgentYear {
   liquidMl: number;
@@ -469,6 +470,25 @@ export interface ScenarioEstimate {
   failed: FailedCell[];
 }
 
+/** Today's use of an agent in the theatres beside what was bought; null: not given, and never 0. */
+export interface AgentReconciliation {
+  agent: Agent;
+  /** Usable liquid bought for the theatres. */
+  purchasedMl: number | null;
+  /** By the model, scaled to no purchases; null: no case is given it. */
+  estimatedMl: number | null;
+  estimateOverPurchase: number | null;
+  finding: ReconciliationFinding;
+}
+
+export interface NitrousOxideReconciliation {
+  boughtKg: number | null;
+  usedKg: number;
+  /** What is left of it: lost from the pipes. */
+  lostKg: number | null;
+  lostPercent: number | null;
+}
+
 export interface Estimate {
   format: 'vapour-ledger-estimate';
   version: 2;
@@ -478,6 +498,7 @@ export interface Estimate {
   currency: string;
   referenceSet: string;
   scenarios: ScenarioEstimate[];
+  reconciliation: { agents: AgentReconciliation[]; nitrousOxide: NitrousOxideReconciliation };
   /** Today, the scenarios and their twins as alternatives of which one is chosen; null: a run failed. */
   increments: { money: MoneyIncrement[]; tonnes: TonnesIncrement[] } | null;
   /** The list over all scenarios. */

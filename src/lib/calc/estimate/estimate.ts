@@ -75,6 +75,17 @@ export function estimate(input: EstimateInput, memo = new CaseMemo()): Estimate 
       return { money: byOutlay.map(moneyIncrement), tonnes: tonnes.map(tonnesIncrement) };
     })
   );
+  const reconciliation = once(() => {
+    const { agents, nitrousOxide } = reckoning.reconciliation();
+    const { boughtKg, usedKg, lostKg, lostPercent } = nitrousOxide;
+    return {
+      agents: agents.map(({ agent, finding, ...of }) => ({ agent, ...mapped(of, numberOrNull), finding })),
+      nitrousOxide: {
+        ...mapped({ boughtKg, lostKg, lostPercent }, numberOrNull),
+        usedKg: number(usedKg)
+      }
+    };
+  });
   const monitoring = once(() => overScenarios(scenarios));
   const cautions = once(() => scenarios.flatMap((scenario) => scenario.cautions));
   const restrictions = once(() => restrictionsInWords(input));
@@ -90,6 +101,9 @@ export function estimate(input: EstimateInput, memo = new CaseMemo()): Estimate 
     currency: input.currency,
     referenceSet: input.reference.id,
     scenarios,
+    get reconciliation() {
+      return reconciliation();
+    },
     get increments() {
       return increments().value;
     },

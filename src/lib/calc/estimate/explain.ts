@@ -66,6 +66,8 @@ export function explainer(
     const [scenarioId = '', room = '', ...rest] = path.split('.');
     if (scenarioId === 'increments' && isListOfIncrements(room))
       return follow(incrementFigures(apart), [room, ...rest], path);
+    if (scenarioId === 'reconciliation' && (room === 'agents' || room === 'nitrousOxide'))
+      return follow(reckoning.reconciliation(), [room, ...rest], path);
     const scenario = input.scenarios.find((each) => each.id === scenarioId);
     if (scenario === undefined)
       throw new NoSuchFigureError(

@@ -29,6 +29,7 @@ import { Against } from './against.ts';
 import { sourcesOfCases } from './case-sources.ts';
 import { casesWithShares } from './cases-with-shares.ts';
 import { intensities } from './intensity.ts';
+import { reconciled } from './reconciliation.ts';
 import { withModelError } from './model-error.ts';
 import { pricedCase } from './priced-case.ts';
 import { scenarioCases } from './scenario-cases.ts';
@@ -93,13 +94,14 @@ export function reckonWith<C extends CaseUse>(
     modelled: withModelError(r, input.modelError, modelled)
   });
   const partsIn = yearParts(r, input, cases);
-  const { yearIn, fateIn, ledgerIn, absorbentUnder, reconciliation } = scenarioYears(r, input, {
-    today,
-    fleet,
-    sources,
-    partsIn,
-    prices
-  });
+  const { yearIn, fateIn, ledgerIn, absorbentUnder, reconciliation, estimatedToday, purchasedToday } =
+    scenarioYears(r, input, {
+      today,
+      fleet,
+      sources,
+      partsIn,
+      prices
+    });
   const monitoring = scenarioMonitoring(r, input, { today, fleet, cases });
   const settled = (scenario: Scenario) => {
     const periods = fleet.periods(scenario);
@@ -230,7 +232,15 @@ export function reckonWith<C extends CaseUse>(
       const period = settled(scenario);
       return theatreAir(r, input, { scenario, period, cases, sources, parts: partsIn(scenario, period) });
     }),
-    reconciliation: (agent: Agent) => reconciliation(agent),
+    reconciliation: once(() =>
+      reconciled(r, input, {
+        ratio: reconciliation,
+        estimated: estimatedToday,
+        purchased: purchasedToday,
+        usedKg: settledYear(today).figures.nitrousOxideKg,
+        lostKg: settledYear(today).emitting.nitrousOxideLostKg
+      })
+    ),
     failed: (scenario: Scenario): readonly FailedCell[] => cases.failedIn(scenario)
   };
 }

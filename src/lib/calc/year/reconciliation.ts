@@ -55,6 +55,21 @@ export const estimateOverPurchase = formula<{ estimatedMl: number; purchasedMl: 
   compute: ({ estimatedMl, purchasedMl }) => estimatedMl / purchasedMl
 });
 
+/** Share of the nitrous oxide bought that no patient was given. */
+export const nitrousOxideLostShare = formula<{ lostKg: number; boughtKg: number }>({
+  id: 'year.nitrous-oxide-lost-share',
+  yields: 'Share of the nitrous oxide bought that is lost',
+  words: 'what is lost from the pipes over what was bought',
+  expression: 'L / B * 100',
+  inputs: {
+    lostKg: { symbol: 'L', unit: 'kg', words: 'nitrous oxide lost from the pipes' },
+    boughtKg: { symbol: 'B', unit: 'kg', words: 'nitrous oxide bought' }
+  },
+  unit: '%',
+  source: 'definition',
+  compute: ({ lostKg, boughtKg }) => (lostKg / boughtKg) * 100
+});
+
 /** Use scaled so that today's estimate meets the purchases. */
 export const scaledToPurchases = formula<{ liquidMl: number; ratio: number }>({
   id: 'year.scaled-to-purchases',
@@ -86,6 +101,38 @@ export const scaledToMeasured = formula<{ modelMl: number; measuredMl: number; t
   source: 'definition',
   compute: ({ modelMl, measuredMl, todayModelMl }) => (modelMl * measuredMl) / todayModelMl
 });
+
+/** How today's estimate stands to what was bought. */
+export const reconciliationFindings = [
+  'not-given',
+  'not-used',
+  'all-elsewhere',
+  'far-below',
+  'agrees',
+  'more-than-bought',
+  'far-above'
+] as const;
+export type ReconciliationFinding = (typeof reconciliationFindings)[number];
+
+/** Relative difference below which two amounts are told apart by rounding alone. */
+const rounding = 1e-9;
+
+/** What a ratio says: far below the purchases, in agreement, or more used than was bought, by little or by much. */
+export function findingOf(ratio: number): ReconciliationFinding {
+  if (ratio < reconciliationBounds.low) return 'far-below';
+  if (ratio > reconciliationBounds.high) return 'far-above';
+  return ratio > 1 + rounding ? 'more-than-bought' : 'agrees';
+}
+
+/** What usually lies behind it: common practice, no source. */
+export const likelyCauses = {
+  lessUsed:
+    'flows or dial settings above the plan, cases missing from the case mix, long wash-outs, agent used outside the theatres or put in stock, for which Prices has a column',
+  moreUsed:
+    'flows below the plan, too many cases or minutes, a year of purchases that is not complete, stock being used up',
+  moreNitrousOxideUsed:
+    'a year of purchases that is not complete, cylinders bought elsewhere, stock being used up, too many cases or minutes with nitrous oxide, or a share of it above what is given'
+} as const;
 
 /** Bounds of estimate ÷ purchase outside which a reader is told; common practice, no source. */
 export const reconciliationBounds = { low: 0.7, high: 1.2 } as const;
