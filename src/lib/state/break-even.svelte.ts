@@ -1,11 +1,14 @@
 /** The break-even questions of a scenario, answered in a worker whenever the workbook has come to rest. */
+import { coreInput } from '#lib/workbook/core-input.ts';
 import { freshId } from '#lib/workbook/edit-rows.ts';
 import { crossChecks } from '#lib/workbook/cross-checks.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { limits } from '#lib/workbook/workbook.ts';
 import type { TurningInput } from '#lib/calc/money/turning-inputs.ts';
 import type { Answer, Question, Unasked } from '#lib/calc/what-if/questions.ts';
+import { explainAnswer, explainTurning } from '#lib/calc/what-if/explain-answers.ts';
 import { isOwnCell, questionSubjects, withAnswer } from '#lib/calc/what-if/questions.ts';
+import type { Working } from '#lib/calc/working/working.ts';
 import type { Desk } from './desk.svelte.ts';
 import type { Ask, WhatIfPort } from '#lib/background/what-if-messages.ts';
 
@@ -28,6 +31,7 @@ export class BreakEvenQuestions {
   readonly #openPort: () => WhatIfPort;
   #port: WhatIfPort | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
+  #asked: { readonly workbook: Workbook; readonly given: Asked } | null = null;
 
   constructor(openPort: () => WhatIfPort) {
     this.#openPort = openPort;
@@ -43,7 +47,28 @@ export class BreakEvenQuestions {
     this.failure = null;
     this.answers = [];
     [this.turning, this.lookedAt] = [null, null];
+    this.#asked = { workbook, given };
     this.#timer = setTimeout(() => this.#post(workbook, given), restMs);
+  }
+
+  /**
+   * How an answer was found.
+   * @param unit of the value that was found, e.g. `currency`, `L/min`.
+   */
+  explain(answer: Extract<Answer, { kind: 'found' }>, unit: string): Working {
+    const { workbook, given } = this.#lastAsked();
+    return explainAnswer(coreInput(workbook), answer, { discounted: given.discounted, unit });
+  }
+
+  /** How a cell that turns the answer by itself was found. */
+  explainTurning(cell: TurningInput, unit: string): Working {
+    const { workbook, given } = this.#lastAsked();
+    return explainTurning(coreInput(workbook), cell, { ...given, unit });
+  }
+
+  #lastAsked(): { readonly workbook: Workbook; readonly given: Asked } {
+    if (this.#asked === null) throw new Error('Nothing was asked, so there is no answer to explain.');
+    return this.#asked;
   }
 
   /** Ends what is being solved. */

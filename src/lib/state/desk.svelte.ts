@@ -6,11 +6,29 @@ import type { estimate } from '#lib/calc/estimate/estimate.ts';
 import { ladderInOrder } from '#lib/calc/estimate/estimate.ts';
 import type { Estimate, LadderStep, ScenarioEstimate } from '#lib/calc/estimate-types.ts';
 import { explainer } from '#lib/calc/estimate/explain.ts';
-import type { LastingCut, WarmingChoice, YearUnderChoice } from '#lib/calc/estimate/under-every-set.ts';
-import { explainUnder, lastingCut, underEverySet } from '#lib/calc/estimate/under-every-set.ts';
+import type { ConstantUse } from '#lib/calc/estimate/constant-uses.ts';
+import { constantUses } from '#lib/calc/estimate/constant-uses.ts';
+import { warningsBesideCautions } from '#lib/calc/estimate/estimate-warnings.ts';
+import type { MovedFigure } from '#lib/calc/estimate/figures-of-move.ts';
+import { figuresOfMove } from '#lib/calc/estimate/figures-of-move.ts';
+import type {
+  ChangedOrder,
+  LastingCut,
+  WarmingChoice,
+  YearUnderChoice
+} from '#lib/calc/estimate/under-every-set.ts';
+import {
+  changedOrders,
+  explainUnder,
+  lastingCut,
+  underEverySet
+} from '#lib/calc/estimate/under-every-set.ts';
 import type { EstimateInput, Lever } from '#lib/calc/input.ts';
-import type { Quantity, Reckoner } from '#lib/calc/working/reckoner.ts';
-import { recorder } from '#lib/calc/working/recorder.ts';
+import type { Capacity } from '#lib/calc/fleet/capacity.ts';
+import { capacityOf } from '#lib/calc/fleet/capacity.ts';
+import { fleetWarnings } from '#lib/calc/fleet/fleet-warnings.ts';
+import { plain } from '#lib/calc/working/plain.ts';
+import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import { undecidedNumber } from '#lib/numbers/undecided-number.ts';
 import type { AmountsBecome } from '#lib/workbook/change-currency.ts';
@@ -158,10 +176,23 @@ export class Desk {
   readonly explain: (path: string) => Working = $derived.by(() =>
     explainer(this.#input, recorder, this.#memo)
   );
+  /** The published figures that act in the workbook, each with where it does; traces every kind of figure when called. */
+  readonly constantUses: () => ReadonlyMap<string, readonly ConstantUse[]> = $derived.by(() => {
+    const input = this.#input;
+    return () => constantUses(input);
+  });
   /** The year under every way to count warming, for the sheet that sets them side by side. */
   readonly underEverySet: readonly YearUnderChoice[] = $derived.by(() =>
     underEverySet(this.#input, this.#memo)
   );
+  /** The orders of scenarios that depend on how warming is counted. */
+  readonly changedOrders: readonly ChangedOrder[] = $derived.by(() => changedOrders(this.underEverySet));
+  /** What the estimate warns of, but for what is said as a caution or a restriction. */
+  readonly warnings: readonly string[] = $derived.by(() => warningsBesideCautions(this.estimate));
+  /** Where the machines that come and the theatres disagree. */
+  readonly fleetWarnings: readonly string[] = $derived.by(() => fleetWarnings(this.#input));
+  /** How much of the staffed hours of each group of theatres its cases take. */
+  readonly capacities: readonly Capacity[] = $derived.by(() => capacityOf(this.#input));
   /** Sentences of the cells whose text could not be taken, by path. */
   readonly sentences: Readonly<Record<string, string>> = $derived.by(() =>
     keptSentences(this.workbook, this.locale)
@@ -201,9 +232,19 @@ export class Desk {
     return explainUnder(this.#input, { choice, scenarioId, memo: this.#memo });
   }
 
-  /** What a scenario's lasting cut of agents is worth, by a plain reckoner or by one that keeps the working. */
-  lastingCut(r: Reckoner, scenarioId: string): LastingCut<Quantity> {
-    return lastingCut(r, this.#input, { scenarioId, memo: this.#memo });
+  /** What a scenario's lasting cut of agents is worth, in both ways of counting. */
+  lastingCut(scenarioId: string): LastingCut {
+    const cut = lastingCut(plain, this.#input, { scenarioId, memo: this.#memo });
+    return { asOnePulseKg: plain.value(cut.asOnePulseKg), asPulsesKg: plain.value(cut.asPulsesKg) };
+  }
+
+  explainLastingCut(scenarioId: string, figure: keyof LastingCut): Working {
+    return workingOf(lastingCut(recorder, this.#input, { scenarioId, memo: this.#memo })[figure]);
+  }
+
+  /** What going over to another reference set does to the figures; every case is run twice. */
+  figuresOfMove(moved: Workbook): readonly MovedFigure[] {
+    return figuresOfMove(this.#input, coreInput(moved));
   }
 
   /** The user's choice of a scenario; null where there was none. */

@@ -64,3 +64,22 @@ test('a worker that fails says so in its sentence, and nothing is waited for any
   ports[0]?.onfail('The browser ended it.');
   expect([questions.failure, questions.pending]).toEqual(['The browser ended it.', false]);
 });
+
+test('explains a found value by the workbook and the scenario that were asked about, and nothing before', () => {
+  const { questions } = setting();
+  const cell = {
+    path: 'agents.sevoflurane.bottlePrice',
+    now: 100,
+    turnsAt: 120,
+    shareOfWay: 0.5,
+    low: 80,
+    high: 200
+  };
+  expect(() => questions.explainTurning(cell, 'currency')).toThrow('Nothing was asked');
+  questions.ask(workbook, { scenarioId: 'closed', discounted: false });
+  const simple = questions.explainTurning(cell, 'currency');
+  expect(simple).toMatchObject({ value: 120, unit: 'currency' });
+  questions.ask(workbook, { scenarioId: 'habit', discounted: false });
+  expect(questions.explainTurning(cell, 'currency')).not.toEqual(simple);
+  questions.stop();
+});

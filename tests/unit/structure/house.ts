@@ -24,8 +24,27 @@ const parts = [...contract, 'lib/calc/reference/', 'lib/calc/working/'];
 
 /** What a sheet may be made of, beside what it reads of the state. */
 const onSheets = ['lib/grid/', 'lib/charts/', 'lib/numbers/', 'lib/workbook/', 'lib/state/'];
-/** The core as sheets see it: its contract, its published figures, and how a working is told. */
-const coreForSheets = ['lib/calc/'];
+/**
+ * The core as sheets see it: its contract, its published figures, how a working is told, and how what it found is sorted.
+ * What has to be computed, with its working, they ask of the state.
+ */
+const coreForSheets = [
+  ...contract,
+  'lib/calc/reference/',
+  'lib/calc/working/citation.ts',
+  'lib/calc/working/expression.ts',
+  'lib/calc/working/working-text.ts',
+  'lib/calc/monitoring/cautions.ts',
+  'lib/calc/monitoring/gaps.ts',
+  'lib/calc/monitoring/level-order.ts',
+  'lib/calc/attribution/levers.ts',
+  'lib/calc/published/published-checks.ts',
+  'lib/calc/uncertainty/spread-parts.ts',
+  'lib/calc/uncertainty/weights.ts',
+  'lib/calc/what-if/model-spread.ts',
+  'lib/calc/what-if/questions.ts',
+  'lib/calc/what-if/spill-spread.ts'
+];
 
 export const rooms: readonly Room[] = [
   // The core, from the inside out. The first rooms take quantities as arguments and do not know each other.
@@ -132,16 +151,18 @@ export const rooms: readonly Room[] = [
   // that all sheets share, and never another sheet.
   {
     place: 'lib/sheets/frame/',
-    knows: [...onSheets, ...coreForSheets, 'lib/sheets/parts/', 'lib/sheets/working/']
+    knows: [...onSheets, ...coreForSheets, 'lib/sheets/parts/', 'lib/sheets/working/'],
+    knowsTypesOf: ['lib/calc/']
   },
   {
     place: 'lib/sheets/parts/',
     knows: [...onSheets, ...coreForSheets, 'lib/sheets/frame/', 'lib/sheets/working/'],
-    knowsTypesOf: ['lib/files/']
+    knowsTypesOf: ['lib/calc/', 'lib/files/']
   },
   {
     place: 'lib/sheets/working/',
-    knows: [...onSheets, ...coreForSheets, 'lib/sheets/frame/', 'lib/sheets/parts/']
+    knows: [...onSheets, ...coreForSheets, 'lib/sheets/frame/', 'lib/sheets/parts/'],
+    knowsTypesOf: ['lib/calc/']
   },
   ...[
     ...['case-mix', 'case', 'flow-plans', 'prices', 'machines', 'scenarios', 'comparison', 'payback'],
@@ -159,7 +180,7 @@ export const rooms: readonly Room[] = [
   ].map((sheet): Room => ({
     place: `lib/sheets/${sheet}/`,
     knows: [...onSheets, ...coreForSheets, 'lib/sheets/frame/', 'lib/sheets/parts/', 'lib/sheets/working/'],
-    knowsTypesOf: ['lib/files/', 'lib/background/', 'lib/storage/']
+    knowsTypesOf: ['lib/calc/', 'lib/files/', 'lib/background/', 'lib/storage/']
   })),
   { place: 'routes/', knows: ['lib/sheets/', 'lib/state/'] },
   { place: 'service-worker.ts', knows: [] },

@@ -1,4 +1,4 @@
-import type { MonitoringLevel, MonitoringNeed } from '../estimate-types.ts';
+import type { MonitoringNeed } from '../estimate-types.ts';
 import type { CaseUse } from '../case/case-result.ts';
 import type { Standing } from '../fleet/standing.ts';
 import type { EstimateInput } from '../input.ts';
@@ -7,15 +7,6 @@ import { costOfMonitor } from '../money/monitor-cost.ts';
 import type { MonitoredCase } from '../monitoring/circumstance.ts';
 import type { MonitoredPlace, MonitoringQuestion, UnpricedNeed } from '../monitoring/monitoring-needs.ts';
 import type { CaseReckoning } from './scenario-cases.ts';
-
-/** Strictest first. */
-export const levelOrder: readonly MonitoringLevel[] = [
-  'required',
-  'caution',
-  'recommended',
-  'suggested',
-  'available'
-];
 
 /** Theatres where one machine stands, with what monitoring asks of them. */
 export interface StandingPlace extends MonitoredPlace {

@@ -21,6 +21,7 @@ import { UncertainInputError, layOutDraws } from '../uncertainty/draws.ts';
 import type { Draws, UncertainInput } from '../uncertainty/draws.ts';
 import { percentile, sortedFigures } from '../uncertainty/percentiles.ts';
 import type { Model } from '../uncertainty/run.ts';
+import type { SpreadPart } from '../uncertainty/spread-parts.ts';
 import { plainFigures, swings, widthsTogether } from '../uncertainty/swings.ts';
 import type { Swing } from '../uncertainty/swings.ts';
 import type { InputWorth } from '../uncertainty/value-of-information.ts';
@@ -198,10 +199,6 @@ export interface ScenarioSpread {
   /** What each uncertain input does to each figure by itself: at its low and high, or at each possibility. */
   readonly swings: readonly ScenarioSwing[];
 }
-
-/** What makes a spread: the body model and the model's own error, or cells with ranges. What they make together is neither's. */
-export const spreadParts = ['model', 'cells'] as const;
-export type SpreadPart = (typeof spreadParts)[number];
 
 export interface ScenarioSwing {
   readonly paths: readonly string[];

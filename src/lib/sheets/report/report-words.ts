@@ -6,8 +6,7 @@ import { formatMoney, formatNumber } from '#lib/numbers/format-number.ts';
 import { accountingFields, monitoringStandardOptions } from '#lib/workbook/fields.ts';
 import { optionsOf } from '#lib/workbook/read-text.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import { machineThatComes } from '#lib/calc/fleet/machine-that-comes.ts';
-import { theatresMovedBy } from '#lib/calc/fleet/theatres-moved.ts';
+import { whatComes } from '#lib/state/what-comes.ts';
 import { yearsInWords } from '../parts/in-words.ts';
 
 type Scenario = Workbook['scenarios'][number];
@@ -26,12 +25,11 @@ function scenariosOf(workbook: Workbook, scenarioId: string): { scenario: Scenar
 /** What is to be decided. */
 export function questionOf(workbook: Workbook, scenarioId: string): string {
   const { scenario } = scenariosOf(workbook, scenarioId);
-  const main = machineThatComes(workbook, scenario);
-  if (main === null)
+  const coming = whatComes(workbook, scenario);
+  if (coming === null)
     return `Should the department go over to “${scenario.name}” with the machines that it has?`;
-  const moved = theatresMovedBy(workbook, scenario);
+  const { machine: main, theatres } = coming;
   const all = workbook.theatreGroups.reduce((sum, { theatres }) => sum + theatres, 0);
-  const theatres = [...moved.values()].reduce((sum, each) => sum + each, 0);
   const kinds = new Set(scenario.moves.map(({ machine }) => machine));
   const phased = new Set(scenario.moves.map(({ year }) => year)).size > 1;
   const plan = named(workbook.flowPlans, scenario.plans[main] ?? '');

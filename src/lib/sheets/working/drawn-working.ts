@@ -1,16 +1,11 @@
 /** Figures of the uncertainty run on the desk, and where they come from. */
-import type { ExplainedRun } from '#lib/calc/what-if/explain-draws.ts';
-import { explainDrawn } from '#lib/calc/what-if/explain-draws.ts';
-import { explainer } from '#lib/calc/estimate/explain.ts';
 import type { Working } from '#lib/calc/working/working.ts';
 import type { AskedCell } from '#lib/charts/chart-data.ts';
-import type { RunResult } from '#lib/state/draws.svelte.ts';
+import { runExplainer } from '#lib/state/drawn-figures.ts';
 import { uncertaintyRun } from '#lib/state/app.ts';
-import { coreInput } from '#lib/workbook/core-input.ts';
-import { rangedFieldAt } from '#lib/workbook/ranged-field.ts';
-import { wholeCells } from '#lib/workbook/numeric-cells.ts';
-import { askCell } from './ask-cell.ts';
 import { cellsName } from '#lib/workbook/cell-name.ts';
+import { rangedFieldAt } from '#lib/workbook/ranged-field.ts';
+import { askCell } from './ask-cell.ts';
 import { unitOf } from '../parts/grid-of-list.ts';
 import { optionName } from '../parts/option-list.ts';
 
@@ -19,34 +14,20 @@ const prefix = 'drawn.';
 /** The name by which a figure of the run is asked for; `figure` as `explainDrawn` takes it. */
 export const drawnPath = (figure: string): string => `${prefix}${figure}`;
 
-/** The last finished run as it is explained, kept until there is another. */
-let explained: { readonly of: RunResult; readonly run: ExplainedRun } | null = null;
-
-function explainedRun(result: RunResult): ExplainedRun {
-  if (explained?.of === result) return explained.run;
-  const { summary, workbook } = result;
-  const input = coreInput(workbook);
-  const run: ExplainedRun = {
-    input,
-    summary,
-    explain: explainer(input),
-    wholeCells: wholeCells(workbook),
-    unitOf: (cell) => {
-      const field = rangedFieldAt(workbook, cell);
-      return (field === undefined ? undefined : unitOf(field, workbook.currency)) ?? '1';
-    },
-    nameOf: (paths) => cellsName(workbook, paths),
-    optionName: (id) => optionName(workbook, id)
-  };
-  explained = { of: result, run };
-  return run;
-}
+const explained = runExplainer({
+  unitOf: (workbook, cell) => {
+    const field = rangedFieldAt(workbook, cell);
+    return (field === undefined ? undefined : unitOf(field, workbook.currency)) ?? '1';
+  },
+  nameOf: cellsName,
+  optionName
+});
 
 /** How a figure of the last finished run came about. */
 export function drawnWorking(path: string): Working {
   const { result } = uncertaintyRun;
   if (result === null) throw new Error('The draws that this figure came from are gone: run them again.');
-  return explainDrawn(explainedRun(result), path.slice(prefix.length));
+  return explained(result, path.slice(prefix.length));
 }
 
 /** Whose figure it is: the scenario that was drawn. */

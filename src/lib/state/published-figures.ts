@@ -1,10 +1,21 @@
-import { recordedModelError } from '#lib/calc/published/model-error.ts';
+/** The model against what others measured: the rows, its error over them, and how each figure came about. */
+import type { ModelError } from '#lib/calc/published/model-error.ts';
+import { modelErrors, recordedModelError } from '#lib/calc/published/model-error.ts';
 import type { CheckArea, PublishedCheck } from '#lib/calc/published/published-checks.ts';
-import { recordedCheck } from '#lib/calc/published/published-checks.ts';
+import { publishedChecks, recordedCheck } from '#lib/calc/published/published-checks.ts';
 import type { BodyModel } from '#lib/calc/input.ts';
 import type { ReferenceSet } from '#lib/calc/reference/reference-set.ts';
 import { workingOf } from '#lib/calc/working/recorder.ts';
 import type { Working } from '#lib/calc/working/working.ts';
+
+/** Every published row under a set; some thirty anaesthetics are run for each body model, so after a sheet is there. */
+export const checksUnder = (
+  reference: ReferenceSet,
+  spillShareInspiredFraction: number | null = null
+): readonly PublishedCheck[] => publishedChecks(reference, spillShareInspiredFraction);
+
+export const errorsOver = (checks: readonly PublishedCheck[], bodyModel: BodyModel): readonly ModelError[] =>
+  modelErrors(checks, bodyModel);
 
 /** The name by which the model's figure of a published row is asked for. */
 export const checkPath = (id: string, bodyModel: BodyModel): string => `check.${id}.${bodyModel}`;

@@ -1,0 +1,10 @@
+import type { MonitoringLevel } from '../estimate-types.ts';
+
+/** Strictest first. */
+export const levelOrder: readonly MonitoringLevel[] = [
+  'required',
+  'caution',
+  'recommended',
+  'suggested',
+  'available'
+];
