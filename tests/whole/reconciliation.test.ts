@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { estimate } from '#lib/calc/estimate/estimate.ts';
 import type { AgentSupply } from '#lib/calc/input.ts';
 import { pipeLosses } from '#lib/calc/reference/pipe-losses.ts';
-import { findingOf, likelyCauses, reconciliationFindings } from '#lib/calc/year/reconciliation.ts';
+import { likelyCauses } from '#lib/calc/reference/reconciliation-practice.ts';
+import { findingOf, reconciliationFindings } from '#lib/calc/year/reconciliation.ts';
 import {
   findingInWords,
   nitrousOxideInWords,

@@ -3,7 +3,7 @@ import type { Caution, Estimate, ScenarioEstimate } from '../estimate-types.ts';
 import { fleetWarnings } from '../fleet/fleet-warnings.ts';
 import type { Agent, EstimateInput, Scenario } from '../input.ts';
 import { plain } from '../working/plain.ts';
-import { likelyCauses, reconciliationBounds } from '../year/reconciliation.ts';
+import { likelyCauses, reconciliationBounds } from '../reference/reconciliation-practice.ts';
 import { changesTechnique, techniqueShares } from '../fleet/technique-shares.ts';
 
 /** What a reader must know about an estimate as a whole, one sentence each. */

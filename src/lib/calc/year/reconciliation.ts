@@ -1,3 +1,4 @@
+import { reconciliationBounds } from '../reference/reconciliation-practice.ts';
 import { formula } from '../working/formula.ts';
 
 /** Liquid bought in a year: bottles × content × usable share. */
@@ -123,16 +124,3 @@ export function findingOf(ratio: number): ReconciliationFinding {
   if (ratio > reconciliationBounds.high) return 'far-above';
   return ratio > 1 + rounding ? 'more-than-bought' : 'agrees';
 }
-
-/** What usually lies behind it: common practice, no source. */
-export const likelyCauses = {
-  lessUsed:
-    'flows or dial settings above the plan, cases missing from the case mix, long wash-outs, agent used outside the theatres or put in stock, for which Prices has a column',
-  moreUsed:
-    'flows below the plan, too many cases or minutes, a year of purchases that is not complete, stock being used up',
-  moreNitrousOxideUsed:
-    'a year of purchases that is not complete, cylinders bought elsewhere, stock being used up, too many cases or minutes with nitrous oxide, or a share of it above what is given'
-} as const;
-
-/** Bounds of estimate ÷ purchase outside which a reader is told; common practice, no source. */
-export const reconciliationBounds = { low: 0.7, high: 1.2 } as const;

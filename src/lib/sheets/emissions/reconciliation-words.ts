@@ -1,9 +1,9 @@
 /** What today's use beside the purchases likely means, in words. */
 import type { NitrousOxideReconciliation } from '#lib/calc/estimate-types.ts';
 import { pipeLosses } from '#lib/calc/reference/pipe-losses.ts';
+import { likelyCauses, reconciliationBounds } from '#lib/calc/reference/reconciliation-practice.ts';
 import { citation, evidenceWords } from '#lib/calc/working/citation.ts';
 import type { ReconciliationFinding } from '#lib/calc/year/reconciliation.ts';
-import { likelyCauses, reconciliationBounds } from '#lib/calc/year/reconciliation.ts';
 
 export interface Finding {
   readonly sentence: string;

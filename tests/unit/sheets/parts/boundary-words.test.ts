@@ -1,0 +1,56 @@
+import { describe, expect, test } from 'vitest';
+import { estimate } from '#lib/calc/estimate/estimate.ts';
+import { leftOutOfBoundary } from '#lib/calc/line-names.ts';
+import { boundaryOf } from '#lib/sheets/parts/boundary-words.ts';
+import { coreInput } from '#lib/workbook/core-input.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
+import { hernia, neck, wholeWorkbook } from '../../../fixtures/whole-workbook.ts';
+
+const base = wholeWorkbook();
+function boundary(changes: Partial<Workbook> = {}) {
+  const input = coreInput(wholeWorkbook(changes));
+  return boundaryOf(input, estimate(input).scenarios[0]?.ledger ?? []);
+}
+
+describe('the boundary of a year’s emissions', () => {
+  test('says which year, set and horizon are counted', () => {
+    const accounting = { ...base.accounting, warmingSet: 'AR6', warmingHorizonYears: 20 } as const;
+    expect(boundary({ accounting, priceYear: 2031 }).counted).toMatch(
+      /figures of 2031 and reference set 2026-1\. Warming: IPCC AR6 \(2021\), 20 years\.$/
+    );
+  });
+
+  test('names every line of the total under its class, in both standards', () => {
+    expect(boundary().within).toEqual([
+      'direct (scope 1; category 1): agents, nitrous oxide used, nitrous oxide lost from the pipes',
+      'other indirect (scope 3.1; category 4): oxygen, absorbent, intravenous drugs',
+      'energy indirect (scope 2; category 2): electricity, by location'
+    ]);
+  });
+
+  test('names what stands beside the total', () => {
+    expect(boundary().beside).toBe('agent lost at filling, electricity, by contract, medical air');
+  });
+
+  test('names as left out what is missing for want of a figure, and no longer once it is given', () => {
+    const gases = { ...base.gases, nitrousOxideBoughtKgPerYear: null };
+    const absorbents = base.absorbents.map((each) => ({ ...each, kgCo2ePerKg: null }));
+    expect(boundary({ gases, absorbents }).leftOut).toEqual([
+      'nitrous oxide lost from the pipes, as no purchase is given',
+      'making the absorbent “Soda lime”, as no factor is given',
+      'regional drugs and material, as no factor is given',
+      ...leftOutOfBoundary
+    ]);
+    expect(boundary({ regional: { pricePerCase: '0', kgCo2ePerCase: 1 } }).leftOut).toEqual(
+      leftOutOfBoundary
+    );
+  });
+
+  test('does not name as left out what no case needs', () => {
+    expect(boundary({ caseMix: [hernia, neck] }).leftOut).toEqual(leftOutOfBoundary);
+  });
+
+  test('says that the classes are a mapping of our own', () => {
+    expect(boundary().mapping).toMatch(/mapping is our own/);
+  });
+});
