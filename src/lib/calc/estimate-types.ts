@@ -40,6 +40,8 @@ export interface Co2eLines {
   absorbent: number;
   electricity: number;
   intravenous: number;
+  /** Of making agents, machines and consumables, as far as figures are entered. */
+  manufacture: number;
   total: number;
 }
 export type Co2eLine = Exclude<keyof Co2eLines, 'total'>;
@@ -313,13 +315,22 @@ export interface IntensityOfScenario {
   cases: Record<string, Intensity>;
 }
 
+/** Lines of what was emitted in making what a year takes. */
+export type MakingKind = 'makingAgents' | 'makingMachines' | 'makingConsumables';
+
 /** Lines of the total, and what is told beside it. */
-export type LedgerKind = Co2eLine | 'regional' | 'lostAtFilling' | 'electricityByContract' | 'medicalAir';
+export type LedgerKind =
+  | Exclude<Co2eLine, 'manufacture'>
+  | MakingKind
+  | 'regional'
+  | 'lostAtFilling'
+  | 'electricityByContract'
+  | 'medicalAir';
 
 /** A line of the ledger of emissions; null: not given, so missing and never 0. */
 export interface LedgerLine {
   kind: LedgerKind;
-  /** The agent, or the id of the absorbent. */
+  /** The agent, or the id of the absorbent or the machine. */
   subject: string | null;
   activity: number | null;
   activityUnit: string;

@@ -1,6 +1,7 @@
 /** What one case costs and emits, beside what it uses. */
 import type { CaseUse } from '../case/case-result.ts';
 import { co2eLines } from '../emissions/co2e-lines.ts';
+import { manufacture } from '../emissions/manufacture.ts';
 import type { EstimateInput, Scenario } from '../input.ts';
 import type { ConsumablePrices } from '../money/consumable-prices.ts';
 import { costOfCase } from '../money/consumables.ts';
@@ -86,7 +87,17 @@ export function pricedCase(
     ],
     electricityKWh,
     intravenousH: techniques.intravenousH,
-    regionalCases: techniques.regionalCases
+    regionalCases: techniques.regionalCases,
+    // What a machine was made of is no case's.
+    made: manufacture(
+      r,
+      {
+        liquidMl: agent === null ? {} : { [agent]: result.liquidMl },
+        machines: [],
+        generalAnaesthetics: () => oneCase(row.technique !== 'regional')
+      },
+      input
+    )
   };
   const co2eKg = co2eLines(r, emitting, input);
   return {

@@ -10,7 +10,7 @@ import { estimateCase, floorOfCase } from '../case/estimate-case.ts';
 import type { FailedCell } from '../estimate-types.ts';
 import { baselineOf } from '../baseline-of.ts';
 import { fleetOf, periodOf } from '../fleet/standing.ts';
-import type { Agent, CaseRow, EstimateInput, Payment, Scenario } from '../input.ts';
+import type { CaseRow, EstimateInput, Payment, Scenario } from '../input.ts';
 import type { CaseMemo } from '../known-cases/case-memo.ts';
 import { recordedCase } from '../known-cases/recorded-case.ts';
 import { consumablePrices } from '../money/consumable-prices.ts';

@@ -3,6 +3,7 @@ import type { AgentFate } from '../emissions/agent-fate.ts';
 import { agentFate } from '../emissions/agent-fate.ts';
 import type { EmittingUse } from '../emissions/co2e-lines.ts';
 import { co2eLines } from '../emissions/co2e-lines.ts';
+import { manufacture } from '../emissions/manufacture.ts';
 import type { LedgerEntry } from '../emissions/ledger.ts';
 import { ledgerEntries } from '../emissions/ledger.ts';
 import type { Co2eLine, CostLine } from '../estimate-types.ts';
@@ -286,7 +287,16 @@ export function scenarioYears(
       })),
       electricityKWh,
       intravenousH: techniques.intravenousH,
-      regionalCases: techniques.regionalCases
+      regionalCases: techniques.regionalCases,
+      made: manufacture(
+        r,
+        {
+          liquidMl,
+          machines: period.serviced,
+          generalAnaesthetics: () => inAll(parts, '1', (use) => use.generalAnaesthetics)
+        },
+        input
+      )
     };
     const co2eKg = co2eLines(r, emitting, {
       accounting,

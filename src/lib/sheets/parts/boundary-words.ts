@@ -12,7 +12,7 @@ export interface Boundary {
   /** What is told beside the total and in no figure elsewhere. */
   readonly beside: string;
   readonly leftOut: readonly string[];
-  /** Whose the classes are. */
+  /** Whose the classes are, and how machines are counted where they are. */
   readonly mapping: string;
 }
 
@@ -22,9 +22,55 @@ export const mappingOfClasses =
 const once = (words: readonly string[]): readonly string[] => [...new Set(words)];
 const lowered = (title: string): string => title.charAt(0).toLowerCase() + title.slice(1);
 
+/** What is said of a list of which some carry a figure: all of it, or those without one. */
+const withoutFigure = (
+  all: string,
+  names: readonly { readonly name: string; readonly isGiven: boolean }[]
+): string | null => {
+  const lacking = names.filter(({ isGiven }) => !isGiven);
+  if (lacking.length === 0) return null;
+  return lacking.length === names.length
+    ? all
+    : `${all}: of ${lacking.map(({ name }) => name).join(', ')} no figure is given`;
+};
+
+/** Of what a year takes, the making that nobody has given a figure. */
+function notMade({
+  agents,
+  machines,
+  site
+}: Pick<EstimateInput, 'agents' | 'machines' | 'site'>): readonly string[] {
+  return [
+    withoutFigure(
+      'making agents, which depends on the route of synthesis and may not be small',
+      agents.map(({ agent, manufactureKgCo2ePerKg }) => ({
+        name: agent,
+        isGiven: manufactureKgCo2ePerKg !== null
+      }))
+    ),
+    withoutFigure(
+      'making machines',
+      machines.map(({ name, manufactureKgCo2ePerUnit }) => ({
+        name: `“${name}”`,
+        isGiven: manufactureKgCo2ePerUnit !== null
+      }))
+    ),
+    site.consumablesKgCo2ePerCase === null
+      ? 'circuits, filters and other consumables, and their waste, beyond what intravenous and regional drugs come with'
+      : null
+  ].filter((words) => words !== null);
+}
+
+/** How machines are counted, where they are. */
+const machinesInWords =
+  'A machine that is made carries a share of its making in each year of its life, as the year that is told is one in which nothing is bought. An inventory counts it whole in the year of purchase (scope 3.2 of the GHG Protocol, from memory).';
+
 /** @param ledger today's: what is missing in it is missing in every scenario, or more of it is */
 export function boundaryOf(
-  input: Pick<EstimateInput, 'accounting' | 'priceYear' | 'reference' | 'absorbents'>,
+  input: Pick<
+    EstimateInput,
+    'accounting' | 'priceYear' | 'reference' | 'absorbents' | 'agents' | 'machines' | 'site'
+  >,
   ledger: readonly LedgerLine[]
 ): Boundary {
   const { accounting, priceYear, reference, absorbents } = input;
@@ -54,7 +100,9 @@ export function boundaryOf(
       return `${each} (${places.join(', ')}): ${once(lines.map(({ kind }) => lowered(ledgerTitles[kind]))).join(', ')}`;
     }),
     beside: beside.map(lowered).join(', '),
-    leftOut: [...once(missing), ...leftOutOfBoundary],
-    mapping: mappingOfClasses
+    leftOut: [...once(missing), ...notMade(input), ...leftOutOfBoundary],
+    mapping: ledger.some(({ kind }) => kind === 'makingMachines')
+      ? `${mappingOfClasses} ${machinesInWords}`
+      : mappingOfClasses
   };
 }
