@@ -104,8 +104,8 @@ export const changes = [
     rule: 'What was bought is held against what today uses, and a scenario does not move the ratio.',
     edits: [
       [
-        'const used = partsOfToday()',
-        'const other = input.scenarios.at(-1) ?? today; const used = partsOf(other)(fleet.periods(other)[0])'
+        'partsOfToday().flatMap(({ use }) => use.agents[agent] ?? [])',
+        'partsOf(input.scenarios.at(-1) ?? today)(fleet.periods(input.scenarios.at(-1) ?? today)[0]).flatMap(({ use }) => use.agents[agent] ?? [])'
       ]
     ]
   },

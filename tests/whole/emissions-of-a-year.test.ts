@@ -59,7 +59,8 @@ test('every line of a year that is partly followed, and their total', () => {
     gases: oxygenM3 * published.oxygenKgCo2ePerM3,
     absorbent: absorbentKg * 0.7,
     electricity: (((200 * 60 + 50 * 120) / 60) * 90 * 0.3) / 1000,
-    intravenous: ((50 * 120) / 60) * 0.4
+    intravenous: ((50 * 120) / 60) * 0.4,
+    manufacture: 0
   };
   const total = Object.values(lines).reduce((sum, line) => sum + line, 0);
   expectFigures(scenarioOf(workbook, lowFlow).perYear.co2eKg, { ...lines, total });

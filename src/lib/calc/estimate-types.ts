@@ -1,6 +1,7 @@
 /** What the core gives: the estimate of version 1, plain numbers and decimal strings, ready for JSON. */
 import type { Agent, Lever, MonitorItem, Technique } from './input.ts';
 import type { CaseMethod, CaseWarning, FlowClass } from './case/case-result.ts';
+import type { ReconciliationFinding } from './year/reconciliation.ts';
 
 export interface AgentYear {
   liquidMl: number;
@@ -39,6 +40,8 @@ export interface Co2eLines {
   absorbent: number;
   electricity: number;
   intravenous: number;
+  /** Of making agents, machines and consumables, as far as figures are entered. */
+  manufacture: number;
   total: number;
 }
 export type Co2eLine = Exclude<keyof Co2eLines, 'total'>;
@@ -293,13 +296,41 @@ export interface AgentFateOfYear {
   ventedKg: number;
 }
 
+/** Emissions for a case, an hour and a MAC-hour; null: there is none to divide by. */
+export interface Intensity {
+  co2eKgPerCase: number | null;
+  co2eKgPerHour: number | null;
+  /** Of agents alone, over the MAC-hours that they make. */
+  agentCo2eKgPerMacHour: number | null;
+}
+
+export interface IntensityOfScenario {
+  /** Of the settled year: all lines of the total over all cases and their hours. */
+  year: Intensity;
+  /** That beyond today’s, of it, in per cent; null: there is nothing to compare with. Of today itself 0. */
+  changePercent: Intensity;
+  /** Of each agent alone, in the settled year, over the cases that it is given in. */
+  agents: Partial<Record<Agent, Intensity>>;
+  /** By case group: one of its cases on the scenario’s own plan, without what is lost from pipes. */
+  cases: Record<string, Intensity>;
+}
+
+/** Lines of what was emitted in making what a year takes. */
+export type MakingKind = 'makingAgents' | 'makingMachines' | 'makingConsumables';
+
 /** Lines of the total, and what is told beside it. */
-export type LedgerKind = Co2eLine | 'regional' | 'lostAtFilling' | 'electricityByContract' | 'medicalAir';
+export type LedgerKind =
+  | Exclude<Co2eLine, 'manufacture'>
+  | MakingKind
+  | 'regional'
+  | 'lostAtFilling'
+  | 'electricityByContract'
+  | 'medicalAir';
 
 /** A line of the ledger of emissions; null: not given, so missing and never 0. */
 export interface LedgerLine {
   kind: LedgerKind;
-  /** The agent, or the id of the absorbent. */
+  /** The agent, or the id of the absorbent or the machine. */
   subject: string | null;
   activity: number | null;
   activityUnit: string;
@@ -445,8 +476,28 @@ export interface ScenarioEstimate {
   agentFate: Partial<Record<Agent, AgentFateOfYear>>;
   /** What the settled year's emissions are made of, and what stands beside their total. */
   ledger: LedgerLine[];
+  intensity: IntensityOfScenario;
   theatreAir: TheatreAir;
   failed: FailedCell[];
+}
+
+/** Today's use of an agent in the theatres beside what was bought; null: not given, and never 0. */
+export interface AgentReconciliation {
+  agent: Agent;
+  /** Usable liquid bought for the theatres. */
+  purchasedMl: number | null;
+  /** By the model, scaled to no purchases; null: no case is given it. */
+  estimatedMl: number | null;
+  estimateOverPurchase: number | null;
+  finding: ReconciliationFinding;
+}
+
+export interface NitrousOxideReconciliation {
+  boughtKg: number | null;
+  usedKg: number;
+  /** What is left of it: lost from the pipes. */
+  lostKg: number | null;
+  lostPercent: number | null;
 }
 
 export interface Estimate {
@@ -458,6 +509,7 @@ export interface Estimate {
   currency: string;
   referenceSet: string;
   scenarios: ScenarioEstimate[];
+  reconciliation: { agents: AgentReconciliation[]; nitrousOxide: NitrousOxideReconciliation };
   /** Today, the scenarios and their twins as alternatives of which one is chosen; null: a run failed. */
   increments: { money: MoneyIncrement[]; tonnes: TonnesIncrement[] } | null;
   /** The list over all scenarios. */

@@ -81,6 +81,8 @@ export interface Site {
   readonly electricityMarketKgCo2ePerKWh: number | null;
   /** Electricity to compress and dry air, beside the total; null: not given. */
   readonly medicalAirKWhPerM3: number | null;
+  /** Of making the consumables of a general anaesthetic; null: not given, and left out. */
+  readonly consumablesKgCo2ePerCase: number | null;
   /** Whose limits theatre air is held against; null: none is chosen, and it is held against none. */
   readonly airLimitsOf: AirLimitPlace | null;
   /** Of the room in which patients recover; null: not given, and no concentration is told. */
@@ -150,6 +152,8 @@ export interface AgentSupply {
   /** Of these, those used outside the theatres (obstetrics, intensive care) or put in stock; null: none. */
   readonly bottlesUsedElsewherePerYear: number | null;
   readonly scaleToPurchases: boolean;
+  /** Of making a kilogram of the liquid; null: not given, and left out. */
+  readonly manufactureKgCo2ePerKg: number | null;
 }
 
 export interface GasSupply {
@@ -260,6 +264,8 @@ export interface Machine {
   readonly installationPerUnit: Money;
   readonly servicePerUnitPerYear: Money;
   readonly lifeYears: number;
+  /** Of making one, spread over its life; null: not given, and left out. */
+  readonly manufactureKgCo2ePerUnit: number | null;
   readonly absorbent: string;
   readonly monitors: readonly MonitorItem[];
 }

@@ -27,7 +27,8 @@ export const co2eLineTitles: Readonly<Record<Co2eLine, string>> = {
   gases: 'Oxygen',
   absorbent: 'Absorbent',
   electricity: 'Electricity',
-  intravenous: 'Intravenous and regional drugs'
+  intravenous: 'Intravenous and regional drugs',
+  manufacture: 'Manufacture'
 };
 
 /** Lines of the ledger: those of the total, and what stands beside it. */
@@ -40,16 +41,26 @@ export const ledgerKinds = [
   'electricity',
   'intravenous',
   'regional',
+  'makingAgents',
+  'makingMachines',
+  'makingConsumables',
   'lostAtFilling',
   'electricityByContract',
   'medicalAir'
 ] as const satisfies readonly LedgerKind[];
 
 export const ledgerTitles: Readonly<Record<LedgerKind, string>> = {
-  ...co2eLineTitles,
+  agents: co2eLineTitles.agents,
+  nitrousOxide: co2eLineTitles.nitrousOxide,
+  nitrousOxideLost: co2eLineTitles.nitrousOxideLost,
+  gases: co2eLineTitles.gases,
+  absorbent: co2eLineTitles.absorbent,
   electricity: 'Electricity, by location',
   intravenous: 'Intravenous drugs',
   regional: 'Regional drugs and material',
+  makingAgents: 'Making agents',
+  makingMachines: 'Making machines',
+  makingConsumables: 'Making consumables',
   lostAtFilling: 'Agent lost at filling',
   electricityByContract: 'Electricity, by contract',
   medicalAir: 'Medical air'
@@ -66,6 +77,8 @@ const direct: InventoryClass = { class: 'direct', ghgProtocol: 'scope 1', iso140
 const energy: InventoryClass = { class: 'energy indirect', ghgProtocol: 'scope 2', iso14064: 'category 2' };
 const bought: InventoryClass = { class: 'other indirect', ghgProtocol: 'scope 3.1', iso14064: 'category 4' };
 
+const capital: InventoryClass = { class: 'other indirect', ghgProtocol: 'scope 3.2', iso14064: 'category 4' };
+
 /** Agents that are no HFC in the letter of the basket may be reported apart from the scopes, where a scheme asks so. */
 export const inventoryClasses: Readonly<Record<LedgerKind, InventoryClass>> = {
   agents: direct,
@@ -76,16 +89,17 @@ export const inventoryClasses: Readonly<Record<LedgerKind, InventoryClass>> = {
   electricity: energy,
   intravenous: bought,
   regional: bought,
+  makingAgents: bought,
+  makingMachines: capital,
+  makingConsumables: bought,
   lostAtFilling: direct,
   electricityByContract: energy,
   medicalAir: energy
 };
 
-/** What the boundary leaves out, by name. */
+/** What the boundary leaves out whatever is entered, by name. */
 export const leftOutOfBoundary: readonly string[] = [
-  'making agents, which depends on the route of synthesis and may not be small',
-  'making machines and monitors, which an inventory counts whole in the year of purchase',
-  'circuits, filters and other consumables, and their waste, beyond what intravenous and regional drugs come with',
+  'making monitors',
   'spent absorbent and its transport',
   'freight, cylinders and their return',
   'losses of the grid and making of fuels',
@@ -103,5 +117,6 @@ export const reportingClasses: Readonly<Record<Co2eLine, string>> = {
   gases: 'Supply chain',
   absorbent: 'Supply chain',
   electricity: 'Purchased energy',
-  intravenous: 'Supply chain'
+  intravenous: 'Supply chain',
+  manufacture: 'Supply chain'
 };

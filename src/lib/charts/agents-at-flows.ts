@@ -60,7 +60,7 @@ export function agentsAtFlows({ caseName, drawn, columns, rows }: AgentsAtFlows)
       drawn: 'bars',
       named: 'in-key',
       style: agentStyle(agent),
-      points: rows.flatMap((row, y) => (row.agent === agent ? [{ x: valueOf(row, key), y }] : []))
+      points: rows.flatMap((row, y) => (row.agent === agent ? [{ x: valueOf(row, key), y, from: 0 }] : []))
     })),
     marks: [],
     rowEnds: rows.map((row) => figureText(valueOf(row, key), figures)),

@@ -22,7 +22,8 @@ const lines: readonly { readonly key: Co2eLine; readonly colour: number }[] = [
   { key: 'gases', colour: 1 },
   { key: 'absorbent', colour: 2 },
   { key: 'electricity', colour: 4 },
-  { key: 'intravenous', colour: 6 }
+  { key: 'intravenous', colour: 6 },
+  { key: 'manufacture', colour: 7 }
 ];
 
 const figures = { kind: 'number', unit: 't' } as const;

@@ -29,6 +29,7 @@ export function blankWorkbook(): Workbook {
       lawfulSharePercent: 100,
       electricityMarketKgCo2ePerKWh: null,
       medicalAirKWhPerM3: null,
+      consumablesKgCo2ePerCase: null,
       airLimitsOf: null,
       recoveryRoomVolumeM3: null,
       recoveryAirChangesPerH: null,
@@ -75,7 +76,8 @@ export function blankWorkbook(): Workbook {
       unusablePercent: 0,
       bottlesBoughtPerYear: null,
       bottlesUsedElsewherePerYear: null,
-      scaleToPurchases: false
+      scaleToPurchases: false,
+      manufactureKgCo2ePerKg: null
     })),
     ...unpricedTechniques,
     gases: { oxygenPerM3: '0', airPerM3: '0', nitrousOxidePerKg: '0', nitrousOxideBoughtKgPerYear: null },
@@ -125,6 +127,7 @@ export function blankWorkbook(): Workbook {
         installationPerUnit: '0',
         servicePerUnitPerYear: '0',
         lifeYears: 10,
+        manufactureKgCo2ePerUnit: null,
         absorbent: 'soda-lime',
         monitors: []
       }

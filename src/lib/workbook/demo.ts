@@ -194,6 +194,7 @@ const machine: Omit<Machine, 'id' | 'name'> = {
   installationPerUnit: '0',
   servicePerUnitPerYear: '1450.00',
   lifeYears: 10,
+  manufactureKgCo2ePerUnit: null,
   absorbent: 'soda-lime',
   monitors: ['inspired-oxygen', 'airway-pressure', 'exhaled-volume', 'disconnect-alarm']
 };
@@ -309,7 +310,8 @@ export function demoWorkbook(): Workbook {
         unusablePercent: 1,
         bottlesBoughtPerYear: 232,
         bottlesUsedElsewherePerYear: null,
-        scaleToPurchases: false
+        scaleToPurchases: false,
+        manufactureKgCo2ePerKg: null
       },
       {
         agent: 'isoflurane',
@@ -318,7 +320,8 @@ export function demoWorkbook(): Workbook {
         unusablePercent: 1,
         bottlesBoughtPerYear: 38,
         bottlesUsedElsewherePerYear: null,
-        scaleToPurchases: false
+        scaleToPurchases: false,
+        manufactureKgCo2ePerKg: null
       }
     ],
     gases: {

@@ -236,6 +236,14 @@ export const siteFields = {
     'Electricity to compress and dry a cubic metre of air; shown on Emissions beside the total. A rule of thumb for a 7 bar plant is 0.10 to 0.20, from memory.',
     { optional: true, empty: 'not given', besideTheAnswer: true }
   ),
+  consumablesKgCo2ePerCase: number(
+    'Consumables',
+    'kg CO₂e/case',
+    0,
+    1000,
+    'Emissions of circuits, filters and other consumables of a general anaesthetic, and of their waste; absorbent has a cell of its own on Prices.',
+    { optional: true, empty: 'left out, and said' }
+  ),
   departmentFootprintTonnes: number(
     'Department’s footprint',
     't CO₂e/year',
@@ -567,6 +575,14 @@ export const agentFields = {
   scaleToPurchases: flag(
     'Scale to purchases',
     'Scale this agent’s use in every scenario so that today’s meets the purchases.'
+  ),
+  manufactureKgCo2ePerKg: number(
+    'Making it',
+    'kg CO₂e/kg',
+    0,
+    10000,
+    'Emissions of making a kilogram, by a source of your own. It depends on the route of synthesis and may not be small: that of sevoflurane, as used in one health service in 2018, was found to be not smaller than that of desflurane (Hu et al., Resour Conserv Recycl 2021;167:105411; the abstract, which we read, has no number).',
+    { optional: true, empty: 'left out, and said' }
   )
 } as const satisfies Fields;
 
@@ -776,6 +792,14 @@ export const machineFields = {
     {
       whole: true
     }
+  ),
+  manufactureKgCo2ePerUnit: number(
+    'Making one',
+    'kg CO₂e',
+    0,
+    1e6,
+    'Emissions of making one, of which each year of its life carries its share; an inventory counts them whole in the year of purchase. No published figure was found. Left empty for machines of today, only those that come are counted.',
+    { optional: true, empty: 'left out, and said' }
   )
 } as const satisfies Fields;
 

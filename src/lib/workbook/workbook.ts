@@ -147,6 +147,7 @@ const schema = z.strictObject({
     lawfulSharePercent: z._default(leaf(siteFields.lawfulSharePercent), 100),
     electricityMarketKgCo2ePerKWh: z._default(leaf(siteFields.electricityMarketKgCo2ePerKWh), null),
     medicalAirKWhPerM3: z._default(leaf(siteFields.medicalAirKWhPerM3), null),
+    consumablesKgCo2ePerCase: z._default(leaf(siteFields.consumablesKgCo2ePerCase), null),
     airLimitsOf: z._default(leaf(siteFields.airLimitsOf), null),
     recoveryRoomVolumeM3: z._default(leaf(siteFields.recoveryRoomVolumeM3), null),
     recoveryAirChangesPerH: z._default(leaf(siteFields.recoveryAirChangesPerH), null),
@@ -186,7 +187,8 @@ const schema = z.strictObject({
     'Agents',
     z.strictObject({
       ...shape(agentFields),
-      bottlesUsedElsewherePerYear: z._default(leaf(agentFields.bottlesUsedElsewherePerYear), null)
+      bottlesUsedElsewherePerYear: z._default(leaf(agentFields.bottlesUsedElsewherePerYear), null),
+      manufactureKgCo2ePerKg: z._default(leaf(agentFields.manufactureKgCo2ePerKg), null)
     }),
     agents.length
   ),
@@ -219,6 +221,7 @@ const schema = z.strictObject({
       ...shape(machineFields),
       canFlowAsNeeded: z._default(leaf(machineFields.canFlowAsNeeded), false),
       spillShareInspiredFraction: z._default(leaf(machineFields.spillShareInspiredFraction), null),
+      manufactureKgCo2ePerUnit: z._default(leaf(machineFields.manufactureKgCo2ePerUnit), null),
       monitors: listOf('Monitors', monitorItem, monitorItems.length)
     }),
     limits.machines,

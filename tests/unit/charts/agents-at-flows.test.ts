@@ -21,7 +21,7 @@ const columns = [
 describe('agents at flows', () => {
   const chart = agentsAtFlows({ caseName: 'Hernia repair', drawn, columns, rows });
 
-  it('draws the chosen figure, one bar an agent and flow, each agent in its colour', () => {
+  it('draws the chosen figure, one bar from 0 an agent and flow, each agent in its colour', () => {
     expect(chart.y.names).toEqual([
       'Sevoflurane, 0.5\u00a0L/min',
       'Sevoflurane, 2\u00a0L/min',
@@ -32,11 +32,11 @@ describe('agents at flows', () => {
         'Sevoflurane',
         'sevoflurane',
         [
-          { x: 2.3, y: 0 },
-          { x: 5.9, y: 1 }
+          { x: 2.3, y: 0, from: 0 },
+          { x: 5.9, y: 1, from: 0 }
         ]
       ],
-      ['Desflurane', 'desflurane', [{ x: 83, y: 2 }]]
+      ['Desflurane', 'desflurane', [{ x: 83, y: 2, from: 0 }]]
     ]);
     expect(chart.rowEnds).toEqual(['2.3\u00a0kg CO₂e', '5.9\u00a0kg CO₂e', '83\u00a0kg CO₂e']);
   });

@@ -27,6 +27,7 @@ const co2e = (given: Partial<Co2eLines>): Co2eLines => ({
   absorbent: 0,
   electricity: 0,
   intravenous: 0,
+  manufacture: 0,
   total: 0,
   ...given
 });

@@ -3,6 +3,7 @@ import type { ReferenceSet } from '../reference/reference-set.ts';
 import { take } from '../reference/reference-set.ts';
 import type { Co2eLine } from '../estimate-types.ts';
 import { formula } from '../working/formula.ts';
+import type { Made } from './manufacture.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 
 /** What is emitted or bought, from which the lines of CO2e follow. Parts that differ in capture come apart. */
@@ -22,6 +23,8 @@ export interface EmittingUse {
   readonly electricityKWh: Quantity;
   readonly intravenousH: Quantity;
   readonly regionalCases: Quantity;
+  /** What was emitted in making it, as far as figures are entered. */
+  readonly made: readonly Made[];
 }
 
 /** Agent that reaches the open air. */
@@ -93,6 +96,11 @@ const absorbentTotal = sumOf(
   'emissions.absorbents',
   'Emissions, absorbent',
   'sum over the absorbents with a figure given'
+);
+const madeTotal = sumOf(
+  'emissions.manufacture',
+  'Emissions, manufacture',
+  'making agents, machines and consumables, where a figure is entered, added up'
 );
 const linesTotal = sumOf('emissions.total', 'Emissions, all lines', 'sum over the lines');
 
@@ -247,7 +255,8 @@ export function co2eLines(
         factor: r.constant(take(reference, 'intravenous.co2e'))
       }),
       { cases: use.regionalCases, regional: context.regional }
-    )
+    ),
+    manufacture: r.apply(madeTotal, { parts: use.made.map(({ co2eKg }) => co2eKg) })
   };
   return { ...lines, total: r.apply(linesTotal, { parts: Object.values(lines) }) };
 }

@@ -25,7 +25,7 @@ import {
 
 export interface LedgerEntry {
   readonly kind: LedgerKind;
-  /** The agent or the absorbent; null where the line is one. */
+  /** The agent, the absorbent or the machine; null where the line is one. */
   readonly subject: string | null;
   /** null: not given, and so missing, not 0. */
   readonly activity: Quantity | null;
@@ -211,6 +211,9 @@ export function ledgerEntries(
       use.regionalCases,
       ofRegional,
       ofRegional === null ? null : r.apply(regionalLine, { amount: use.regionalCases, factor: ofRegional })
+    ),
+    ...use.made.map(({ kind, subject, activity, activityUnit, factor, co2eKg }) =>
+      entry(kind, activityUnit, activity, factor, co2eKg, { subject })
     ),
     ...filling,
     entry(

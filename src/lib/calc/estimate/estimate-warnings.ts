@@ -3,7 +3,7 @@ import type { Caution, Estimate, ScenarioEstimate } from '../estimate-types.ts';
 import { fleetWarnings } from '../fleet/fleet-warnings.ts';
 import type { Agent, EstimateInput, Scenario } from '../input.ts';
 import { plain } from '../working/plain.ts';
-import { reconciliationBounds } from '../year/reconciliation.ts';
+import { likelyCauses, reconciliationBounds } from '../reference/reconciliation-practice.ts';
 import { changesTechnique, techniqueShares } from '../fleet/technique-shares.ts';
 
 /** What a reader must know about an estimate as a whole, one sentence each. */
@@ -23,9 +23,7 @@ export function estimateWarnings(
     if (ratio !== null && (ratio < reconciliationBounds.low || ratio > reconciliationBounds.high))
       warnings.push(
         `Today’s estimate of ${agent} is ${Math.round(ratio * 100)} % of what was bought. ` +
-          (ratio < 1
-            ? 'Usual causes: flows or dial settings above the plan, cases missing from the case mix, long wash-outs, agent used outside the theatres or put in stock, for which Prices has a column.'
-            : 'Usual causes: flows below the plan, too many cases or minutes, a year of purchases that is not complete, stock being used up.')
+          (ratio < 1 ? `Usual causes: ${likelyCauses.lessUsed}.` : `Usual causes: ${likelyCauses.moreUsed}.`)
       );
   for (const { agent, scaleToPurchases, bottlesBoughtPerYear, bottlesUsedElsewherePerYear } of input.agents) {
     if (
@@ -86,7 +84,7 @@ function moreNitrousOxideUsedThanBought(input: EstimateInput, today: ScenarioEst
   if (bought === null || used <= bought * (1 + rounding)) return [];
   const share = bought > 0 ? `, ${Math.round((100 * used) / bought)} % of what was bought` : '';
   return [
-    `Today’s cases use ${used.toPrecision(3)} kg of nitrous oxide by the estimate${share}, so none is counted as lost from the pipes. Usual causes: a year of purchases that is not complete, cylinders bought elsewhere, stock being used up, too many cases or minutes with nitrous oxide, or a share of it above what is given.`
+    `Today’s cases use ${used.toPrecision(3)} kg of nitrous oxide by the estimate${share}, so none is counted as lost from the pipes. Usual causes: ${likelyCauses.moreNitrousOxideUsed}.`
   ];
 }
 

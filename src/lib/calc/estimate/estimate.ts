@@ -41,6 +41,7 @@ import type { WaysOfMove } from '../money/ways-to-pay.ts';
 import { levelOrder } from '../monitoring/level-order.ts';
 import { pricedNeed } from '../reckoning/monitoring-of-scenario.ts';
 import type { CaseResult } from '../case/case-result.ts';
+import type { IntensityFigures } from '../reckoning/intensity.ts';
 import type { Reckoning } from '../reckoning/reckoning.ts';
 import { reckon } from '../reckoning/reckoning.ts';
 import type { CaseReckoning } from '../reckoning/scenario-cases.ts';
@@ -49,6 +50,8 @@ import { plain } from '../working/plain.ts';
 import type { Quantity } from '../working/reckoner.ts';
 
 const number = <T extends number | null>(quantity: Quantity<T>): T => plain.value(quantity);
+const numberOrNull = (quantity: Quantity | null): number | null =>
+  quantity === null ? null : number(quantity);
 const money = (quantity: Quantity<Decimal>): string => text(plain.value(quantity));
 const moneyOrNull = (quantity: Quantity<Decimal | null>): string | null => {
   const value = plain.value(quantity);
@@ -73,6 +76,17 @@ export function estimate(input: EstimateInput, memo = new CaseMemo()): Estimate 
       return { money: byOutlay.map(moneyIncrement), tonnes: tonnes.map(tonnesIncrement) };
     })
   );
+  const reconciliation = once(() => {
+    const { agents, nitrousOxide } = reckoning.reconciliation();
+    const { boughtKg, usedKg, lostKg, lostPercent } = nitrousOxide;
+    return {
+      agents: agents.map(({ agent, finding, ...of }) => ({ agent, ...mapped(of, numberOrNull), finding })),
+      nitrousOxide: {
+        ...mapped({ boughtKg, lostKg, lostPercent }, numberOrNull),
+        usedKg: number(usedKg)
+      }
+    };
+  });
   const monitoring = once(() => overScenarios(scenarios));
   const cautions = once(() => scenarios.flatMap((scenario) => scenario.cautions));
   const restrictions = once(() => restrictionsInWords(input));
@@ -88,6 +102,9 @@ export function estimate(input: EstimateInput, memo = new CaseMemo()): Estimate 
     currency: input.currency,
     referenceSet: input.reference.id,
     scenarios,
+    get reconciliation() {
+      return reconciliation();
+    },
     get increments() {
       return increments().value;
     },
@@ -174,6 +191,15 @@ function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Sc
       co2eKg: co2eKg === null ? null : number(co2eKg)
     }))
   );
+  const intensity = once(() => {
+    const { cases: groups, agents, year, changePercent } = reckoning.intensity(scenario);
+    return {
+      year: mapped(year, numberOrNull),
+      changePercent: mapped(changePercent, numberOrNull),
+      agents: mapped(agents as Readonly<Record<Agent, IntensityFigures>>, (of) => mapped(of, numberOrNull)),
+      cases: mapped(groups, (of) => mapped(of, numberOrNull))
+    };
+  });
   const air = once(() => theatreAirEstimate(reckoning.theatreAir(scenario)));
   return {
     id: scenario.id,
@@ -229,6 +255,9 @@ function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Sc
     },
     get ledger() {
       return ledger();
+    },
+    get intensity() {
+      return intensity();
     },
     get theatreAir() {
       return air();

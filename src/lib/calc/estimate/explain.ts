@@ -25,6 +25,7 @@ const rooms = [
   'vapourOnOwnPlan',
   'agentFate',
   'ledger',
+  'intensity',
   'theatreAir'
 ];
 
@@ -65,6 +66,8 @@ export function explainer(
     const [scenarioId = '', room = '', ...rest] = path.split('.');
     if (scenarioId === 'increments' && isListOfIncrements(room))
       return follow(incrementFigures(apart), [room, ...rest], path);
+    if (scenarioId === 'reconciliation' && (room === 'agents' || room === 'nitrousOxide'))
+      return follow(reckoning.reconciliation(), [room, ...rest], path);
     const scenario = input.scenarios.find((each) => each.id === scenarioId);
     if (scenario === undefined)
       throw new NoSuchFigureError(
@@ -111,6 +114,8 @@ export function explainer(
         return follow(reckoning.agentFate(scenario), rest, path);
       case 'ledger':
         return follow(reckoning.ledger(scenario), rest, path);
+      case 'intensity':
+        return follow(reckoning.intensity(scenario), rest, path);
       case 'theatreAir':
         return follow(reckoning.theatreAir(scenario), rest, path);
       default:

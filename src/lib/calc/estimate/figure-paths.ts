@@ -85,9 +85,23 @@ export function figurePaths(estimate: Estimate): string[] {
     ...more.ledger.flatMap(({ activity, factor, co2eKg }, index) =>
       leaves(`${id}.ledger.${index}`, { activity, factor, co2eKg })
     ),
+    ...leaves(`${id}.intensity`, more.intensity),
     ...theatreAirPaths(`${id}.theatreAir`, more.theatreAir)
   ]);
-  return [...ofScenarios, ...incrementPaths(estimate.increments)];
+  return [
+    ...ofScenarios,
+    ...reconciliationPaths(estimate.reconciliation),
+    ...incrementPaths(estimate.increments)
+  ];
+}
+
+function reconciliationPaths({ agents, nitrousOxide }: Estimate['reconciliation']): string[] {
+  return [
+    ...agents.flatMap(({ purchasedMl, estimatedMl, estimateOverPurchase }, index) =>
+      leaves(`reconciliation.agents.${index}`, { purchasedMl, estimatedMl, estimateOverPurchase })
+    ),
+    ...leaves('reconciliation.nitrousOxide', nitrousOxide)
+  ];
 }
 
 function ofRun(path: string, run: AgainstBaseline): string[] {

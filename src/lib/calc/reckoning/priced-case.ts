@@ -1,6 +1,7 @@
 /** What one case costs and emits, beside what it uses. */
 import type { CaseUse } from '../case/case-result.ts';
 import { co2eLines } from '../emissions/co2e-lines.ts';
+import { manufacture } from '../emissions/manufacture.ts';
 import type { EstimateInput, Scenario } from '../input.ts';
 import type { ConsumablePrices } from '../money/consumable-prices.ts';
 import { costOfCase } from '../money/consumables.ts';
@@ -14,6 +15,8 @@ import type { CaseReckoning } from './scenario-cases.ts';
 
 export interface PricedCase {
   readonly co2eKg: Quantity;
+  /** Of it, by the agent. */
+  readonly agentCo2eKg: Quantity;
   readonly cost: Quantity<Decimal>;
 }
 
@@ -84,10 +87,22 @@ export function pricedCase(
     ],
     electricityKWh,
     intravenousH: techniques.intravenousH,
-    regionalCases: techniques.regionalCases
+    regionalCases: techniques.regionalCases,
+    // What a machine was made of is no case's.
+    made: manufacture(
+      r,
+      {
+        liquidMl: agent === null ? {} : { [agent]: result.liquidMl },
+        machines: [],
+        generalAnaesthetics: () => oneCase(row.technique !== 'regional')
+      },
+      input
+    )
   };
+  const co2eKg = co2eLines(r, emitting, input);
   return {
-    co2eKg: co2eLines(r, emitting, input).total,
+    co2eKg: co2eKg.total,
+    agentCo2eKg: co2eKg.agents,
     cost: costOfCase(r, prices, {
       liquidMl: agent === null ? {} : { [agent]: result.liquidMl },
       oxygenM3,

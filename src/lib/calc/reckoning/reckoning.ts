@@ -10,7 +10,7 @@ import { estimateCase, floorOfCase } from '../case/estimate-case.ts';
 import type { FailedCell } from '../estimate-types.ts';
 import { baselineOf } from '../baseline-of.ts';
 import { fleetOf, periodOf } from '../fleet/standing.ts';
-import type { Agent, CaseRow, EstimateInput, Payment, Scenario } from '../input.ts';
+import type { CaseRow, EstimateInput, Payment, Scenario } from '../input.ts';
 import type { CaseMemo } from '../known-cases/case-memo.ts';
 import { recordedCase } from '../known-cases/recorded-case.ts';
 import { consumablePrices } from '../money/consumable-prices.ts';
@@ -27,6 +27,9 @@ import { vapourOfYear } from '../year/vapour.ts';
 import type { EmittingSide } from './against.ts';
 import { Against } from './against.ts';
 import { sourcesOfCases } from './case-sources.ts';
+import { casesWithShares } from './cases-with-shares.ts';
+import { intensities } from './intensity.ts';
+import { reconciled } from './reconciliation.ts';
 import { withModelError } from './model-error.ts';
 import { pricedCase } from './priced-case.ts';
 import { scenarioCases } from './scenario-cases.ts';
@@ -57,13 +60,15 @@ export interface CasesDone<C extends CaseUse> {
  * @param memo where results of cases are kept over edits; a recorder takes the values from there, and records a case
  *   once somebody looks at how it came about.
  */
-export const reckon = (r: Reckoner, input: EstimateInput, memo?: CaseMemo) =>
-  reckonWith(r, input, (sources) => {
+export function reckon(r: Reckoner, input: EstimateInput, memo?: CaseMemo) {
+  const reckoning = reckonWith(r, input, (sources) => {
     const run = (): CaseResult => estimateCase(r, givenOf(sources));
     if (memo === undefined) return run();
     const known = memo.result(sources, plainCase);
     return r.records ? recordedCase(known, run) : known;
   });
+  return { ...reckoning, intensity: intensities(r, reckoning) };
+}
 
 const plainCase = (given: CaseGiven): CaseResult => estimateCase(plain, given);
 
@@ -89,13 +94,14 @@ export function reckonWith<C extends CaseUse>(
     modelled: withModelError(r, input.modelError, modelled)
   });
   const partsIn = yearParts(r, input, cases);
-  const { yearIn, fateIn, ledgerIn, absorbentUnder, reconciliation } = scenarioYears(r, input, {
-    today,
-    fleet,
-    sources,
-    partsIn,
-    prices
-  });
+  const { yearIn, fateIn, ledgerIn, absorbentUnder, reconciliation, estimatedToday, purchasedToday } =
+    scenarioYears(r, input, {
+      today,
+      fleet,
+      sources,
+      partsIn,
+      prices
+    });
   const monitoring = scenarioMonitoring(r, input, { today, fleet, cases });
   const settled = (scenario: Scenario) => {
     const periods = fleet.periods(scenario);
@@ -163,6 +169,12 @@ export function reckonWith<C extends CaseUse>(
     cases: casesOf,
     casesDone,
     caseOf,
+    /** The cases of the settled year by the machine and the way in which they are done, with their shares. */
+    casesOfYear: (scenario: Scenario) =>
+      settled(scenario).standings.flatMap((standing) => {
+        const { following, rest } = casesWithShares(r, cases, { scenario, standing });
+        return [...following, ...rest];
+      }),
     pricedCase: kept((scenario: Scenario) =>
       kept((row: CaseRow) =>
         pricedCase(r, input, {
@@ -220,7 +232,15 @@ export function reckonWith<C extends CaseUse>(
       const period = settled(scenario);
       return theatreAir(r, input, { scenario, period, cases, sources, parts: partsIn(scenario, period) });
     }),
-    reconciliation: (agent: Agent) => reconciliation(agent),
+    reconciliation: once(() =>
+      reconciled(r, input, {
+        ratio: reconciliation,
+        estimated: estimatedToday,
+        purchased: purchasedToday,
+        usedKg: settledYear(today).figures.nitrousOxideKg,
+        lostKg: settledYear(today).emitting.nitrousOxideLostKg
+      })
+    ),
     failed: (scenario: Scenario): readonly FailedCell[] => cases.failedIn(scenario)
   };
 }

@@ -3,6 +3,7 @@ import type { AgentFate } from '../emissions/agent-fate.ts';
 import { agentFate } from '../emissions/agent-fate.ts';
 import type { EmittingUse } from '../emissions/co2e-lines.ts';
 import { co2eLines } from '../emissions/co2e-lines.ts';
+import { manufacture } from '../emissions/manufacture.ts';
 import type { LedgerEntry } from '../emissions/ledger.ts';
 import { ledgerEntries } from '../emissions/ledger.ts';
 import type { Co2eLine, CostLine } from '../estimate-types.ts';
@@ -77,6 +78,9 @@ export interface ScenarioYears {
   readonly ledgerIn: (scenario: Scenario, period: Period) => readonly LedgerEntry[];
   /** Today's estimate ÷ purchase, by agent; null where no purchases were given or nothing is used. */
   readonly reconciliation: (agent: Agent) => Quantity | null;
+  /** The two that it compares, mL; null where none of it is given to patients, or no purchases are given. */
+  readonly estimatedToday: (agent: Agent) => Quantity | null;
+  readonly purchasedToday: (agent: Agent) => Quantity | null;
 }
 
 export function scenarioYears(
@@ -147,42 +151,52 @@ export function scenarioYears(
     });
   };
 
-  /** Today's estimate and what was bought; null where either is missing. */
-  const purchases = kept((agent: Agent) => {
+  const usesToday = (agent: Agent): readonly AgentUse[] =>
+    partsOfToday().flatMap(({ use }) => use.agents[agent] ?? []);
+  /** Liquid that today's cases use by the model; null where they are given none. */
+  const estimatedToday = kept((agent: Agent): Quantity | null => {
+    const used = usesToday(agent);
+    return used.length === 0
+      ? null
+      : together(
+          r,
+          'mL',
+          used.map(({ liquidMl }) => liquidMl)
+        );
+  });
+  /** Usable liquid that was bought for the theatres; null where no purchases were given. */
+  const purchasedToday = kept((agent: Agent): Quantity | null => {
     const supply = input.agents.find((each) => each.agent === agent);
-    const used = partsOfToday().flatMap(({ use }) => use.agents[agent] ?? []);
     if (supply === undefined || supply.bottlesBoughtPerYear === null) return null;
     const elsewhere = supply.bottlesUsedElsewherePerYear;
-    // None for the theatres are none to compare with.
-    if (!(supply.bottlesBoughtPerYear - (elsewhere ?? 0) > 0)) return null;
-    const [first] = used;
-    if (first === undefined) return null;
-    const estimatedMl = together(
-      r,
-      'mL',
-      used.map(({ liquidMl }) => liquidMl)
-    );
-    if (r.value(estimatedMl) === 0) return null;
     const of = {
       bottles: r.cell(supply.bottlesBoughtPerYear, '1', 'agents', agent, 'bottlesBoughtPerYear'),
       bottleMl: r.cell(supply.bottleMl, 'mL', 'agents', agent, 'bottleMl'),
       unusablePercent: r.cell(supply.unusablePercent, '%', 'agents', agent, 'unusablePercent')
     };
+    return elsewhere === null
+      ? r.apply(purchasedLiquid, of)
+      : r.apply(purchasedForTheatres, {
+          ...of,
+          elsewhere: r.cell(elsewhere, '1', 'agents', agent, 'bottlesUsedElsewherePerYear')
+        });
+  });
+
+  /** Today's estimate and what was bought; null where either is missing. */
+  const purchases = kept((agent: Agent) => {
+    const [estimatedMl, purchasedMl] = [estimatedToday(agent), purchasedToday(agent)];
+    if (estimatedMl === null || purchasedMl === null || r.value(estimatedMl) === 0) return null;
+    // None for the theatres are none to compare with.
+    if (!(r.value(purchasedMl) > 0)) return null;
     return {
       unmeasuredSpillMl: () =>
         together(
           r,
           'mL',
-          used.map((use) => use.unmeasuredSpillMl())
+          usesToday(agent).map((use) => use.unmeasuredSpillMl())
         ),
       estimatedMl,
-      purchasedMl:
-        elsewhere === null
-          ? r.apply(purchasedLiquid, of)
-          : r.apply(purchasedForTheatres, {
-              ...of,
-              elsewhere: r.cell(elsewhere, '1', 'agents', agent, 'bottlesUsedElsewherePerYear')
-            })
+      purchasedMl
     };
   });
   const reconciliation = kept((agent: Agent): Quantity | null => {
@@ -273,7 +287,16 @@ export function scenarioYears(
       })),
       electricityKWh,
       intravenousH: techniques.intravenousH,
-      regionalCases: techniques.regionalCases
+      regionalCases: techniques.regionalCases,
+      made: manufacture(
+        r,
+        {
+          liquidMl,
+          machines: period.serviced,
+          generalAnaesthetics: () => inAll(parts, '1', (use) => use.generalAnaesthetics)
+        },
+        input
+      )
     };
     const co2eKg = co2eLines(r, emitting, {
       accounting,
@@ -378,6 +401,8 @@ export function scenarioYears(
       const parts = period === undefined ? [] : partsOf(scenario)(period).filter(isUnder);
       return costOfAbsorbents(r, prices(), absorbentIn(parts));
     },
-    reconciliation
+    reconciliation,
+    estimatedToday,
+    purchasedToday
   };
 }

@@ -45,7 +45,8 @@ interface PerCase {
   perCase: number;
 }
 
-const perYear = (id: string, yields: string, unit: string, perCaseWords: string) =>
+/** What a case group makes in a year of something that each of its cases makes. */
+export const perYear = (id: string, yields: string, unit: string, perCaseWords: string) =>
   formula<PerCase>({
     id,
     yields,
@@ -61,7 +62,8 @@ const perYear = (id: string, yields: string, unit: string, perCaseWords: string)
     compute: ({ casesPerYear, sharePercent, perCase }) => ((casesPerYear * sharePercent) / 100) * perCase
   });
 
-const total = (id: string, yields: string, unit: string) =>
+/** The case groups’ parts of a year, added up. */
+export const total = (id: string, yields: string, unit: string) =>
   formula<{ parts: readonly number[] }>({
     id,
     yields,
@@ -109,7 +111,12 @@ const rowAbsorbent = perYear(
   'kg',
   'absorbent a case'
 );
-const rowMinutes = perYear('year.row-minutes', 'Minutes of a case group in a year', 'min', 'minutes a case');
+export const rowMinutes = perYear(
+  'year.row-minutes',
+  'Minutes of a case group in a year',
+  'min',
+  'minutes a case'
+);
 
 export const rowCases = formula<{ casesPerYear: number; sharePercent: number }>({
   id: 'year.row-cases',

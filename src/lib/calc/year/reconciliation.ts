@@ -1,3 +1,4 @@
+import { reconciliationBounds } from '../reference/reconciliation-practice.ts';
 import { formula } from '../working/formula.ts';
 
 /** Liquid bought in a year: bottles × content × usable share. */
@@ -55,6 +56,21 @@ export const estimateOverPurchase = formula<{ estimatedMl: number; purchasedMl: 
   compute: ({ estimatedMl, purchasedMl }) => estimatedMl / purchasedMl
 });
 
+/** Share of the nitrous oxide bought that no patient was given. */
+export const nitrousOxideLostShare = formula<{ lostKg: number; boughtKg: number }>({
+  id: 'year.nitrous-oxide-lost-share',
+  yields: 'Share of the nitrous oxide bought that is lost',
+  words: 'what is lost from the pipes over what was bought',
+  expression: 'L / B * 100',
+  inputs: {
+    lostKg: { symbol: 'L', unit: 'kg', words: 'nitrous oxide lost from the pipes' },
+    boughtKg: { symbol: 'B', unit: 'kg', words: 'nitrous oxide bought' }
+  },
+  unit: '%',
+  source: 'definition',
+  compute: ({ lostKg, boughtKg }) => (lostKg / boughtKg) * 100
+});
+
 /** Use scaled so that today's estimate meets the purchases. */
 export const scaledToPurchases = formula<{ liquidMl: number; ratio: number }>({
   id: 'year.scaled-to-purchases',
@@ -87,5 +103,24 @@ export const scaledToMeasured = formula<{ modelMl: number; measuredMl: number; t
   compute: ({ modelMl, measuredMl, todayModelMl }) => (modelMl * measuredMl) / todayModelMl
 });
 
-/** Bounds of estimate ÷ purchase outside which a reader is told; common practice, no source. */
-export const reconciliationBounds = { low: 0.7, high: 1.2 } as const;
+/** How today's estimate stands to what was bought. */
+export const reconciliationFindings = [
+  'not-given',
+  'not-used',
+  'all-elsewhere',
+  'far-below',
+  'agrees',
+  'more-than-bought',
+  'far-above'
+] as const;
+export type ReconciliationFinding = (typeof reconciliationFindings)[number];
+
+/** Relative difference below which two amounts are told apart by rounding alone. */
+const rounding = 1e-9;
+
+/** What a ratio says: far below the purchases, in agreement, or more used than was bought, by little or by much. */
+export function findingOf(ratio: number): ReconciliationFinding {
+  if (ratio < reconciliationBounds.low) return 'far-below';
+  if (ratio > reconciliationBounds.high) return 'far-above';
+  return ratio > 1 + rounding ? 'more-than-bought' : 'agrees';
+}

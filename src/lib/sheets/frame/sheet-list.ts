@@ -134,9 +134,9 @@ export function routeOfCell(path: string): string {
     case 'accounting':
       return /warming|bodyModel/i.test(path) ? '/comparison/' : '/payback/';
     case 'site':
+      if (/electricityMarket|medicalAir|consumables/.test(path)) return '/emissions/';
       if (/electricity/.test(path)) return '/prices/';
       if (/monitoringStandard|facilityLevel/.test(path)) return '/monitoring/';
-      if (/electricityMarket|medicalAir/.test(path)) return '/emissions/';
       if (/airLimits|recovery/.test(path)) return '/theatre-air/';
       if (/jurisdiction|lawful/.test(path)) return '/scenarios/';
       if (/departmentFootprint/.test(path)) return '/comparison/';

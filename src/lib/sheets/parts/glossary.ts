@@ -14,7 +14,7 @@ export const glossary: readonly GlossaryEntry[] = [
     term: 'MAC',
     words:
       'Minimum alveolar concentration, the end-tidal concentration at which half of patients of that age do not move at the cut.',
-    sheets: ['/case-mix/', '/machines/', '/evidence/', '/report/']
+    sheets: ['/case-mix/', '/machines/', '/emissions/', '/evidence/', '/report/']
   },
   {
     term: 'end-tidal',

@@ -67,6 +67,7 @@ export const machine: Counted = {
   installationPerUnit: '1500.00',
   servicePerUnitPerYear: '1800.00',
   lifeYears: 10,
+  manufactureKgCo2ePerUnit: null,
   absorbent: 'soda-lime',
   monitors: []
 };
@@ -109,6 +110,7 @@ export const site: EstimateInput['site'] = {
   lawfulSharePercent: 100,
   electricityMarketKgCo2ePerKWh: null,
   medicalAirKWhPerM3: null,
+  consumablesKgCo2ePerCase: null,
   airLimitsOf: null,
   recoveryRoomVolumeM3: null,
   recoveryAirChangesPerH: null,
@@ -133,7 +135,8 @@ export const prices: Prices = {
       unusablePercent: 1,
       bottlesBoughtPerYear: null,
       bottlesUsedElsewherePerYear: null,
-      scaleToPurchases: false
+      scaleToPurchases: false,
+      manufactureKgCo2ePerKg: null
     },
     {
       agent: 'desflurane',
@@ -142,7 +145,8 @@ export const prices: Prices = {
       unusablePercent: 0,
       bottlesBoughtPerYear: null,
       bottlesUsedElsewherePerYear: null,
-      scaleToPurchases: false
+      scaleToPurchases: false,
+      manufactureKgCo2ePerKg: null
     }
   ],
   ...unpricedTechniques,

@@ -28,6 +28,7 @@ const co2eNames = {
   absorbent: 'Absorbent',
   electricity: 'Electricity',
   intravenous: 'Intravenous drugs',
+  manufacture: 'Manufacture',
   total: 'Emissions a year'
 };
 const blocksOf = (of: readonly ScenarioEstimate[]) =>
@@ -66,7 +67,7 @@ describe('a year of each scenario', () => {
     expect(money.same.map(({ key }) => key)).toEqual(['electricity', 'drugs', 'other', 'carbon', 'recovery']);
     expect(money.nothing).toEqual(['Drugs', 'Other', 'Carbon price', 'Recovery']);
     expect(emissions.same.map(({ key }) => key)).toContain('nitrousOxideLost');
-    expect(emissions.nothing).toEqual(['Absorbent']);
+    expect(emissions.nothing).toEqual(['Absorbent', 'Manufacture']);
   });
 
   it('leaves no line out', () => {
