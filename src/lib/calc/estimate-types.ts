@@ -289,8 +289,11 @@ export interface VapourOnOwnPlan {
 export interface AgentFateOfYear {
   deliveredKg: number;
   metabolisedKg: number;
+  /** What stays caught. */
   caughtKg: number;
   ventedKg: number;
+  /** Of the vented: caught first, and lost again. */
+  caughtAndLostKg: number;
 }
 
 /** Lines of the total, and what is told beside it. */
