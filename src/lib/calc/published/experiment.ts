@@ -6,6 +6,7 @@ import { estimateCase } from '../case/estimate-case.ts';
 import { take } from '../reference/reference-set.ts';
 import { modelCase } from '../case/case-model.ts';
 import { emptyOutcome, solveCircleSystem } from '../case/circle-system.ts';
+import { solveNitrousOxide } from '../case/nitrous-oxide.ts';
 import type { CircleCase, CirclePhase } from '../case/circle-system.ts';
 
 /** What a published study did: its patient, its agent, and how gas and vapour were given. */
@@ -19,6 +20,8 @@ export interface Experiment {
   readonly weightKg?: number;
   /** The published default where a study gives none. */
   readonly circuitVolumeL?: number;
+  /** Share of the gas that leaves the circuit, %; 0 where a study gives none. Only some reference sets follow it. */
+  readonly nitrousOxidePercent?: number;
   /** End-tidal percentage that was held. */
   readonly targetPercent: number;
   readonly phases: readonly ExperimentPhase[];
@@ -124,26 +127,46 @@ export function experimentCase(experiment: Experiment): { circle: CircleCase; va
     spillShareInspiredFraction = null,
     weightKg = 70,
     circuitVolumeL = null,
+    nitrousOxidePercent = 0,
     targetPercent,
     phases
   } = experiment;
   const model = modelCase(plain, {
-    conditions: { ...conditions, agent, weightKg, circuitVolumeL, bodyModel, spillShareInspiredFraction },
+    conditions: {
+      ...conditions,
+      agent,
+      weightKg,
+      circuitVolumeL,
+      bodyModel,
+      spillShareInspiredFraction,
+      nitrousOxidePercent
+    },
     cells,
     reference
   });
   if (model.agent === null) throw new Error('An experiment needs a volatile agent.');
   const { circle, vapourPerLiquid } = model.agent;
+  const ownPhases = phases.map(({ minutes, flow, vaporiser, dialPercent }): CirclePhase => ({
+    minutes,
+    flowLPerMin: flow === 'closed' ? circle.oxygenUptakeLPerMin : flow,
+    vaporiser,
+    dialFraction: dialPercent === null ? INJECTION_FRACTION : dialPercent / 100
+  }));
   return {
     circle: {
       ...circle,
       targetFraction: targetPercent / 100,
-      phases: phases.map(({ minutes, flow, vaporiser, dialPercent }): CirclePhase => ({
-        minutes,
-        flowLPerMin: flow === 'closed' ? circle.oxygenUptakeLPerMin : flow,
-        vaporiser,
-        dialFraction: dialPercent === null ? INJECTION_FRACTION : dialPercent / 100
-      }))
+      phases: ownPhases,
+      beside:
+        model.nitrousOxide === null
+          ? undefined
+          : solveNitrousOxide(
+              { ...model.nitrousOxide.circle, phases: ownPhases },
+              {
+                heldPercent: nitrousOxidePercent,
+                drawnInPercent: plain.value(model.nitrousOxide.drawnInPercent)
+              }
+            ).beside
     },
     vapourPerLiquid: plain.value(vapourPerLiquid)
   };

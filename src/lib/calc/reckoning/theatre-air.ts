@@ -2,7 +2,8 @@
  * What the air of theatres and of the recovery room holds in a scenario's settled year: of each agent and of nitrous oxide,
  * while a case is given and over the hours of anaesthesia, with the limits that it is held against. An estimate for planning.
  */
-import { carrierSpill, meanSpill } from '../case/absorbent-use.ts';
+import { spillOf } from '../case/absorbent-use.ts';
+import { solvedOfNitrousOxide } from '../case/circle-report.ts';
 import type { CaseUse } from '../case/case-result.ts';
 import { modelCase } from '../case/case-model.ts';
 import { givenOf } from '../case/conditions.ts';
@@ -145,7 +146,8 @@ export function theatreAir<C extends CaseUse>(
     const { row, agent, machine, result } = one;
     if (row.technique === 'regional') return [];
     const minutes = minutesOf(row);
-    const { oxygenMlPerMin, agent: model } = modelCase(r, givenOf(sources.sourcesOf(one)));
+    const modelled = modelCase(r, givenOf(sources.sourcesOf(one)));
+    const { oxygenMlPerMin, agent: model, nitrousOxide } = modelled;
     const flowLPerMin = r.apply(meanFreshGas, {
       oxygenL: result.oxygenL,
       airL: result.airL,
@@ -156,10 +158,20 @@ export function theatreAir<C extends CaseUse>(
       model === null ? null : r.apply(vapourOfLiquid, { liquidMl, vapourPerLiquid: model.vapourPerLiquid });
     const vapourL = asVapour(result.liquidMl);
     const takenUpL = asVapour(result.takenUpMl);
-    const spillLPerMin =
-      vapourL === null || takenUpL === null
-        ? r.apply(carrierSpill, { flowLPerMin, oxygenMlPerMin })
-        : r.apply(meanSpill, { flowLPerMin, oxygenMlPerMin, vapourL, takenUpL, minutes });
+    const spillLPerMin = spillOf(r, {
+      flowLPerMin,
+      oxygenMlPerMin,
+      minutes,
+      vapour: vapourL === null || takenUpL === null ? null : { vapourL, takenUpL },
+      nitrousOxideTakenUpL:
+        nitrousOxide === null
+          ? null
+          : solvedOfNitrousOxide(
+              r,
+              modelled,
+              nitrousOxide
+            )('nitrous-oxide-taken-up', nitrousOxide.outcome.takenUpL)
+    });
     const leakPercent = r.apply(leakShare, {
       leakMlPerMin: r.cell(machine.leakMlPerMin, 'mL/min', 'machines', machine.id, 'leakMlPerMin'),
       spillLPerMin
