@@ -4,6 +4,7 @@ import { estimateCase } from '#lib/calc/case/estimate-case.ts';
 import { emptyOutcome, solveCircleSystem, solveFloor } from '#lib/calc/case/circle-system.ts';
 import { plain } from '#lib/calc/working/plain.ts';
 import { modelCase } from '#lib/calc/case/case-model.ts';
+import { LEAST_FOLLOWED_PERCENT } from '#lib/calc/case/nitrous-oxide.ts';
 import { anyCase, heldCase } from '../fixtures/case-arbitrary.ts';
 import { circleOf } from '../fixtures/circle-cases.ts';
 
@@ -43,7 +44,7 @@ test('nitrous oxide given is taken up, spilled or left, to 1e-9, and is what the
       anyCase.filter(
         ({ conditions, reference }) =>
           conditions.technique !== 'regional' &&
-          conditions.nitrousOxidePercent > 0 &&
+          conditions.nitrousOxidePercent >= LEAST_FOLLOWED_PERCENT &&
           reference.constants.has('nitrous-oxide.drawn-in-share')
       ),
       (given) => {

@@ -12,7 +12,7 @@ import type { CirclePhase, CircleCase } from './circle-system.ts';
 import type { CaseGiven } from './conditions.ts';
 import { circuitOf, gasInBody } from './gas-in-body.ts';
 import type { TissueModel } from './gas-in-body.ts';
-import { circleTissues, modelNitrousOxide } from './nitrous-oxide.ts';
+import { circleTissues, LEAST_FOLLOWED_PERCENT, modelNitrousOxide } from './nitrous-oxide.ts';
 import type { NitrousOxideModel } from './nitrous-oxide.ts';
 import { flowAsRun, gasLost, leastFlowAsNeeded, neededFlow } from './fresh-gas-flow.ts';
 import { vapourPerLiquid } from './liquid-and-vapour.ts';
@@ -91,7 +91,7 @@ export interface CaseModel {
   readonly neededFlowLPerMin: Quantity;
   readonly phases: readonly PhaseModel[];
   readonly agent: AgentModel | null;
-  /** Null where none is given, and in a set that does not follow it. */
+  /** Null where none or but a trace of it is given, and in a set that does not follow it. */
   readonly nitrousOxide: NitrousOxideModel | null;
 }
 
@@ -132,7 +132,7 @@ export function modelCase(r: Reckoner, given: CaseGiven): CaseModel {
     restingCo2
   });
   const isVolatile = conditions.technique === 'volatile' && conditions.agent !== null;
-  const isFollowed = constants.nitrousOxide !== null && conditions.nitrousOxidePercent > 0;
+  const isFollowed = constants.nitrousOxide !== null && conditions.nitrousOxidePercent >= LEAST_FOLLOWED_PERCENT;
   const patient: Patient | null =
     isVolatile || isFollowed
       ? {

@@ -20,6 +20,8 @@ import type { CaseGiven } from './conditions.ts';
 import { circuitOf, gasInBody } from './gas-in-body.ts';
 import type { TissueModel } from './gas-in-body.ts';
 
+/** A share below this is a trace that changes no figure, and is not followed. */
+export const LEAST_FOLLOWED_PERCENT = 1e-6;
 /** One round more where what is given follows what is taken up, too. */
 const ROUNDS = { flowIsSet: 2, flowFollows: 3 } as const;
 /** Shortest span over which uptake is taken as steady: so many minutes, and so large a share of the time gone by. */
