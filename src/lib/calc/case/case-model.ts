@@ -132,7 +132,8 @@ export function modelCase(r: Reckoner, given: CaseGiven): CaseModel {
     restingCo2
   });
   const isVolatile = conditions.technique === 'volatile' && conditions.agent !== null;
-  const isFollowed = constants.nitrousOxide !== null && conditions.nitrousOxidePercent >= LEAST_FOLLOWED_PERCENT;
+  const isFollowed =
+    constants.nitrousOxide !== null && conditions.nitrousOxidePercent >= LEAST_FOLLOWED_PERCENT;
   const patient: Patient | null =
     isVolatile || isFollowed
       ? {
