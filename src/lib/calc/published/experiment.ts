@@ -2,6 +2,7 @@ import type { CaseCells, CaseConditions } from '../case/conditions.ts';
 import type { Agent, BodyModel, Phase } from '../input.ts';
 import type { ReferenceSet } from '../reference/reference-set.ts';
 import { plain } from '../working/plain.ts';
+import { minuteVentilation } from '../case/absorbent-use.ts';
 import { estimateCase } from '../case/estimate-case.ts';
 import { take } from '../reference/reference-set.ts';
 import { modelCase } from '../case/case-model.ts';
@@ -113,6 +114,50 @@ export function sodaLimeHoursPerKg(reference: ReferenceSet, flowLPerMin: number)
     reference
   });
   return absorbentHoursPerKg ?? Infinity;
+}
+
+/** An adult of 70 kg, or another patient, without an agent. */
+const withoutAgent = (
+  reference: ReferenceSet,
+  changed: Partial<Pick<CaseConditions, 'weightKg' | 'minutes' | 'pneumoperitoneum'>> = {}
+) =>
+  modelCase(plain, {
+    conditions: {
+      ...conditions,
+      technique: 'intravenous',
+      agent: null,
+      targetMac: null,
+      bodyModel: 'eger',
+      ...changed
+    },
+    cells,
+    reference
+  });
+
+/** What a patient of this weight breathes in a minute, dead space and all. */
+export function minuteVolumeLPerMin({
+  reference,
+  weightKg
+}: {
+  reference: ReferenceSet;
+  weightKg: number;
+}): number {
+  const { phases, constants } = withoutAgent(reference, { weightKg });
+  return minuteVentilation.compute({
+    alveolarLPerMin: plain.value(phases[0]!.breathing[0]!.ventilationLPerMin),
+    deadSpacePercent: constants.deadSpace.value
+  });
+}
+
+/** Rise of CO2 elimination after some minutes of extraperitoneal insufflation, %: ventilation follows it. */
+export function insufflationRisePercent(reference: ReferenceSet, minutes: number): number {
+  const [resting] = withoutAgent(reference).phases[0]!.breathing;
+  const last = withoutAgent(reference, {
+    minutes,
+    pneumoperitoneum: 'extraperitoneal'
+  }).phases[0]!.breathing.at(-1)!;
+  const reached = plain.value(last.change?.untilLPerMin ?? last.ventilationLPerMin);
+  return 100 * (reached / plain.value(resting!.ventilationLPerMin) - 1);
 }
 
 /** Injection has no dial; a limit this high is never met. */
