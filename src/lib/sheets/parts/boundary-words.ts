@@ -2,11 +2,14 @@
 import type { LedgerLine } from '#lib/calc/estimate-types.ts';
 import type { EstimateInput } from '#lib/calc/input.ts';
 import { inventoryClasses, ledgerTitles, leftOutOfBoundary } from '#lib/calc/line-names.ts';
+import { activityInWords, baseYearInWords } from './activity-words.ts';
 import { accountingFields, warmingSetOptions } from '#lib/workbook/fields.ts';
 
 export interface Boundary {
   /** Which year, and how warming is counted. */
   readonly counted: string;
+  /** Which year today stands for, and how the activity is known. */
+  readonly known: string;
   /** The lines of the total by class, e.g. `direct (scope 1; category 1): agents`. */
   readonly within: readonly string[];
   /** What is told beside the total and in no figure elsewhere. */
@@ -92,6 +95,7 @@ export function boundaryOf(
   const beside = once(ledger.filter(({ isInTotal }) => !isInTotal).map(({ kind }) => ledgerTitles[kind]));
   return {
     counted: `One year of the cases as entered, of today and of each scenario once all of it is in place, with figures of ${priceYear} and reference set ${reference.id}. Warming: ${set}, ${horizon?.label ?? ''}.`,
+    known: `${baseYearInWords(input.site)} ${activityInWords(input.site)}`,
     within: classes.map((each) => {
       const lines = ledger.filter((line) => isCounted(line) && inventoryClasses[line.kind].class === each);
       const places = once(

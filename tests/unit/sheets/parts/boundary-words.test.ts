@@ -25,6 +25,12 @@ describe('the boundary of a year’s emissions', () => {
     );
   });
 
+  test('says which year today stands for, and how the activity is known', () => {
+    expect(boundary({ site: { ...base.site, baseYear: 2025, casesKnownBy: 'records' } }).known).toMatch(
+      /^Today stands for the base year 2025\. How the activity is known: cases from records, durations not given/
+    );
+  });
+
   test('names every line of the total under its class, in both standards', () => {
     expect(boundary().within).toEqual([
       'direct (scope 1; category 1): agents, nitrous oxide used, nitrous oxide lost from the pipes',
