@@ -79,6 +79,14 @@ export const changes = [
     edits: [['agentUsesIn(parts, captureOf(r, scenario))', 'agentUsesIn(parts, captureOf(r, today))']]
   },
   {
+    rule: 'Capture catches no leak.',
+    edits: [['(1 - leakPercent / 100) * Math.max(0, liquidMl', 'Math.max(0, liquidMl']]
+  },
+  {
+    rule: 'What leaves by the exhaust is scaled to the purchases as is the spill.',
+    edits: [['atExhaustMl + (factor - 1) * unmeasuredMl', 'atExhaustMl']]
+  },
+  {
     rule: 'Nitrous oxide lost from the pipes is what is bought less what today uses.',
     edits: [['usedKg: usedTodayKg()', 'usedKg']]
   },
@@ -125,12 +133,7 @@ export const changes = [
   },
   {
     rule: 'The emissions of a case are those with the scenario’s capture.',
-    edits: [
-      [
-        'capturePercent: captureOf(r, scenario)',
-        'capturePercent: captureOf(r, { ...scenario, capturePercent: 0 })'
-      ]
-    ]
+    edits: [['...captureOf(r, scenario)', '...captureOf(r, { ...scenario, capturePercent: 0 })']]
   },
   {
     rule: 'A regional case uses no electricity of an anaesthesia machine.',

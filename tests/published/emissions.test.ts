@@ -27,7 +27,9 @@ const vented = (agent: Agent, liquidMl: number): number =>
     takenUpMl: 0,
     densityGPerMl: value(`${agent}.liquid-density`),
     metabolisedPercent: value(`${agent}.metabolised`),
-    capturePercent: 0
+    atExhaustMl: 0,
+    capturePercent: 0,
+    caughtLostPercent: 0
   });
 
 // Ryan SM, Nielsen CJ. Anesth Analg 2010;111:92-8, with that paper's own warming potentials over 20 years (349, 1401)

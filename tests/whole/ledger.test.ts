@@ -10,7 +10,15 @@ import {
   leftOutOfBoundary
 } from '#lib/calc/line-names.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
-import { wholeWorkbook } from '../fixtures/whole-workbook.ts';
+import {
+  atExhaustMl,
+  expectFigures,
+  hernia,
+  oldMachine,
+  oneCase,
+  usual,
+  wholeWorkbook
+} from '../fixtures/whole-workbook.ts';
 
 const base = wholeWorkbook();
 function scenariosOf(site: Partial<Site> = {}, all: Partial<Scenario> = {}) {
@@ -96,22 +104,51 @@ test('agent that is lost at filling is what is bought beyond the liquid used, be
   expect(lost?.isInTotal).toBe(false);
 });
 
-test.each([0, 30, 100])(
-  'delivered is metabolised, caught and vented, with %i %% captured',
-  (capturePercent) => {
-    for (const { agentFate, ledger } of scenariosOf({}, { capturePercent })) {
-      for (const [agent, { deliveredKg, metabolisedKg, caughtKg, ventedKg }] of Object.entries(agentFate)) {
-        expect(metabolisedKg + caughtKg + ventedKg).toBeCloseTo(deliveredKg, 9);
-        expect(ledger.find(({ kind, subject }) => kind === 'agents' && subject === agent)?.activity).toBe(
-          ventedKg
-        );
-        if (capturePercent === 100) expect(ventedKg).toBe(0);
-        if (capturePercent === 0) expect(caughtKg).toBe(0);
-      }
-      expect(Object.keys(agentFate).length).toBeGreaterThan(0);
+test.each([
+  [0, null],
+  [30, null],
+  [30, 40],
+  [100, 0],
+  [100, 100]
+])('delivered is metabolised, caught and vented, with %i %% captured and %s %% of it lost', (...shares) => {
+  const [capturePercent, caughtLostPercent] = shares;
+  for (const { agentFate, ledger } of scenariosOf({}, { capturePercent, caughtLostPercent })) {
+    for (const [agent, fate] of Object.entries(agentFate)) {
+      const { deliveredKg, metabolisedKg, caughtKg, ventedKg, caughtAndLostKg } = fate;
+      expect(metabolisedKg + caughtKg + ventedKg).toBeCloseTo(deliveredKg, 9);
+      expect(ledger.find(({ kind, subject }) => kind === 'agents' && subject === agent)?.activity).toBe(
+        ventedKg
+      );
+      const lost = (caughtLostPercent ?? 0) / 100;
+      expect(caughtAndLostKg).toBeCloseTo(lost * (caughtKg + caughtAndLostKg), 12);
+      expect(caughtKg > 0).toBe(capturePercent > 0 && lost < 1);
+      expect(caughtAndLostKg > 0).toBe(capturePercent > 0 && lost > 0);
     }
+    expect(Object.keys(agentFate).length).toBeGreaterThan(0);
   }
-);
+});
+
+test('capture gets what leaves by the exhaust: no leak, nothing that is taken up, nothing left in the circuit', () => {
+  const [all] = scenariosOf({}, { capturePercent: 100 });
+  const one = oneCase(base, { row: hernia, plan: usual, machine: oldMachine });
+  const atExhaustKg = (atExhaustMl(one, { row: hernia, machine: oldMachine }) * 1.52) / 1000;
+  expectFigures(all?.agentFate.sevoflurane?.caughtKg, hernia.casesPerYear * atExhaustKg);
+  const outOfReachMl = 0.95 * one.takenUpMl + one.leftMl;
+  expect(all?.agentFate.sevoflurane?.ventedKg).toBeGreaterThan(
+    (hernia.casesPerYear * outOfReachMl * 1.52) / 1000
+  );
+});
+
+test('of what is caught the share that is lost again is vented', () => {
+  const [kept] = scenariosOf({}, { capturePercent: 40 });
+  const [lost] = scenariosOf({}, { capturePercent: 40, caughtLostPercent: 25 });
+  const before = kept?.agentFate.sevoflurane;
+  expectFigures(lost?.agentFate.sevoflurane?.caughtKg, 0.75 * (before?.caughtKg ?? NaN));
+  expectFigures(
+    lost?.agentFate.sevoflurane?.ventedKg,
+    (before?.ventedKg ?? NaN) + 0.25 * (before?.caughtKg ?? NaN)
+  );
+});
 
 test('what the boundary leaves out is named', () => {
   for (const part of [/making monitors/, /spent absorbent/, /freight/])

@@ -11,11 +11,13 @@ import {
   low,
   lowFlow,
   neck,
+  oldMachine,
   oneCase,
   published,
   scenarioOf,
   today,
   usual,
+  ventedKg,
   wholeWorkbook
 } from '../fixtures/whole-workbook.ts';
 import { bringing } from '../fixtures/one-group.ts';
@@ -61,12 +63,9 @@ test('cases that do not follow use up the absorbent of the machine that came', (
   );
 });
 
-/** Agent of hernia repairs as mass, less what is metabolised and captured, kg CO2e a case. */
-const agentKg = ({ liquidMl, takenUpMl }: typeof rest.hernia, capturePercent: number): number => {
-  const { densityGPerMl, metabolisedPercent, kgCo2ePerKg } = published.sevoflurane;
-  const ventedG = (liquidMl - (metabolisedPercent / 100) * takenUpMl) * densityGPerMl;
-  return ((ventedG * (1 - capturePercent / 100)) / 1000) * kgCo2ePerKg;
-};
+/** Agent of hernia repairs, less what is metabolised and captured, kg CO2e a case. */
+const agentKg = (one: typeof rest.hernia, capturePercent: number, machine = closedMachine): number =>
+  ventedKg(one, { row: hernia, machine, capturePercent }) * published.sevoflurane.kgCo2ePerKg;
 
 test('what cases vent that do not follow is captured as in the scenario', () => {
   const capturing: Scenario = { ...closed, capturePercent: 70 };
@@ -85,7 +84,7 @@ test('a scenario that only captures does so in every case, whatever its adoption
   const all = { ...workbook, scenarios: [today, capturing] };
   const { hernia: group } = { hernia: oneCase(all, { row: hernia, plan: usual, machine: all.machines[0]! }) };
   const { agents, electricity } = scenarioOf(all, capturing).perYear.co2eKg;
-  expectFigures(agents, 200 * agentKg(group, 70));
+  expectFigures(agents, 200 * agentKg(group, 70, oldMachine));
   expect(electricity).toBe(scenarioOf(workbook, today).perYear.co2eKg.electricity);
 });
 

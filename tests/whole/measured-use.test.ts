@@ -12,6 +12,7 @@ import {
   scenarioOf,
   today,
   usual,
+  ventedKg,
   warningsOf,
   wholeWorkbook
 } from '../fixtures/whole-workbook.ts';
@@ -43,11 +44,13 @@ test('another plan uses the measurement times what the model gives for it agains
 test('cases that do not follow use what was measured', () => {
   const { agents, co2eKg } = scenarioOf(workbook, lowFlow).perYear;
   expectFigures(agents.sevoflurane?.liquidMl, 200 * (0.6 * carriedOverMl + 0.4 * 17));
-  const kgOf = (liquidMl: number, takenUpMl: number) => (((liquidMl - 0.05 * takenUpMl) * 1.52) / 1000) * 0.7;
-  expectFigures(
-    co2eKg.agents,
-    200 * (0.6 * kgOf(carriedOverMl, onLow.takenUpMl) + 0.4 * kgOf(17, onUsual.takenUpMl)) * 195
-  );
+  // What patients and circuit take is the model's; what was measured beyond it leaves by leak and exhaust.
+  const kgOf = (liquidMl: number, one: typeof onLow) =>
+    ventedKg(
+      { ...one, liquidMl, spilledMl: Math.max(0, liquidMl - one.takenUpMl - one.leftMl) },
+      { row: measured, machine: oldMachine, capturePercent: 30 }
+    );
+  expectFigures(co2eKg.agents, 200 * (0.6 * kgOf(carriedOverMl, onLow) + 0.4 * kgOf(17, onUsual)) * 195);
 });
 
 test('where the vapour went in a year is the model’s own, measured or not', () => {

@@ -16,6 +16,7 @@ import {
   scenarioOf,
   today,
   usual,
+  ventedKg,
   wholeWorkbook
 } from '../fixtures/whole-workbook.ts';
 import { bringing } from '../fixtures/one-group.ts';
@@ -62,15 +63,10 @@ describe.each(places)('a case %s', (_, { scenario, plan, machine, capturePercent
 
   test('emits, where volatile, agent less capture, nitrous oxide, oxygen, absorbent and electricity', () => {
     const one = oneCase(workbook, { row: hernia, plan, machine });
-    const { densityGPerMl, metabolisedPercent, kgCo2ePerKg } = published.sevoflurane;
-    const ventedKg =
-      ((one.liquidMl - (metabolisedPercent / 100) * one.takenUpMl) *
-        densityGPerMl *
-        (1 - capturePercent / 100)) /
-      1000;
+    const { kgCo2ePerKg } = published.sevoflurane;
     expectFigures(
       caseOf(hernia).co2eKg,
-      ventedKg * kgCo2ePerKg +
+      ventedKg(one, { row: hernia, machine, capturePercent }) * kgCo2ePerKg +
         one.nitrousOxideL * nitrousOxideKgPerL * published.nitrousOxideKgCo2ePerKg +
         (one.oxygenL / 1000) * published.oxygenKgCo2ePerM3 +
         one.absorbentKg * absorbent.kgCo2ePerKg +
@@ -133,7 +129,7 @@ test('a case of a group with another agent is priced and warms as that agent', (
         (one.airL * 0.05) / 1000 +
         one.absorbentKg * 9,
       co2eKg:
-        (((one.liquidMl - 0.0002 * one.takenUpMl) * 1.465 * 0.7) / 1000) * 2590 +
+        ventedKg(one, { row, machine: oldMachine, agent: 'desflurane', capturePercent: 30 }) * 2590 +
         (one.oxygenL / 1000) * published.oxygenKgCo2ePerM3 +
         one.absorbentKg * 0.7 +
         ((60 / 60) * 90 * 0.3) / 1000

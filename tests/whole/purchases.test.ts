@@ -6,6 +6,7 @@ import { recorder } from '#lib/calc/working/recorder.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import {
+  atExhaustMl,
   expectFigures,
   hernia,
   low,
@@ -116,11 +117,24 @@ describe('scaled to purchases', () => {
   });
 
   test('what patients take up stays the model’s own: emissions are of the scaled liquid less that', () => {
-    const kgOf = (one: typeof onLow) => (((one.liquidMl / ratio - 0.05 * one.takenUpMl) * 1.52) / 1000) * 0.7;
+    const kgOf = (one: typeof onLow) => {
+      const caughtMl = 0.3 * atExhaustMl(one, { row: hernia, machine: oldMachine });
+      return (((one.liquidMl - caughtMl) / ratio - 0.05 * one.takenUpMl) * 1.52) / 1000;
+    };
     expectFigures(
       scenarioOf(workbook, lowFlow).perYear.co2eKg.agents,
       200 * (0.6 * kgOf(onLow) + 0.4 * kgOf(onUsual)) * 195
     );
+  });
+
+  test('with mass kept, what leaves by the exhaust is scaled as the spill is, and capture gets its share', () => {
+    const kept = { ...workbook, referenceSet: '2026-2' };
+    const one = oneCase(kept, { row: hernia, plan: usual, machine: oldMachine });
+    const factor = 1 + (10 * usableMl - 200 * one.liquidMl) / (200 * one.spilledMl);
+    const caughtKg = (of: Workbook) => scenarioOf(of, today).agentFate.sevoflurane?.caughtKg ?? NaN;
+    const asEstimated = buying({ bottlesBoughtPerYear: 10 }, { referenceSet: '2026-2' });
+    expect(Math.abs(factor - 1)).toBeGreaterThan(0.1);
+    expectFigures(caughtKg(kept), factor * caughtKg(asEstimated));
   });
 
   test('an agent that today does not use is not scaled', () => {

@@ -292,8 +292,11 @@ export interface VapourOnOwnPlan {
 export interface AgentFateOfYear {
   deliveredKg: number;
   metabolisedKg: number;
+  /** What stays caught. */
   caughtKg: number;
   ventedKg: number;
+  /** Of the vented: caught first, and lost again. */
+  caughtAndLostKg: number;
 }
 
 /** Emissions for a case, an hour and a MAC-hour; null: there is none to divide by. */

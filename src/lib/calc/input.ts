@@ -358,7 +358,10 @@ export interface Scenario {
   readonly adoptionFirstYearsPercent: readonly number[] | null;
   /** The share that would follow on today's machines; null: the same share, so adoption is nothing the machine brings. */
   readonly adoptionWithoutMachinePercent: number | null;
+  /** Share of the agent that leaves by the exhaust which is captured; what leaks or is taken up is out of its reach. */
   readonly capturePercent: number;
+  /** Share of what is caught that is lost again, in storage or where it is emptied; null: none is counted. */
+  readonly caughtLostPercent: number | null;
   /** How nitrous oxide reaches the machines; `as-today`: what is lost today goes on being lost. */
   readonly nitrousOxideSupply: NitrousOxideSupply;
   /** Years from the decision at whose end the supply changes, 0 for now. */

@@ -154,6 +154,7 @@ export function blankWorkbook(): Workbook {
         adoptionFirstYearsPercent: null,
         adoptionWithoutMachinePercent: null,
         capturePercent: 0,
+        caughtLostPercent: null,
         nitrousOxideSupply: 'as-today',
         nitrousOxideSupplyYear: 0,
         nitrousOxideLossPercent: 2,

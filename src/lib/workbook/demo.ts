@@ -219,6 +219,7 @@ const scenario: Omit<Scenario, 'id' | 'name'> = {
   adoptionFirstYearsPercent: null,
   adoptionWithoutMachinePercent: null,
   capturePercent: 0,
+  caughtLostPercent: null,
   nitrousOxideSupply: 'as-today',
   nitrousOxideSupplyYear: 0,
   nitrousOxideLossPercent: 2,

@@ -1,3 +1,4 @@
+import { notesOnCapture } from './capture-of-older-files.ts';
 import { quoted } from './field.ts';
 import type { Migrated } from './migrate-version-1.ts';
 import { migrateVersion1 } from './migrate-version-1.ts';
@@ -51,5 +52,5 @@ export function migrate(
     const next = migrations[from]?.(moved.document);
     if (next !== undefined) moved = { document: next.document, notes: [...moved.notes, ...next.notes] };
   }
-  return moved;
+  return { document: moved.document, notes: [...moved.notes, ...notesOnCapture(moved.document)] };
 }

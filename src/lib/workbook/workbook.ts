@@ -252,6 +252,7 @@ const schema = z.strictObject({
       ),
       plans: z.record(z.string(), anyText),
       spares: z._default(leaf(scenarioFields.spares), 0),
+      caughtLostPercent: z._default(leaf(scenarioFields.caughtLostPercent), null),
       nitrousOxideSupply: z._default(leaf(scenarioFields.nitrousOxideSupply), 'as-today'),
       nitrousOxideSupplyYear: z._default(leaf(scenarioFields.nitrousOxideSupplyYear), 0),
       nitrousOxideLossPercent: z._default(leaf(scenarioFields.nitrousOxideLossPercent), 2),

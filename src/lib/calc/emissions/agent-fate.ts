@@ -1,11 +1,15 @@
-/** Where the mass of an agent goes: metabolised, caught, or vented; the three add up to what was delivered. */
+/**
+ * Where the mass of an agent goes: metabolised, caught, or vented; the three add up to what was delivered. Beside them
+ * stands what of the vented was caught first.
+ */
 import type { Agent } from '../input.ts';
 import type { ReferenceSet } from '../reference/reference-set.ts';
 import { take } from '../reference/reference-set.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import type { EmittingUse } from './co2e-lines.ts';
-import { ventedOf } from './co2e-lines.ts';
+import { caughtAndLostMass, caughtMass } from './capture.ts';
+import { captured, ventedOf } from './co2e-lines.ts';
 
 const deliveredMass = formula<{ liquidMl: number; densityGPerMl: number }>({
   id: 'emissions.delivered-mass',
@@ -44,22 +48,6 @@ const metabolisedMass = formula<{
     (Math.min(liquidMl, (metabolisedPercent / 100) * takenUpMl) * densityGPerMl) / 1000
 });
 
-const caughtMass = formula<{ deliveredKg: number; metabolisedKg: number; capturePercent: number }>({
-  id: 'emissions.caught-mass',
-  yields: 'Agent caught, as mass',
-  words: 'what is delivered and not metabolised, times the share captured',
-  expression: '(D - M) * c / 100',
-  inputs: {
-    deliveredKg: { symbol: 'D', unit: 'kg', words: 'delivered' },
-    metabolisedKg: { symbol: 'M', unit: 'kg', words: 'metabolised' },
-    capturePercent: { symbol: 'c', unit: '%', words: 'share captured' }
-  },
-  unit: 'kg',
-  source: 'definition',
-  compute: ({ deliveredKg, metabolisedKg, capturePercent }) =>
-    ((deliveredKg - metabolisedKg) * capturePercent) / 100
-});
-
 const inAllParts = formula<{ parts: readonly number[] }>({
   id: 'emissions.fate-in-all-parts',
   yields: 'Mass of the agent in a year',
@@ -71,7 +59,14 @@ const inAllParts = formula<{ parts: readonly number[] }>({
   compute: ({ parts }) => parts.reduce((sum, part) => sum + part, 0)
 });
 
-export const agentFates = ['deliveredKg', 'metabolisedKg', 'caughtKg', 'ventedKg'] as const;
+export const agentFates = [
+  'deliveredKg',
+  'metabolisedKg',
+  'caughtKg',
+  'ventedKg',
+  /** Of the vented. */
+  'caughtAndLostKg'
+] as const;
 export type AgentFate<Q = Quantity> = Readonly<Record<(typeof agentFates)[number], Q>>;
 
 /** Of each agent in use, kg: delivered = metabolised + caught + vented. `ventedKg` is what the agents' line counts. */
@@ -82,7 +77,7 @@ export function agentFate(
 ): Readonly<Partial<Record<Agent, AgentFate>>> {
   const parts: Partial<Record<Agent, AgentFate[]>> = {};
   for (const use of uses) {
-    const { agent, liquidMl, takenUpMl, capturePercent } = use;
+    const { agent, liquidMl, takenUpMl, capture } = use;
     const densityGPerMl = r.constant(take(reference, `${agent}.liquid-density`));
     const metabolisedPercent = r.constant(take(reference, `${agent}.metabolised`));
     const deliveredKg = r.apply(deliveredMass, { liquidMl, densityGPerMl });
@@ -92,11 +87,13 @@ export function agentFate(
       densityGPerMl,
       metabolisedPercent
     });
+    const caught = { deliveredKg, metabolisedKg, densityGPerMl, ...captured(r, capture) };
     (parts[agent] ??= []).push({
       deliveredKg,
       metabolisedKg,
-      caughtKg: r.apply(caughtMass, { deliveredKg, metabolisedKg, capturePercent }),
-      ventedKg: ventedOf(r, use, reference)
+      caughtKg: r.apply(caughtMass, caught),
+      ventedKg: ventedOf(r, use, reference),
+      caughtAndLostKg: r.apply(caughtAndLostMass, caught)
     });
   }
   return Object.fromEntries(

@@ -5,6 +5,17 @@ import type { Co2eLine } from '../estimate-types.ts';
 import { formula } from '../working/formula.ts';
 import type { Made } from './manufacture.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
+import { captureInputs } from './capture.ts';
+
+/** What is caught of an agent. */
+export interface CaptureOfAgent {
+  /** Share of what leaves by the exhaust that is captured, %. */
+  readonly capturePercent: Quantity;
+  /** Share of what is caught that is lost again, %. */
+  readonly caughtLostPercent: Quantity;
+  /** What leaves by the exhaust, as liquid; made where something is captured of it. */
+  readonly atExhaustMl: () => Quantity;
+}
 
 /** What is emitted or bought, from which the lines of CO2e follow. Parts that differ in capture come apart. */
 export interface EmittingUse {
@@ -12,8 +23,7 @@ export interface EmittingUse {
     readonly agent: Agent;
     readonly liquidMl: Quantity;
     readonly takenUpMl: Quantity;
-    /** Share of the exhausted agent that is captured, %. */
-    readonly capturePercent: Quantity;
+    readonly capture: CaptureOfAgent;
   }[];
   readonly nitrousOxideKg: Quantity;
   /** Bought and never used: lost from the pipes; null where purchases were not given. */
@@ -27,33 +37,49 @@ export interface EmittingUse {
   readonly made: readonly Made[];
 }
 
-/** Agent that reaches the open air. */
+/**
+ * Agent that reaches the open air: ρ · (V − m · U − c · (1 − q) · X), X what leaves by the exhaust. What is caught and
+ * lost again is in it.
+ */
 export const ventedMass = formula<{
   liquidMl: number;
   takenUpMl: number;
   densityGPerMl: number;
   metabolisedPercent: number;
+  atExhaustMl: number;
   capturePercent: number;
+  caughtLostPercent: number;
 }>({
   id: 'emissions.vented-mass',
   yields: 'Agent vented to the open air',
   words:
-    'liquid used less the share of what was taken up that the body metabolises, as mass, less what is captured; never below 0',
-  expression: 'max(0, (V - m / 100 * U) * d / 1000 * (1 - c / 100))',
+    'liquid used less the share of what was taken up that the body metabolises, less what is captured at the exhaust and not lost again, as mass; never below 0',
+  expression: 'max(0, (V - m / 100 * U - c / 100 * (1 - q / 100) * X) * d / 1000)',
   inputs: {
     liquidMl: { symbol: 'V', unit: 'mL', words: 'liquid agent used' },
     takenUpMl: { symbol: 'U', unit: 'mL', words: 'liquid agent taken up' },
     densityGPerMl: { symbol: 'd', unit: 'g/mL', words: 'density of the liquid' },
     metabolisedPercent: { symbol: 'm', unit: '%', words: 'share of what is taken up that is metabolised' },
-    capturePercent: { symbol: 'c', unit: '%', words: 'share captured' }
+    ...captureInputs
   },
   unit: 'kg',
   source: 'definition',
-  compute: ({ liquidMl, takenUpMl, densityGPerMl, metabolisedPercent, capturePercent }) =>
+  compute: ({
+    liquidMl,
+    takenUpMl,
+    densityGPerMl,
+    metabolisedPercent,
+    atExhaustMl,
+    capturePercent,
+    caughtLostPercent
+  }) =>
     Math.max(
       0,
-      (((liquidMl - (metabolisedPercent / 100) * takenUpMl) * densityGPerMl) / 1000) *
-        (1 - capturePercent / 100)
+      ((liquidMl -
+        (metabolisedPercent / 100) * takenUpMl -
+        (capturePercent / 100) * (1 - caughtLostPercent / 100) * atExhaustMl) *
+        densityGPerMl) /
+        1000
     )
 });
 
@@ -198,10 +224,22 @@ export function warmingPotential(
   return r.constant(take(reference, `warming.${set}.${warmingHorizonYears}.${subject}`));
 }
 
+/** The capture of an agent as formulas take it; what leaves by the exhaust is reckoned where something is captured of it. */
+export const captured = (
+  r: Reckoner,
+  { capturePercent, caughtLostPercent, atExhaustMl }: CaptureOfAgent
+): { capturePercent: Quantity; caughtLostPercent: Quantity; atExhaustMl: Quantity } => ({
+  capturePercent,
+  caughtLostPercent,
+  // The working has it in any case: a spreadsheet follows a share that is raised from 0.
+  atExhaustMl:
+    r.records || r.value(capturePercent) > 0 ? atExhaustMl() : r.assumption(0, 'mL', 'Nothing is captured.')
+});
+
 /** What of an agent's use reaches the open air. */
 export const ventedOf = (
   r: Reckoner,
-  { agent, liquidMl, takenUpMl, capturePercent }: EmittingUse['agents'][number],
+  { agent, liquidMl, takenUpMl, capture }: EmittingUse['agents'][number],
   reference: ReferenceSet
 ): Quantity =>
   r.apply(ventedMass, {
@@ -209,7 +247,7 @@ export const ventedOf = (
     takenUpMl,
     densityGPerMl: r.constant(take(reference, `${agent}.liquid-density`)),
     metabolisedPercent: r.constant(take(reference, `${agent}.metabolised`)),
-    capturePercent
+    ...captured(r, capture)
   });
 
 /** CO2e by line, kg, and their total. A line without a published or given figure is 0, and the estimate says so. */

@@ -37,6 +37,8 @@ export interface ExperimentPhase {
 export interface ExperimentResult {
   readonly liquidMl: number;
   readonly takenUpMl: number;
+  /** Leaves the circuit while the case goes on: by the exhaust, as nothing leaks. */
+  readonly spilledMl: number;
   readonly minutesToTarget: number;
   /** Mean end-tidal and inspired percentage from a minute to the end, and the highest end-tidal one. */
   readonly meanEndTidalPercent: number;
@@ -175,6 +177,7 @@ export function runExperiment(experiment: Experiment, fromMinute = 0): Experimen
   return {
     liquidMl: (1000 * outcome.deliveredL) / vapourPerLiquid,
     takenUpMl: (1000 * outcome.takenUpL) / vapourPerLiquid,
+    spilledMl: (1000 * outcome.spilledL) / vapourPerLiquid,
     minutesToTarget: outcome.minutesToTarget,
     meanEndTidalPercent: (100 * endTidalMin) / counted,
     meanInspiredPercent: (100 * inspiredMin) / counted,

@@ -120,7 +120,9 @@ function figuresAt(
       takenUpMl,
       densityGPerMl: r.constant(take(reference, `${agent}.liquid-density`)),
       metabolisedPercent: r.constant(take(reference, `${agent}.metabolised`)),
-      capturePercent: r.assumption(0, '%', 'No capture is counted here.')
+      atExhaustMl: r.assumption(0, 'mL', 'No capture is counted here.'),
+      capturePercent: r.assumption(0, '%', 'No capture is counted here.'),
+      caughtLostPercent: r.assumption(0, '%', 'No capture is counted here.')
     }),
     potential: warmingPotential(r, agent, input)
   });

@@ -1,4 +1,5 @@
 /** What the sums of an input all need of its cells. */
+import type { CaptureOfAgent } from '../emissions/co2e-lines.ts';
 import type { Absorbent, EstimateInput, Machine, Scenario } from '../input.ts';
 import { take } from '../reference/reference-set.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
@@ -9,8 +10,17 @@ export const powerOf = (r: Reckoner, { reference }: EstimateInput, { id, powerW 
     ? r.fallback(take(reference, 'machine.power'), 'machines', id, 'powerW')
     : r.cell(powerW, 'W', 'machines', id, 'powerW');
 
-export const captureOf = (r: Reckoner, { id, capturePercent }: Scenario): Quantity =>
-  r.cell(capturePercent, '%', 'scenarios', id, 'capturePercent');
+/** The shares of a scenario's capture. */
+export const captureOf = (
+  r: Reckoner,
+  { id, capturePercent, caughtLostPercent }: Scenario
+): Omit<CaptureOfAgent, 'atExhaustMl'> => ({
+  capturePercent: r.cell(capturePercent, '%', 'scenarios', id, 'capturePercent'),
+  caughtLostPercent:
+    caughtLostPercent === null
+      ? r.assumption(0, '%', 'No loss is counted of what is caught, as none is given.')
+      : r.cell(caughtLostPercent, '%', 'scenarios', id, 'caughtLostPercent')
+});
 
 /** null: none is given. */
 export const emissionsOfAbsorbent = (r: Reckoner, { id, kgCo2ePerKg }: Absorbent): Quantity | null =>

@@ -11,6 +11,7 @@ import { cubicMetres, electricity, hours } from '../year/consumption.ts';
 import { propofolOf, techniqueAmounts } from '../year/technique-amounts.ts';
 import { captureOf, emissionsOfAbsorbent, massOfNitrousOxide, powerOf } from './amounts.ts';
 import type { SourcesOfCases } from './case-sources.ts';
+import { atExhaustOf } from './leak-of-case.ts';
 import type { CaseReckoning } from './scenario-cases.ts';
 
 export interface PricedCase {
@@ -73,7 +74,7 @@ export function pricedCase(
               agent,
               liquidMl: result.liquidMl,
               takenUpMl: result.takenUpMl,
-              capturePercent: captureOf(r, scenario)
+              capture: { ...captureOf(r, scenario), atExhaustMl: () => atExhaustOf(r, sources, one) }
             }
           ],
     nitrousOxideKg,

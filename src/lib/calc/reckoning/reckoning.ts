@@ -93,7 +93,7 @@ export function reckonWith<C extends CaseUse>(
     sources,
     modelled: withModelError(r, input.modelError, modelled)
   });
-  const partsIn = yearParts(r, input, cases);
+  const partsIn = yearParts(r, input, { cases, sources });
   const { yearIn, fateIn, ledgerIn, absorbentUnder, reconciliation, estimatedToday, purchasedToday } =
     scenarioYears(r, input, {
       today,

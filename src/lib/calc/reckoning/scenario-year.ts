@@ -24,7 +24,7 @@ import {
   recoveryMinutes,
   together
 } from '../year/consumption.ts';
-import { liquidAtSpillFactor, massBalance } from '../year/mass-balance.ts';
+import { atExhaustAtSpillFactor, liquidAtSpillFactor, massBalance } from '../year/mass-balance.ts';
 import {
   estimateOverPurchase,
   purchasedForTheatres,
@@ -212,27 +212,47 @@ export function scenarioYears(
     const spilledMl = unmeasuredSpillMl();
     return balance === null ? null : balance.spillFactorOfPurchases({ estimatedMl, purchasedMl, spilledMl });
   });
-  const scaled = (agent: Agent, { liquidMl, unmeasuredSpillMl }: AgentUse): Quantity => {
+  /** What a use becomes where its agent is scaled to the purchases. */
+  const scaled = (agent: Agent, use: AgentUse): Pick<AgentUse, 'liquidMl' | 'atExhaustMl'> => {
+    const { liquidMl, atExhaustMl, unmeasuredSpillMl, unmeasuredAtExhaustMl } = use;
     const supply = input.agents.find((each) => each.agent === agent);
-    if (supply?.scaleToPurchases !== true) return liquidMl;
+    if (supply?.scaleToPurchases !== true) return use;
     if (balance !== null) {
       const factor = factorOfSpill(agent);
-      return factor === null
-        ? liquidMl
-        : r.apply(liquidAtSpillFactor, { liquidMl, factor, spilledMl: unmeasuredSpillMl() });
+      if (factor === null) return use;
+      return {
+        liquidMl: r.apply(liquidAtSpillFactor, { liquidMl, factor, spilledMl: unmeasuredSpillMl() }),
+        atExhaustMl: () =>
+          r.apply(atExhaustAtSpillFactor, {
+            atExhaustMl: atExhaustMl(),
+            factor,
+            unmeasuredMl: unmeasuredAtExhaustMl()
+          })
+      };
     }
     const ratio = reconciliation(agent);
-    return ratio === null ? liquidMl : r.apply(scaledToPurchases, { liquidMl, ratio });
+    if (ratio === null) return use;
+    return {
+      liquidMl: r.apply(scaledToPurchases, { liquidMl, ratio }),
+      atExhaustMl: () => r.apply(scaledToPurchases, { liquidMl: atExhaustMl(), ratio })
+    };
   };
 
   /** Agent used in each part: emissions go by where it was used, cost by how much it is in all. */
-  const agentUsesIn = (parts: readonly YearPart[], capturePercent: Quantity) =>
+  const agentUsesIn = (parts: readonly YearPart[], capture: ReturnType<typeof captureOf>) =>
     parts.flatMap(({ use }) =>
-      (Object.keys(use.agents) as Agent[]).flatMap((agent) => {
+      (Object.keys(use.agents) as Agent[]).flatMap((agent): EmittingUse['agents'] => {
         const of = use.agents[agent];
-        return of === undefined
-          ? []
-          : [{ agent, liquidMl: scaled(agent, of), takenUpMl: of.takenUpMl, capturePercent }];
+        if (of === undefined) return [];
+        const { liquidMl, atExhaustMl } = scaled(agent, of);
+        return [
+          {
+            agent,
+            liquidMl,
+            takenUpMl: of.takenUpMl,
+            capture: { ...capture, atExhaustMl: once(atExhaustMl) }
+          }
+        ];
       })
     );
 

@@ -2,10 +2,7 @@
  * What the air of theatres and of the recovery room holds in a scenario's settled year: of each agent and of nitrous oxide,
  * while a case is given and over the hours of anaesthesia, with the limits that it is held against. An estimate for planning.
  */
-import { carrierSpill, meanSpill } from '../case/absorbent-use.ts';
 import type { CaseUse } from '../case/case-result.ts';
-import { modelCase } from '../case/case-model.ts';
-import { givenOf } from '../case/conditions.ts';
 import { vapourPerLiquid } from '../case/liquid-and-vapour.ts';
 import type { Period, Standing } from '../fleet/standing.ts';
 import type { Agent, CaseRow, EstimateInput, Scenario } from '../input.ts';
@@ -14,13 +11,7 @@ import type { AirLimit } from '../reference/exposure-limit-terms.ts';
 import { airLimits, noAirLimit } from '../reference/exposure-limit-terms.ts';
 import { take } from '../reference/reference-set.ts';
 import { massConcentration, shareOfLimit } from '../theatre-air/against-limits.ts';
-import {
-  escapingGas,
-  givenOffInRecovery,
-  leakShare,
-  meanFreshGas,
-  vapourOfLiquid
-} from '../theatre-air/escaping-gas.ts';
+import { escapingGas, givenOffInRecovery, vapourOfLiquid } from '../theatre-air/escaping-gas.ts';
 import {
   actingAirChanges,
   buildUp,
@@ -34,6 +25,7 @@ import { together } from '../year/consumption.ts';
 import type { SourcesOfCases } from './case-sources.ts';
 import type { CaseWithShare } from './cases-with-shares.ts';
 import { casesWithShares } from './cases-with-shares.ts';
+import { leakOfCase } from './leak-of-case.ts';
 import type { ScenarioCases } from './scenario-cases.ts';
 import type { YearPart } from './year-parts.ts';
 
@@ -142,35 +134,16 @@ export function theatreAir<C extends CaseUse>(
     { one }: Way,
     scavengingPercent: Quantity
   ): readonly { readonly subject: AirSubject; readonly escapingLPerMin: Quantity }[] => {
-    const { row, agent, machine, result } = one;
+    const { row, agent, result } = one;
     if (row.technique === 'regional') return [];
     const minutes = minutesOf(row);
-    const { oxygenMlPerMin, agent: model } = modelCase(r, givenOf(sources.sourcesOf(one)));
-    const flowLPerMin = r.apply(meanFreshGas, {
-      oxygenL: result.oxygenL,
-      airL: result.airL,
-      nitrousOxideL: result.nitrousOxideL,
-      minutes
-    });
-    const asVapour = (liquidMl: Quantity) =>
-      model === null ? null : r.apply(vapourOfLiquid, { liquidMl, vapourPerLiquid: model.vapourPerLiquid });
-    const vapourL = asVapour(result.liquidMl);
-    const takenUpL = asVapour(result.takenUpMl);
-    const spillLPerMin =
-      vapourL === null || takenUpL === null
-        ? r.apply(carrierSpill, { flowLPerMin, oxygenMlPerMin })
-        : r.apply(meanSpill, { flowLPerMin, oxygenMlPerMin, vapourL, takenUpL, minutes });
-    const leakPercent = r.apply(leakShare, {
-      leakMlPerMin: r.cell(machine.leakMlPerMin, 'mL/min', 'machines', machine.id, 'leakMlPerMin'),
-      spillLPerMin
-    });
+    const { leakPercent, asVapour } = leakOfCase(r, sources, one);
     const escaping = (spilledL: Quantity) =>
       r.apply(escapingGas, { spilledL, minutes, leakPercent, scavengingPercent });
-    const spilledL = asVapour(result.spilledMl);
     return [
-      ...(agent === null || spilledL === null
+      ...(agent === null || asVapour === null
         ? []
-        : [{ subject: agent, escapingLPerMin: escaping(spilledL) }]),
+        : [{ subject: agent, escapingLPerMin: escaping(asVapour(result.spilledMl)) }]),
       ...(row.nitrousOxidePercent > 0
         ? [{ subject: 'nitrous-oxide' as const, escapingLPerMin: escaping(result.nitrousOxideL) }]
         : [])

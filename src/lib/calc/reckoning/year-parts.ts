@@ -6,8 +6,10 @@ import type { Reckoner } from '../working/reckoner.ts';
 import type { Consumption, RowResult } from '../year/consumption.ts';
 import { consumption } from '../year/consumption.ts';
 import { powerOf } from './amounts.ts';
+import type { SourcesOfCases } from './case-sources.ts';
 import type { CaseWithShare } from './cases-with-shares.ts';
 import { casesWithShares } from './cases-with-shares.ts';
+import { atExhaustOf } from './leak-of-case.ts';
 import type { ScenarioCases } from './scenario-cases.ts';
 
 /** A part of a scenario's year that runs on one machine. */
@@ -24,18 +26,19 @@ export interface YearPart {
 export function yearParts(
   r: Reckoner,
   input: EstimateInput,
-  cases: ScenarioCases<CaseUse>
+  { cases, sources }: { cases: ScenarioCases<CaseUse>; sources: SourcesOfCases }
 ): (scenario: Scenario, period: Period) => readonly [YearPart, ...YearPart[]] {
   const part = (standing: Standing, follows: boolean, done: readonly CaseWithShare<CaseUse>[]): YearPart => ({
     machine: standing.machine,
     follows: follows && standing.moved,
     payment: standing.payment,
     use: consumption(r, {
-      rows: done.map(({ one: { row, agent, result }, sharePercent }): RowResult => ({
-        row,
-        agent,
-        result,
-        sharePercent
+      rows: done.map(({ one, sharePercent }): RowResult => ({
+        row: one.row,
+        agent: one.agent,
+        result: one.result,
+        sharePercent,
+        atExhaustMl: () => atExhaustOf(r, sources, one)
       })),
       powerW: powerOf(r, input, standing.machine),
       intravenous: input.intravenous

@@ -11,6 +11,10 @@ export interface AgentUse {
   readonly takenUpMl: Quantity;
   /** The spill in it that nobody measured: of the case groups without a measured use. Made when it is asked for. */
   readonly unmeasuredSpillMl: () => Quantity;
+  /** What of it leaves by the exhaust, where capture can get at it. Made when it is asked for, as is the next. */
+  readonly atExhaustMl: () => Quantity;
+  /** The part of that which nobody measured. */
+  readonly unmeasuredAtExhaustMl: () => Quantity;
 }
 
 /** What a year's cases use up, or one share of them, on one machine. */
@@ -37,6 +41,8 @@ export interface RowResult {
   readonly result: CaseUse;
   /** Share of the row's cases that is counted, 0–100 %. */
   readonly sharePercent: Quantity;
+  /** Agent that leaves one of its cases by the exhaust. */
+  readonly atExhaustMl: () => Quantity;
 }
 
 interface PerCase {
@@ -97,6 +103,12 @@ const rowSpilled = perYear(
   'mL',
   'agent spilled a case'
 );
+const rowAtExhaust = perYear(
+  'year.row-at-exhaust',
+  'Agent of a case group that leaves by the exhaust in a year',
+  'mL',
+  'agent that leaves by the exhaust a case'
+);
 const rowOxygen = perYear('year.row-oxygen', 'Oxygen of a case group in a year', 'L', 'oxygen a case');
 const rowAir = perYear('year.row-air', 'Air of a case group in a year', 'L', 'air a case');
 const rowNitrousOxide = perYear(
@@ -137,6 +149,12 @@ const takenUpTotal = total('year.taken-up', 'Agent taken up in a year', 'mL');
 const unmeasuredSpillTotal = total(
   'year.unmeasured-spill',
   'Agent spilled in a year by case groups without a measured use',
+  'mL'
+);
+const atExhaustTotal = total('year.at-exhaust', 'Agent that leaves by the exhaust in a year', 'mL');
+const unmeasuredAtExhaustTotal = total(
+  'year.unmeasured-at-exhaust',
+  'Agent that leaves by the exhaust in a year, of case groups without a measured use',
   'mL'
 );
 const oxygenTotal = total('year.oxygen-litres', 'Oxygen in a year', 'L');
@@ -213,6 +231,7 @@ export function consumption(
   const liquid: Partial<Record<Agent, Quantity[]>> = {};
   const takenUp: Partial<Record<Agent, Quantity[]>> = {};
   const spilled: Partial<Record<Agent, (() => Quantity)[]>> = {};
+  const atExhaust: Partial<Record<Agent, { isMeasured: boolean; ml: () => Quantity }[]>> = {};
   const oxygen: Quantity[] = [];
   const air: Quantity[] = [];
   const nitrousOxide: Quantity[] = [];
@@ -223,7 +242,7 @@ export function consumption(
   const propofol: Quantity[] = [];
   const regionalCases: Quantity[] = [];
   const cases: Quantity[] = [];
-  for (const { row, agent, result, sharePercent } of rows) {
+  for (const { row, agent, result, sharePercent, atExhaustMl } of rows) {
     const casesPerYear = r.cell(row.casesPerYear, '1', 'caseMix', row.id, 'casesPerYear');
     const casesHere = r.apply(rowCases, { casesPerYear, sharePercent });
     if (row.technique === 'regional') {
@@ -234,6 +253,10 @@ export function consumption(
     if (agent !== null) {
       (liquid[agent] ??= []).push(r.apply(rowLiquid, times(result.liquidMl)));
       (takenUp[agent] ??= []).push(r.apply(rowTakenUp, times(result.takenUpMl)));
+      (atExhaust[agent] ??= []).push({
+        isMeasured: row.measuredMlPerCase !== null,
+        ml: once(() => r.apply(rowAtExhaust, times(atExhaustMl())))
+      });
       if (row.measuredMlPerCase === null)
         (spilled[agent] ??= []).push(() => r.apply(rowSpilled, times(result.spilledMl)));
     }
@@ -259,6 +282,14 @@ export function consumption(
         spilled[agent] === undefined
           ? r.assumption(0, 'mL', 'The use of every case group was measured.')
           : r.apply(unmeasuredSpillTotal, { parts: spilled[agent].map((of) => of()) })
+      ),
+      atExhaustMl: once(() =>
+        r.apply(atExhaustTotal, { parts: (atExhaust[agent] ?? []).map(({ ml }) => ml()) })
+      ),
+      unmeasuredAtExhaustMl: once(() =>
+        r.apply(unmeasuredAtExhaustTotal, {
+          parts: (atExhaust[agent] ?? []).flatMap(({ isMeasured, ml }) => (isMeasured ? [] : [ml()]))
+        })
       )
     };
   return {

@@ -140,6 +140,27 @@ export const liquidAtSpillFactor = formula<{ liquidMl: number; factor: number; s
   compute: ({ liquidMl, factor, spilledMl }) => liquidMl + (factor - 1) * spilledMl
 });
 
+/** The same factor on what leaves by the exhaust: the share of the spill that leaks is the same. */
+export const atExhaustAtSpillFactor = formula<{
+  atExhaustMl: number;
+  factor: number;
+  unmeasuredMl: number;
+}>({
+  id: 'year.at-exhaust-at-spill-factor',
+  yields: 'Agent that leaves by the exhaust, its spill scaled to the purchases',
+  words:
+    'what leaves by the exhaust, with the part of it that nobody measured taken by the factor of the purchases',
+  expression: 'X + (k - 1) * x',
+  inputs: {
+    atExhaustMl: { symbol: 'X', unit: 'mL', words: 'agent that leaves by the exhaust, as estimated' },
+    factor: { symbol: 'k', unit: '1', words: 'spill against the model’s, by what was bought' },
+    unmeasuredMl: { symbol: 'x', unit: 'mL', words: 'the part of it that nobody measured' }
+  },
+  unit: 'mL',
+  source: balance,
+  compute: ({ atExhaustMl, factor, unmeasuredMl }) => atExhaustMl + (factor - 1) * unmeasuredMl
+});
+
 type Split = Pick<CaseUse, 'liquidMl' | 'takenUpMl' | 'spilledMl' | 'leftMl'>;
 
 /** A reference set's rules by which mass is kept where a measurement or purchases are carried over; null: it has none. */

@@ -88,7 +88,7 @@ export const glossary: readonly GlossaryEntry[] = [
   },
   {
     term: 'capture',
-    words: 'The share of the vented agent that a device at the exhaust holds back.',
+    words: 'The share of the agent leaving by the exhaust that a device there holds back.',
     sheets: ['/scenarios/', '/report/']
   },
   {

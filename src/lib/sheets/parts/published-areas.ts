@@ -31,6 +31,7 @@ export const areaNames: Readonly<Record<CheckArea, string>> = {
   'constant dial': 'Published formula, by a fixed dial',
   'MAC and age': 'MAC and age',
   absorbent: 'Absorbent',
+  capture: 'Capture at the exhaust',
   'gas exchange': 'Gas exchange',
   oxygen: 'Oxygen'
 };

@@ -87,6 +87,7 @@ export const scenario: Phased = {
   adoptionPercent: 100,
   adoptionWithoutMachinePercent: null,
   capturePercent: 0,
+  caughtLostPercent: null,
   nitrousOxideSupply: 'as-today',
   nitrousOxideSupplyYear: 0,
   nitrousOxideLossPercent: 2,
