@@ -68,7 +68,7 @@ function notMade({
 const machinesInWords =
   'A machine that is made carries a share of its making in each year of its life, as the year that is told is one in which nothing is bought. An inventory counts it whole in the year of purchase (scope 3.2 of the GHG Protocol, from memory).';
 
-/** @param ledger today's: what is missing in it is missing in every scenario, or more of it is */
+/** @param ledger the lines of today and of every scenario */
 export function boundaryOf(
   input: Pick<
     EstimateInput,
@@ -101,9 +101,9 @@ export function boundaryOf(
       const places = once(
         lines.map(({ kind }) => `${inventoryClasses[kind].ghgProtocol}; ${inventoryClasses[kind].iso14064}`)
       );
-      return `${each} (${places.join(', ')}): ${once(lines.map(({ kind }) => lowered(ledgerTitles[kind]))).join(', ')}`;
+      return `${each} (${places.join(', ')}): ${once(lines.map(({ kind }) => lowered(ledgerTitles[kind]))).join('; ')}`;
     }),
-    beside: beside.map(lowered).join(', '),
+    beside: beside.map(lowered).join('; '),
     leftOut: [...once(missing), ...notMade(input), ...leftOutOfBoundary],
     mapping: ledger.some(({ kind }) => kind === 'makingMachines')
       ? `${mappingOfClasses} ${machinesInWords}`
