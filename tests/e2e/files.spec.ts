@@ -147,11 +147,11 @@ test('a workbook of an unknown reference set opens read-only, and is moved on re
   const workbook = JSON.parse(await readFile(file, 'utf8')) as { referenceSet: string };
   await writeFile(file, JSON.stringify({ ...workbook, referenceSet: '2031-4' }));
   await page.getByLabel('Open a workbook from a file').setInputFiles(file);
-  await expect(page.getByText(/“2031-4” was given; this version has 2026-1, 2026-2/)).toBeVisible();
+  await expect(page.getByText(/“2031-4” was given; this version has 2026-1, 2026-2, 2026-3/)).toBeVisible();
   await page.getByRole('link', { name: 'Evidence' }).click();
   await expect(page.getByText(/is not in this version, so its values cannot be compared/)).toBeVisible();
-  await page.getByRole('button', { name: 'Move to set 2026-2' }).click();
-  await expect(page.getByText(/“2031-4” was given; this version has 2026-1, 2026-2/)).toBeHidden();
+  await page.getByRole('button', { name: 'Move to set 2026-3' }).click();
+  await expect(page.getByText(/“2031-4” was given; this version has 2026-1, 2026-2, 2026-3/)).toBeHidden();
 });
 
 /** A department with this many case groups, opened from a file. */

@@ -3,6 +3,8 @@ import { expect, test } from 'vitest';
 import { estimateCase } from '#lib/calc/case/estimate-case.ts';
 import { emptyOutcome, solveCircleSystem, solveFloor } from '#lib/calc/case/circle-system.ts';
 import { plain } from '#lib/calc/working/plain.ts';
+import { modelCase } from '#lib/calc/case/case-model.ts';
+import { LEAST_FOLLOWED_PERCENT } from '#lib/calc/case/nitrous-oxide.ts';
 import { anyCase, heldCase } from '../fixtures/case-arbitrary.ts';
 import { circleOf } from '../fixtures/circle-cases.ts';
 
@@ -32,6 +34,29 @@ test('so is the liquid of an estimate', () => {
       const parts = plain.value(takenUpMl) + plain.value(spilledMl) + plain.value(leftMl);
       expect(Math.abs(plain.value(liquidMl) - parts)).toBeLessThanOrEqual(1e-9 * plain.value(liquidMl));
     }),
+    { numRuns: 500 }
+  );
+}, 120_000);
+
+test('nitrous oxide given is taken up, spilled or left, to 1e-9, and is what the estimate counts', () => {
+  fc.assert(
+    fc.property(
+      anyCase.filter(
+        ({ conditions, reference }) =>
+          conditions.technique !== 'regional' &&
+          conditions.nitrousOxidePercent >= LEAST_FOLLOWED_PERCENT &&
+          reference.constants.has('nitrous-oxide.drawn-in-share')
+      ),
+      (given) => {
+        const outcome = modelCase(plain, given).nitrousOxide?.outcome ?? emptyOutcome();
+        const { deliveredL, takenUpL, spilledL, leftInCircuitL, leftInLungL, balanceErrorL } = outcome;
+        expect(Math.abs(balanceErrorL)).toBeLessThanOrEqual(1e-9 * deliveredL);
+        for (const part of [takenUpL, leftInCircuitL, leftInLungL]) expect(part).toBeGreaterThanOrEqual(0);
+        expect(spilledL).toBeGreaterThanOrEqual(-1e-9 * deliveredL);
+        const counted = plain.value(estimateCase(plain, given).nitrousOxideL);
+        expect(Math.abs(deliveredL - counted)).toBeLessThanOrEqual(1e-6 * counted + 1e-9);
+      }
+    ),
     { numRuns: 500 }
   );
 }, 120_000);

@@ -256,6 +256,8 @@ export function demoWorkbook(): Workbook {
   const blank = blankWorkbook();
   return {
     ...blank,
+    // What it shows rests on this set: a newer one is a move, as for everybody.
+    referenceSet: '2026-2',
     invented: true,
     title: 'Invented hospital, invented prices',
     site: {

@@ -27,9 +27,12 @@ it('has bias and root mean square of the relative error, by area', () => {
   expect(use).toMatchObject({ area: 'measured use', rows: 1, biasPercent: -50, rootMeanSquarePercent: 50 });
 });
 
-it.each(['formula', 'rule of thumb', 'own arithmetic'] as const)('leaves out what is %s', (kind) => {
-  expect(modelErrors([row({ kind })], 'eger')).toEqual([]);
-});
+it.each(['measurement not counted', 'formula', 'rule of thumb', 'own arithmetic'] as const)(
+  'leaves out what is %s',
+  (kind) => {
+    expect(modelErrors([row({ kind })], 'eger')).toEqual([]);
+  }
+);
 
 it('leaves out lower bounds', () => {
   expect(modelErrors([row({ accepted: { low: 10, high: Infinity } })], 'eger')).toEqual([]);

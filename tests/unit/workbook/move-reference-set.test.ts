@@ -18,18 +18,18 @@ const later: ReferenceSet = {
       .map((record) => [record.id, record.id === power.id ? { ...record, value: 90 } : record])
   )
 };
+const demo = { ...demoWorkbook(), referenceSet: newestReferenceSet.id };
 const own = { constant: power.id, value: 120, unit: 'W', reason: 'Measured here.' };
 const known = (id: string): ReferenceSet | null =>
   [...referenceSets, later].find((set) => set.id === id) ?? null;
 
 describe('moving a workbook to another reference set', () => {
   test('changes nothing where it is there already', () => {
-    const demo = demoWorkbook();
     expect(moveToReferenceSet(demo)).toEqual({ workbook: demo, changes: [] });
   });
 
   test('lists each value that changes, comes or goes, and keeps what the user chose', () => {
-    const { workbook, changes } = moveToReferenceSet({ ...demoWorkbook(), overrides: [own] }, later, known);
+    const { workbook, changes } = moveToReferenceSet({ ...demo, overrides: [own] }, later, known);
     expect(workbook.referenceSet).toBe('later');
     expect(workbook.overrides).toEqual([own]);
     expect(changes).toEqual([
@@ -40,11 +40,7 @@ describe('moving a workbook to another reference set', () => {
 
   test('says which of the user’s figures the new set does not take, with value and reason', () => {
     const gone = { constant: 'machine.life', value: 12, unit: 'y', reason: 'Contract.' };
-    const { workbook, changes } = moveToReferenceSet(
-      { ...demoWorkbook(), overrides: [own, gone] },
-      later,
-      known
-    );
+    const { workbook, changes } = moveToReferenceSet({ ...demo, overrides: [own, gone] }, later, known);
     expect(workbook.overrides).toEqual([own]);
     expect(changes.at(-1)).toMatch(/^Your own figure 12 y for machine\.life \(“Contract\.”\) is left out\. /);
   });

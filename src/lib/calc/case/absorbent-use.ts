@@ -1,5 +1,6 @@
 /** CO2 that the absorbent takes, and the absorbent that this takes. */
 import { formula } from '../working/formula.ts';
+import type { Quantity, Reckoner } from '../working/reckoner.ts';
 
 /** Minute ventilation: alveolar and dead-space ventilation. */
 export const minuteVentilation = formula<{ alveolarLPerMin: number; deadSpacePercent: number }>({
@@ -17,7 +18,7 @@ export const minuteVentilation = formula<{ alveolarLPerMin: number; deadSpacePer
 });
 
 /** Gas that leaves the circuit in one phase, or in a case, on average. */
-export const meanSpill = formula<{
+const meanSpill = formula<{
   flowLPerMin: number;
   oxygenMlPerMin: number;
   vapourL: number;
@@ -41,8 +42,36 @@ export const meanSpill = formula<{
     Math.max(0, flowLPerMin - oxygenMlPerMin / 1000 + (vapourL - takenUpL) / minutes)
 });
 
+/** The same where nitrous oxide is followed. */
+const meanSpillBesideNitrousOxide = formula<{
+  flowLPerMin: number;
+  oxygenMlPerMin: number;
+  vapourL: number;
+  takenUpL: number;
+  nitrousOxideTakenUpL: number;
+  minutes: number;
+}>({
+  id: 'case.mean-spill-beside-nitrous-oxide',
+  yields: 'Gas spilled, mean',
+  words:
+    'fresh gas and vapour that come in, less oxygen, agent and nitrous oxide that the patient takes; never below 0',
+  expression: 'max(0, F - V / 1000 + (D - U - N) / t)',
+  inputs: {
+    flowLPerMin: { symbol: 'F', unit: 'L/min', words: 'fresh gas flow' },
+    oxygenMlPerMin: { symbol: 'V', unit: 'mL/min', words: 'oxygen consumption' },
+    vapourL: { symbol: 'D', unit: 'L', words: 'vapour delivered' },
+    takenUpL: { symbol: 'U', unit: 'L', words: 'vapour taken up' },
+    nitrousOxideTakenUpL: { symbol: 'N', unit: 'L', words: 'nitrous oxide taken up' },
+    minutes: { symbol: 't', unit: 'min', words: 'minutes in which it is' }
+  },
+  unit: 'L/min',
+  source: 'mass balance of the circuit',
+  compute: ({ flowLPerMin, oxygenMlPerMin, vapourL, takenUpL, nitrousOxideTakenUpL, minutes }) =>
+    Math.max(0, flowLPerMin - oxygenMlPerMin / 1000 + (vapourL - takenUpL - nitrousOxideTakenUpL) / minutes)
+});
+
 /** Gas that leaves the circuit where no agent is given. */
-export const carrierSpill = formula<{ flowLPerMin: number; oxygenMlPerMin: number }>({
+const carrierSpill = formula<{ flowLPerMin: number; oxygenMlPerMin: number }>({
   id: 'case.carrier-spill',
   yields: 'Gas spilled',
   words: 'fresh gas less oxygen that the patient takes; never below 0',
@@ -55,6 +84,70 @@ export const carrierSpill = formula<{ flowLPerMin: number; oxygenMlPerMin: numbe
   source: 'mass balance of the circuit',
   compute: ({ flowLPerMin, oxygenMlPerMin }) => Math.max(0, flowLPerMin - oxygenMlPerMin / 1000)
 });
+
+/** The same where nitrous oxide is followed. */
+const carrierSpillBesideNitrousOxide = formula<{
+  flowLPerMin: number;
+  oxygenMlPerMin: number;
+  nitrousOxideTakenUpL: number;
+  minutes: number;
+}>({
+  id: 'case.carrier-spill-beside-nitrous-oxide',
+  yields: 'Gas spilled',
+  words: 'fresh gas less oxygen and nitrous oxide that the patient takes; never below 0',
+  expression: 'max(0, F - V / 1000 - N / t)',
+  inputs: {
+    flowLPerMin: { symbol: 'F', unit: 'L/min', words: 'fresh gas flow' },
+    oxygenMlPerMin: { symbol: 'V', unit: 'mL/min', words: 'oxygen consumption' },
+    nitrousOxideTakenUpL: { symbol: 'N', unit: 'L', words: 'nitrous oxide taken up' },
+    minutes: { symbol: 't', unit: 'min', words: 'minutes in which it is' }
+  },
+  unit: 'L/min',
+  source: 'mass balance of the circuit',
+  compute: ({ flowLPerMin, oxygenMlPerMin, nitrousOxideTakenUpL, minutes }) =>
+    Math.max(0, flowLPerMin - oxygenMlPerMin / 1000 - nitrousOxideTakenUpL / minutes)
+});
+
+/** Gas that leaves the circuit over some minutes, on average, by what is given and taken up in them. */
+export function spillOf(
+  r: Reckoner,
+  {
+    flowLPerMin,
+    oxygenMlPerMin,
+    minutes,
+    vapour,
+    nitrousOxideTakenUpL
+  }: {
+    readonly flowLPerMin: Quantity;
+    readonly oxygenMlPerMin: Quantity;
+    readonly minutes: Quantity;
+    /** Null where no agent is given. */
+    readonly vapour: { readonly vapourL: Quantity; readonly takenUpL: Quantity } | null;
+    /** Null where none is given, or it is not followed. */
+    readonly nitrousOxideTakenUpL: Quantity | null;
+  }
+): Quantity {
+  if (vapour === null)
+    return nitrousOxideTakenUpL === null
+      ? r.apply(carrierSpill, { flowLPerMin, oxygenMlPerMin })
+      : r.apply(carrierSpillBesideNitrousOxide, {
+          flowLPerMin,
+          oxygenMlPerMin,
+          nitrousOxideTakenUpL,
+          minutes
+        });
+  const { vapourL, takenUpL } = vapour;
+  return nitrousOxideTakenUpL === null
+    ? r.apply(meanSpill, { flowLPerMin, oxygenMlPerMin, vapourL, takenUpL, minutes })
+    : r.apply(meanSpillBesideNitrousOxide, {
+        flowLPerMin,
+        oxygenMlPerMin,
+        vapourL,
+        takenUpL,
+        nitrousOxideTakenUpL,
+        minutes
+      });
+}
 
 /** CO2 absorbed in one phase: the spilled gas carries mixed-expired CO2 away before the absorber. */
 export const co2AbsorbedInPhase = formula<{

@@ -1,4 +1,7 @@
-/** Oxygen, air and nitrous oxide of the fresh gas. Uptake of nitrogen and of nitrous oxide is neglected. */
+/**
+ * Oxygen, air and nitrous oxide of the fresh gas. Uptake of nitrogen is neglected. That of nitrous oxide changes what
+ * spills, and where the flow follows the need what is given, but not what flowmeters that are set give.
+ */
 import { formula } from '../working/formula.ts';
 
 const balance = 'steady mass balance of the circuit, uptake of nitrogen and nitrous oxide neglected';
@@ -60,6 +63,18 @@ export const nitrousOxideOfPhase = formula<{
   source: balance,
   compute: ({ nitrousOxidePercent, flowLPerMin, oxygenMlPerMin, minutes }) =>
     (nitrousOxidePercent / 100) * (flowLPerMin - oxygenMlPerMin / 1000) * minutes
+});
+
+/** The same where the flow follows the need. */
+export const nitrousOxideAsNeeded = formula<{ parts: readonly number[] }>({
+  id: 'case.nitrous-oxide-as-needed',
+  yields: 'Nitrous oxide of a phase in which the flow follows the need',
+  words: 'what fills circuit and lung, is taken up and is lost, part by part',
+  expression: 'sum(x)',
+  inputs: { parts: { symbol: 'x', unit: 'L', words: 'each part of the phase' } },
+  unit: 'L',
+  source: 'mass balance of the circuit',
+  compute: ({ parts }) => parts.reduce((sum, part) => sum + part, 0)
 });
 
 /** Air of one phase: it brings the nitrogen that makes up the rest of the gas. */

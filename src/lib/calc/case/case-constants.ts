@@ -54,7 +54,17 @@ export interface CaseConstants {
   readonly leastSpilledShare: Constant | null;
   /** Null: lung and tissues grow with weight, however large. */
   readonly obesity: ObesityConstants | null;
+  /** Null: nitrous oxide is part of the carrier, which nobody takes up. */
+  readonly nitrousOxide: NitrousOxideConstants | null;
   readonly agents: Readonly<Record<Agent, AgentConstants>>;
+}
+
+/** What nitrous oxide is followed by as a gas of its own. */
+export interface NitrousOxideConstants {
+  readonly bloodGas: Constant;
+  readonly bodies: Readonly<Record<BodyModel, readonly CompartmentConstants[]>>;
+  /** Share of what is taken up in whose place more is inspired, %. */
+  readonly drawnInShare: Constant;
 }
 
 export interface InsufflationConstants {
@@ -99,24 +109,25 @@ const risesAt = 'insufflation.extraperitoneal.rise-at-';
 
 function pick(set: ReferenceSet): CaseConstants {
   const of = (id: string) => take(set, id);
-  const bodyOf = (model: BodyModel, agent: Agent) =>
+  const bodyOf = (model: BodyModel, agent: Agent | 'nitrous-oxide') =>
     compartments[model].map(({ group, partition }) => ({
       volume: of(`body.${model}.${group}.volume`),
       share: of(`body.${model}.${group}.share`),
       tissueBlood: of(`${agent}.${partition}`),
       isFat: partition === 'fat-blood'
     }));
+  const bodiesFor = (gas: Agent | 'nitrous-oxide') => ({
+    eger: bodyOf('eger', gas),
+    'reference-adult': bodyOf('reference-adult', gas),
+    'two-fat': bodyOf('two-fat', gas)
+  });
   const agentOf = (agent: Agent): AgentConstants => ({
     molarMass: of(`${agent}.molar-mass`),
     liquidDensity: of(`${agent}.liquid-density`),
     bloodGas: of(`${agent}.blood-gas`),
     mac40: of(`${agent}.mac40`),
     vaporiserMaximum: of(`${agent}.vaporiser-maximum`),
-    bodies: {
-      eger: bodyOf('eger', agent),
-      'reference-adult': bodyOf('reference-adult', agent),
-      'two-fat': bodyOf('two-fat', agent)
-    }
+    bodies: bodiesFor(agent)
   });
   return {
     gasConstant: of('gas-constant'),
@@ -169,6 +180,13 @@ function pick(set: ReferenceSet): CaseConstants {
           manSlope: of('lean-weight.man.slope'),
           womanOffset: of('lean-weight.woman.offset'),
           womanSlope: of('lean-weight.woman.slope')
+        }
+      : null,
+    nitrousOxide: set.constants.has('nitrous-oxide.drawn-in-share')
+      ? {
+          bloodGas: of('nitrous-oxide.blood-gas'),
+          bodies: bodiesFor('nitrous-oxide'),
+          drawnInShare: of('nitrous-oxide.drawn-in-share')
         }
       : null,
     agents: {

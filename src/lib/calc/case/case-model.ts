@@ -1,34 +1,33 @@
 /**
  * From the conditions of a case to its model: the patient's gas exchange, the phases as they will be
- * run, and, where a volatile agent is given, target, lung and tissues. Nothing is solved here.
+ * run, and, where a volatile agent is given, target, lung and tissues. Nothing is solved here but nitrous oxide, where
+ * the reference set follows it, as the agent's circle is given its course.
  */
 import type { Agent, VaporiserMode } from '../input.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { caseConstants } from './case-constants.ts';
 import type { CaseConstants } from './case-constants.ts';
-import type { CirclePhase, CircleCase, Tissue } from './circle-system.ts';
+import { childOrAdult } from './child-or-adult.ts';
+import type { CirclePhase, CircleCase } from './circle-system.ts';
 import type { CaseGiven } from './conditions.ts';
+import { circuitOf, gasInBody } from './gas-in-body.ts';
+import type { TissueModel } from './gas-in-body.ts';
+import { circleTissues, LEAST_FOLLOWED_PERCENT, modelNitrousOxide } from './nitrous-oxide.ts';
+import type { NitrousOxideModel } from './nitrous-oxide.ts';
 import { flowAsRun, gasLost, leastFlowAsNeeded, neededFlow } from './fresh-gas-flow.ts';
 import { vapourPerLiquid } from './liquid-and-vapour.ts';
 import { cutPhase, restOfCase } from './phase-minutes.ts';
 import { risesInPhase } from './insufflation.ts';
-import { fatVolume, obesePatient, residualInObesity } from './obesity.ts';
 import {
-  adultResidualCapacity,
   alveolarVentilation,
   cardiacOutput,
   childCo2Production,
   childOxygenUptake,
-  childResidualCapacity,
   co2Production,
   co2UnderPneumoperitoneum,
   meanOfEvenChange,
   gasExchangeBetween,
-  lungVolume,
-  lungVolumeOf,
-  oxygenUptake,
-  residualBetween,
-  tissueVolume
+  oxygenUptake
 } from './physiology.ts';
 import {
   macAtAge,
@@ -68,12 +67,6 @@ export interface PhaseModel {
   readonly refusedDialPercent: number | null;
 }
 
-export interface TissueModel {
-  readonly volumeL: Quantity;
-  readonly sharePercent: Quantity;
-  readonly tissueBlood: Quantity;
-}
-
 /** What a volatile agent adds. */
 export interface AgentModel {
   readonly agent: Agent;
@@ -98,6 +91,8 @@ export interface CaseModel {
   readonly neededFlowLPerMin: Quantity;
   readonly phases: readonly PhaseModel[];
   readonly agent: AgentModel | null;
+  /** Null where none or but a trace of it is given, and in a set that does not follow it. */
+  readonly nitrousOxide: NitrousOxideModel | null;
 }
 
 /** The model of a case with a breathing system (a regional one has none) that `checkCase` has let pass. */
@@ -136,6 +131,36 @@ export function modelCase(r: Reckoner, given: CaseGiven): CaseModel {
     oxygenMlPerMin,
     restingCo2
   });
+  const isVolatile = conditions.technique === 'volatile' && conditions.agent !== null;
+  const isFollowed =
+    constants.nitrousOxide !== null && conditions.nitrousOxidePercent >= LEAST_FOLLOWED_PERCENT;
+  const patient: Patient | null =
+    isVolatile || isFollowed
+      ? {
+          constants,
+          weightKg,
+          oxygenMlPerMin,
+          cardiacOutputLPerMin: r.apply(cardiacOutput, {
+            coefficient: r.constant(constants.cardiacOutput),
+            weightKg,
+            exponent
+          }),
+          phases
+        }
+      : null;
+  const nitrousOxide =
+    patient === null || constants.nitrousOxide === null || !isFollowed
+      ? null
+      : modelNitrousOxide(r, given, constants.nitrousOxide, {
+          constants,
+          weightKg,
+          cardiacOutputLPerMin: patient.cardiacOutputLPerMin,
+          circle: {
+            alveolarVentilationLPerMin: r.value(phases[0]!.breathing[0]!.ventilationLPerMin),
+            oxygenUptakeLPerMin: r.value(oxygenMlPerMin) / 1000,
+            phases: circlePhases(r, phases)
+          }
+        });
   return {
     constants,
     isChild,
@@ -144,51 +169,11 @@ export function modelCase(r: Reckoner, given: CaseGiven): CaseModel {
     neededFlowLPerMin,
     phases,
     agent:
-      conditions.technique !== 'volatile' || conditions.agent === null
+      patient === null || conditions.technique !== 'volatile' || conditions.agent === null
         ? null
-        : modelAgent(r, given, conditions.agent, {
-            constants,
-            weightKg,
-            oxygenMlPerMin,
-            cardiacOutputLPerMin: r.apply(cardiacOutput, {
-              coefficient: r.constant(constants.cardiacOutput),
-              weightKg,
-              exponent
-            }),
-            phases
-          })
+        : modelAgent(r, given, conditions.agent, { ...patient, nitrousOxide }),
+    nitrousOxide
   };
-}
-
-/** A figure of a child by its line, of an adult by its curve, and between them by the set's bridge, where it has one. */
-function childOrAdult(
-  r: Reckoner,
-  {
-    constants: { childWeightLimit, adultWeightLimit },
-    weightKg,
-    child,
-    adult,
-    between
-  }: {
-    readonly constants: CaseConstants;
-    readonly weightKg: Quantity;
-    readonly child: (weightKg: Quantity) => Quantity;
-    readonly adult: (weightKg: Quantity) => Quantity;
-    readonly between: typeof gasExchangeBetween;
-  }
-): Quantity {
-  const weight = r.value(weightKg);
-  if (weight < childWeightLimit.value) return child(weightKg);
-  if (adultWeightLimit === null || weight >= adultWeightLimit.value) return adult(weightKg);
-  const childKg = r.constant(childWeightLimit);
-  const adultKg = r.constant(adultWeightLimit);
-  return r.apply(between, {
-    atChild: child(childKg),
-    atAdult: adult(adultKg),
-    weightKg,
-    childKg,
-    adultKg
-  });
 }
 
 /**
@@ -371,63 +356,24 @@ interface Patient {
   readonly phases: readonly PhaseModel[];
 }
 
-function modelAgent(r: Reckoner, given: CaseGiven, agent: Agent, patient: Patient): AgentModel {
-  const { conditions, cells } = given;
-  const { constants, weightKg, oxygenMlPerMin, cardiacOutputLPerMin, phases } = patient;
+function modelAgent(
+  r: Reckoner,
+  given: CaseGiven,
+  agent: Agent,
+  patient: Patient & { readonly nitrousOxide: NitrousOxideModel | null }
+): AgentModel {
+  const { conditions } = given;
+  const { constants, weightKg, oxygenMlPerMin, cardiacOutputLPerMin, phases, nitrousOxide } = patient;
   const ofAgent = constants.agents[agent];
   const pressureKPa = r.cell(conditions.ambientPressureKPa, 'kPa', 'site', 'ambientPressureKPa');
   const macFraction = macFractionOf(r, given, constants, ofAgent.mac40, pressureKPa);
-  const standardKg = r.constant(constants.standardWeight);
   const bloodGas = r.constant(ofAgent.bloodGas);
-  const obese = constants.obesity === null ? null : obesePatient(r, constants.obesity, weightKg);
-  const body = ofAgent.bodies[conditions.bodyModel];
-  const fatVolumesL =
-    obese === null ? [] : body.filter(({ isFat }) => isFat).map(({ volume }) => r.constant(volume));
-  const tissues = body.map(({ volume, share, tissueBlood, isFat }) => ({
-    volumeL:
-      obese !== null && isFat
-        ? r.apply(fatVolume, {
-            volumeL: r.constant(volume),
-            fatVolumesL,
-            limitKg: obese.limitKg,
-            standardKg,
-            weightKg,
-            leanKg: obese.leanKg,
-            leanAtLimitKg: obese.leanAtLimitKg
-          })
-        : r.apply(tissueVolume, {
-            volumeL: r.constant(volume),
-            weightKg: obese === null ? weightKg : obese.leanScaleKg,
-            standardKg
-          }),
-    sharePercent: r.constant(share),
-    tissueBlood: r.constant(tissueBlood)
-  }));
-  const residualMl = residualOf(r, constants, weightKg, obese);
-  const lungTissue = {
-    tissueL: r.constant(constants.lungTissue),
+  const { tissues, lungVolumeL } = gasInBody(r, constants, {
+    weightKg,
     bloodGas,
-    weightKg: obese === null ? weightKg : obese.leanScaleKg,
-    standardKg
-  };
-  const lungVolumeL =
-    residualMl === null
-      ? r.apply(lungVolume, { residualL: r.constant(constants.residualCapacity), ...lungTissue })
-      : r.apply(lungVolumeOf, { residualMl, ...lungTissue });
-  const circuitVolumeL =
-    conditions.circuitVolumeL === null
-      ? r.fallback(constants.circuitVolume, 'machines', cells.machine, 'circuitVolumeL')
-      : r.cell(conditions.circuitVolumeL, 'L', 'machines', cells.machine, 'circuitVolumeL');
-  const spillShareInspired =
-    conditions.spillShareInspiredFraction === null
-      ? r.assumption(1, '1', 'Gas mixes in the circuit before it is spilled.')
-      : r.cell(
-          conditions.spillShareInspiredFraction,
-          '1',
-          'machines',
-          cells.machine,
-          'spillShareInspiredFraction'
-        );
+    body: ofAgent.bodies[conditions.bodyModel]
+  });
+  const { circuitVolumeL, spillShareInspired } = circuitOf(r, given, constants);
   const target = targetOf(r, given, constants, macFraction, pressureKPa);
   return {
     agent,
@@ -456,13 +402,10 @@ function modelAgent(r: Reckoner, given: CaseGiven, agent: Agent, patient: Patien
       lungVolumeL: r.value(lungVolumeL),
       circuitVolumeL: r.value(circuitVolumeL),
       spillShareInspiredFraction: r.value(spillShareInspired),
-      tissues: tissues.map(({ volumeL, sharePercent, tissueBlood }): Tissue => ({
-        volumeL: r.value(volumeL),
-        outputShare: r.value(sharePercent) / 100,
-        tissueBlood: r.value(tissueBlood)
-      })),
+      tissues: circleTissues(r, tissues),
       targetFraction: r.value(target),
-      phases: circlePhases(r, phases)
+      phases: nitrousOxide === null ? circlePhases(r, phases) : nitrousOxide.phases,
+      beside: nitrousOxide?.beside
     }
   };
 }
@@ -483,37 +426,6 @@ function circlePhases(r: Reckoner, phases: readonly PhaseModel[]): readonly Circ
         dialFraction: dialPercent !== null ? r.value(dialPercent) / 100 : vaporiser === 'hold' ? 1 : 0
       });
   return all;
-}
-
-/** Gas volume of the lung where it does not simply scale with weight: in children and in obesity, mL; else null. */
-function residualOf(
-  r: Reckoner,
-  constants: CaseConstants,
-  weightKg: Quantity,
-  obese: ReturnType<typeof obesePatient>
-): Quantity | null {
-  const { childResidualCapacity: ofChild, adultWeightLimit, residualCapacity } = constants;
-  const residualL = r.constant(residualCapacity);
-  const standardKg = r.constant(constants.standardWeight);
-  if (obese !== null)
-    return r.apply(residualInObesity, {
-      residualL,
-      limitKg: obese.limitKg,
-      standardKg,
-      sharePercent: obese.residualSharePercent,
-      weightKg,
-      heightM: obese.heightM,
-      bodyMassIndex: obese.bodyMassIndex
-    });
-  if (ofChild === null || adultWeightLimit === null || r.value(weightKg) >= adultWeightLimit.value)
-    return null;
-  return childOrAdult(r, {
-    constants,
-    weightKg,
-    between: residualBetween,
-    child: (kg) => r.apply(childResidualCapacity, { perKgMl: r.constant(ofChild), weightKg: kg }),
-    adult: (kg) => r.apply(adultResidualCapacity, { residualL, weightKg: kg, standardKg })
-  });
 }
 
 function macFractionOf(

@@ -22,6 +22,7 @@ export interface CaseWarning {
     | 'child-formula'
     | 'nitrous-oxide-target'
     | 'child-nitrous-oxide'
+    | 'nitrous-oxide-short'
     | 'measured-below-uptake'
     | 'measured-without-spill'
     | 'measured-far-from-model';

@@ -2,6 +2,7 @@
 import { REACHED_SHARE } from './circle-system.ts';
 import type { CircleOutcome, CirclePhase } from './circle-system.ts';
 import type { CaseModel } from './case-model.ts';
+import type { NitrousOxideModel } from './nitrous-oxide.ts';
 import type { CaseGiven } from './conditions.ts';
 import type { CaseWarning, PhaseAsRun } from './case-result.ts';
 import { sevofluraneCaution } from './sevoflurane-caution.ts';
@@ -83,6 +84,20 @@ export function childWarning(given: CaseGiven, model: CaseModel): CaseWarning {
         : `From ${said(limitKg)} to ${said(constants.adultWeightLimit.value)} kg a bridge leads from the one to the other.`
     }`
   };
+}
+
+/** Minutes for which less gas comes in than is taken up are told from this many on. */
+const SHORT_MIN = 0.5;
+
+/** What a reader must know where nitrous oxide is followed. */
+export function nitrousOxideWarnings({ minutesShort }: NitrousOxideModel): CaseWarning[] {
+  if (minutesShort < SHORT_MIN) return [];
+  return [
+    {
+      code: 'nitrous-oxide-short',
+      sentence: `For ${minutes(minutesShort)} the patient takes up more oxygen and nitrous oxide than the fresh gas brings: the bag would empty, and the flow has to be higher meanwhile. It is computed at the flow of the plan, without what spills.`
+    }
+  ];
 }
 
 /** The MAC of children is constant to about this age, and what nitrous oxide spares was measured in the youngest. */

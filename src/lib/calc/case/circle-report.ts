@@ -1,8 +1,9 @@
 /** How a figure of the circle-system solution says where it came from. */
-import type { MethodReport, Quantity } from '../working/reckoner.ts';
+import type { MethodReport, Quantity, Reckoner } from '../working/reckoner.ts';
 import type { AgentModel, CaseModel } from './case-model.ts';
 import { MIXING_TIME_MIN, STEP_TOLERANCE } from './circle-system.ts';
 import type { CircleOutcome } from './circle-system.ts';
+import type { NitrousOxideModel } from './nitrous-oxide.ts';
 
 /** The figures that a run gives, and their units. */
 const figures = {
@@ -16,7 +17,10 @@ const figures = {
   'minutes-to-target': ['Time until 95 % of the end-tidal target is first reached', 'min'],
   'minutes-below-target': ['Time below 95 % of the end-tidal target after it was reached', 'min'],
   'end-tidal-minutes': ['End-tidal fraction summed over time', 'min'],
-  'fresh-gas-in-phase': ['Fresh gas given in a phase in which the flow follows the need', 'L']
+  'fresh-gas-in-phase': ['Fresh gas given in a phase in which the flow follows the need', 'L'],
+  'nitrous-oxide-in-phase': ['Nitrous oxide given in a phase in which the flow follows the need', 'L'],
+  'nitrous-oxide-taken-up-in-phase': ['Nitrous oxide taken up in a phase', 'L'],
+  'nitrous-oxide-taken-up': ['Nitrous oxide taken up', 'L']
 } as const;
 export type CircleFigure = keyof typeof figures;
 
@@ -53,22 +57,78 @@ export function circleReport(figure: CircleFigure, outcome: CircleOutcome): Meth
   };
 }
 
-/** All that goes into a run, named for a reader. */
+/** All that goes into a run, named for a reader; nitrous oxide, where it is followed, as what the agent's run is given. */
 export function circleInputs(model: CaseModel, agent: AgentModel): Record<string, Quantity<unknown>> {
-  const inputs: Record<string, Quantity<unknown>> = {
+  return {
     'end-tidal target': agent.targetFraction,
-    'blood/gas partition coefficient': agent.bloodGas,
+    ...gasInputs(agent),
     'cardiac output': agent.cardiacOutputLPerMin,
     'oxygen consumption': model.oxygenMlPerMin,
-    'effective lung volume': agent.lungVolumeL,
-    'circuit volume': agent.circuitVolumeL,
-    'share of the spilled gas that leaves as inspired gas': agent.spillShareInspired
+    ...(model.nitrousOxide === null ? {} : prefixed('nitrous oxide: ', nitrousOxideGas(model.nitrousOxide))),
+    ...phaseInputs(model)
   };
-  agent.tissues.forEach(({ volumeL, sharePercent, tissueBlood }, i) => {
+}
+
+/** Wraps a figure of the run of nitrous oxide. */
+export function solvedOfNitrousOxide(r: Reckoner, model: CaseModel, nitrousOxide: NitrousOxideModel) {
+  const inputs = r.records ? nitrousOxideInputs(model, nitrousOxide) : {};
+  return (figure: CircleFigure, value: number): Quantity =>
+    r.result(value, inputs, () => circleReport(figure, nitrousOxide.outcome));
+}
+
+/** All that goes into the run of nitrous oxide, named for a reader. */
+function nitrousOxideInputs(
+  model: CaseModel,
+  nitrousOxide: NitrousOxideModel
+): Record<string, Quantity<unknown>> {
+  return {
+    ...nitrousOxideGas(nitrousOxide),
+    'cardiac output': nitrousOxide.cardiacOutputLPerMin,
+    'oxygen consumption': model.oxygenMlPerMin,
+    ...phaseInputs(model)
+  };
+}
+
+const nitrousOxideGas = (nitrousOxide: NitrousOxideModel): Record<string, Quantity<unknown>> => ({
+  'share to be held': nitrousOxide.heldPercent,
+  'share of what is taken up in whose place more is inspired': nitrousOxide.drawnInPercent,
+  ...gasInputs(nitrousOxide)
+});
+
+const prefixed = (
+  prefix: string,
+  inputs: Record<string, Quantity<unknown>>
+): Record<string, Quantity<unknown>> =>
+  Object.fromEntries(Object.entries(inputs).map(([name, input]) => [prefix + name, input]));
+
+/** What a gas is dissolved and held by. */
+function gasInputs({
+  bloodGas,
+  lungVolumeL,
+  circuitVolumeL,
+  spillShareInspired,
+  tissues
+}: Pick<
+  AgentModel,
+  'bloodGas' | 'lungVolumeL' | 'circuitVolumeL' | 'spillShareInspired' | 'tissues'
+>): Record<string, Quantity<unknown>> {
+  const inputs: Record<string, Quantity<unknown>> = {
+    'blood/gas partition coefficient': bloodGas,
+    'effective lung volume': lungVolumeL,
+    'circuit volume': circuitVolumeL,
+    'share of the spilled gas that leaves as inspired gas': spillShareInspired
+  };
+  tissues.forEach(({ volumeL, sharePercent, tissueBlood }, i) => {
     inputs[`tissue ${i + 1}: volume`] = volumeL;
     inputs[`tissue ${i + 1}: share of cardiac output`] = sharePercent;
     inputs[`tissue ${i + 1}: tissue/blood partition coefficient`] = tissueBlood;
   });
+  return inputs;
+}
+
+/** The phases as they are run. */
+function phaseInputs(model: CaseModel): Record<string, Quantity<unknown>> {
+  const inputs: Record<string, Quantity<unknown>> = {};
   for (const { name, index, minutes, flowLPerMin, asNeeded, breathing, dialPercent } of model.phases) {
     const phase = `phase ${index + 1}, ${name}`;
     inputs[`${phase}: minutes`] = minutes;

@@ -20,6 +20,14 @@
  *
  * So the system is smooth but for the moments at which the vaporiser meets a limit, gas begins or ceases to spill, or as
  * much leaves as is breathed out.
+ * Where another gas is taken up beside the agent, its uptake W is given, steady over each of some spans of time. It leaves
+ * that much less to spill, and in its place the lung draws in w more than V_A, which is what it breathes out:
+ *
+ *     V_L  F_A'    = V_A (F_C − F_A) + w F_C − U
+ *     spill        = max(L, F + v − VO2 − W − U)
+ *     V_C  F_C'    = v − V_A (F_C − F_A) − w F_C − spill · F_S
+ *     F_need       = (V_A F_T + λ Q Σ q_k (F_T − P_k)) / (V_A + w)
+ *
  * V_A is constant over a phase or changes evenly from its beginning to its end, as where CO2 elimination rises; F_need'
  * then has a part of V_A' as well. Between those moments it is solved by a stiffly accurate, L-stable Rosenbrock method of order 4 with an embedded one of order 3
  * (RODAS: Hairer & Wanner, Solving Ordinary Differential Equations II, 2nd ed. 1996, section IV.7), whose steps grow
@@ -40,6 +48,16 @@ export interface Tissue {
   readonly tissueBlood: number;
   /** Share of cardiac output, 0 to 1. The shares' sum may be below 1: the rest is a shunt. */
   readonly outputShare: number;
+}
+
+/** What becomes of another gas, L/min: steady until each of the minutes, from the one before or from 0; 0 after the last. */
+export interface GasBeside {
+  readonly untilMin: readonly number[];
+  /** What comes in of it where the flow follows the need, on top of the phase's own flow; else it is part of that. */
+  readonly givenLPerMin: readonly number[];
+  readonly takenUpLPerMin: readonly number[];
+  /** Gas that the lung draws in, in place of what it takes up. */
+  readonly drawnInLPerMin: readonly number[];
 }
 
 export interface CirclePhase {
@@ -75,6 +93,8 @@ export interface CircleCase {
   /** End-tidal fraction to hold; also what "reached" is measured against. */
   readonly targetFraction: number;
   readonly phases: readonly CirclePhase[];
+  /** Left out where no other gas is followed. */
+  readonly beside?: GasBeside | undefined;
 }
 
 /** What a run gives; volumes are vapour, in litres. Written by `solveCircleSystem`, owned by the caller. */
@@ -116,6 +136,9 @@ export interface CourseSink {
     endTidalFraction: number;
   }): void;
 }
+
+/** Receives, step by step and in order of time, what came in and what lies in the tissues by then, L. */
+export type UptakeSink = (at: { minute: number; deliveredL: number; takenUpL: number }) => void;
 
 /** Most phases, those of a plan cut where ventilation bends, and most tissues that a run takes. */
 export const PHASE_LIMIT = 16;
@@ -230,7 +253,15 @@ const SWITCH_MARGIN_SHARE = 0.25;
 const BISECTIONS = 14;
 const POINTS_PER_STEP = 6;
 
-type Solve = (given: CircleCase, out: CircleOutcome, course?: CourseSink | null) => void;
+/** A span of time shorter than this is taken with the next, min: it comes of rounding. */
+const SHORTEST_SPAN_MIN = 1e-9;
+
+type Solve = (
+  given: CircleCase,
+  out: CircleOutcome,
+  course?: CourseSink | null,
+  uptake?: UptakeSink | null
+) => void;
 
 /**
  * The solver with its room to work in. A closure that is made once, as the engine then takes the arrays for constants and
@@ -276,8 +307,11 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     /** At the minute at hand, L/min, and how it changes, L/min². */
     ventilation: 0,
     ventilationRate: 0,
+    /** Drawn into the lung beyond what it breathes out, L/min. */
+    drawn: 0,
     lung: 0,
     circuit: 0,
+    /** Taken from the circuit's gas by the patient, the agent aside: oxygen, and another gas where one is given, L/min. */
     oxygen: 0,
     /** λ Q q_k: blood flow to each tissue as the gas volume that it can carry, L/min; and their sum. */
     carry: vector(),
@@ -337,15 +371,16 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
 
   /**
    * F_C' that holds the target, `back` being what the blood brings back, B = Σ λ Q q_k P_k, and `backRate` B'. As
-   * F_need = F_T + N / V_A with N = λ Q Σ q_k F_T − B, its rate is −B' / V_A − N V_A' / V_A².
+   * F_need = F_T + N / (V_A + w) with N = λ Q Σ q_k F_T − B − w F_T, its rate is −B' / (V_A + w) − N V_A' / (V_A + w)².
    */
   function holdingRate(circuit: number, back: number, backRate: number, ventilation: number): number {
-    const { target, carrySum, ventilationRate } = system;
-    const net = carrySum * target - back;
+    const { target, carrySum, ventilationRate, drawn } = system;
+    const net = carrySum * target - drawn * target - back;
+    const inhaled = ventilation + drawn;
     return (
-      (target + net / ventilation - circuit) / MIXING_TIME_MIN -
-      backRate / ventilation -
-      (net * ventilationRate) / (ventilation * ventilation)
+      (target + net / inhaled - circuit) / MIXING_TIME_MIN -
+      backRate / inhaled -
+      (net * ventilationRate) / (inhaled * inhaled)
     );
   }
 
@@ -361,7 +396,8 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     const { leastSpill, expiredShare } = system;
     const gas = system.flow - system.oxygen - system.carrySum * lung + back;
     if (system.holds) {
-      const mixing = system.circuit * holdingRate(circuit, back, backRate, ventilation);
+      const mixing =
+        system.circuit * holdingRate(circuit, back, backRate, ventilation) + system.drawn * circuit;
       const net = ventilation * (circuit - lung) + mixing;
       const spilt = expiredShare * lung + (1 - expiredShare) * circuit;
       let regime = HOLDING;
@@ -403,6 +439,7 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     const spilt = expired * lung + (1 - expired) * circuit;
     const net =
       (isCapped ? 0 : ventilation) * (circuit - lung) +
+      system.drawn * circuit +
       system.circuit * holdingRate(circuit, back, backRate, ventilation);
     const gas = system.flow - system.oxygen - carrySum * lung + back;
     const vapour = (regime & SPILLING) === 0 ? net + leastSpill * spilt : (net + gas * spilt) / (1 - spilt);
@@ -424,7 +461,8 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     }
     const uptake = system.carrySum * lung - back;
     const breathed = ventilation * (circuit - lung);
-    out[A] = (breathed - uptake) / system.lung;
+    const drawnIn = system.drawn * circuit;
+    out[A] = (breathed + drawnIn - uptake) / system.lung;
     if ((system.regime & HOLDING) !== 0) out[C] = holdingRate(circuit, back, backRate, ventilation);
     else {
       const vapour = (system.regime & LIMITED) !== 0 ? system.limit : 0;
@@ -433,18 +471,19 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       const leaving =
         (system.regime & SPILLING) !== 0 ? system.flow + vapour - system.oxygen - uptake : system.leastSpill;
       const mixed = leaving * (expired * lung + (1 - expired) * circuit);
-      out[C] = (vapour - breathed - (isCapped ? mixed - breathed : mixed)) / system.circuit;
+      out[C] = (vapour - breathed - drawnIn - (isCapped ? mixed - breathed : mixed)) / system.circuit;
     }
   }
 
   /** How F_C' of the state at hand changes with time while the target is held and ventilation changes, 1/min². */
   function holdingByTime(): number {
-    const { y, width, carry, turnover, target, carrySum, ventilation, ventilationRate } = system;
+    const { y, width, carry, turnover, target, carrySum, ventilation, ventilationRate, drawn } = system;
+    const inhaled = ventilation + drawn;
     let backRate = 0;
     for (let i = P; i < width; i++) backRate += carry[i]! * turnover[i]! * (y[A]! - y[i]!);
-    const need = (carrySum * target - carried(y)) / ventilation;
-    const growth = ventilationRate / ventilation;
-    return growth * (2 * need * growth + backRate / ventilation - need / MIXING_TIME_MIN);
+    const need = (carrySum * target - drawn * target - carried(y)) / inhaled;
+    const growth = ventilationRate / inhaled;
+    return growth * (2 * need * growth + backRate / inhaled - need / MIXING_TIME_MIN);
   }
 
   /**
@@ -456,7 +495,7 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
    * Where ventilation changes, each stage has its own, and what depends on time has its part of the right-hand side.
    */
   function step(h: number): void {
-    const { width, ventilation, ventilationRate, lung, circuit, oxygen } = system;
+    const { width, ventilation, ventilationRate, drawn, lung, circuit, oxygen } = system;
     const { carry, carrySum, fillSum, turnover } = system;
     const { target, flow, limit, leastSpill } = system;
     const { y, yNew, rate, sums, sumsNew, sumsError, z, r, inverse, pull, k } = system;
@@ -469,7 +508,10 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     const breathing = capped ? 0 : ventilation;
     const fixedVapour = (system.regime & LIMITED) !== 0 ? limit : 0;
     const perH = 1 / h;
-    const perVentilation = 1 / ventilation;
+    const inhaled = ventilation + drawn;
+    const perInhaled = 1 / inhaled;
+    /** What the blood would carry off at the target with nothing in the tissues, less what is drawn in at the target. */
+    const carriedAtTarget = carrySum * target - drawn * target;
     const perLung = 1 / lung;
     const perCircuit = 1 / circuit;
     const perMixing = 1 / MIXING_TIME_MIN;
@@ -492,30 +534,30 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     // By time, through ventilation alone.
     const changes = ventilationRate !== 0;
     let ventilated = ventilation;
-    let perVentilated = perVentilation;
+    let perVentilated = perInhaled;
     let circuitByTime = 0;
     let lungByTime = 0;
     let vapourByTime = 0;
     let spilledByTime = 0;
     if (holding) {
       circuitByC = -perMixing;
-      circuitByA = -fillSum * perVentilation;
-      pullPerCarry = -perMixing * perVentilation;
-      pullPerFill = perVentilation;
+      circuitByA = -fillSum * perInhaled;
+      pullPerCarry = -perMixing * perInhaled;
+      pullPerFill = perInhaled;
       if (spilling) {
         const rest = 1 / (1 - spilt);
-        const net = breathing * (y[C]! - y[A]!) + circuit * rate[C]!;
+        const net = breathing * (y[C]! - y[A]!) + circuit * rate[C]! + drawn * y[C]!;
         const more = (net + gas * spilt) * rest;
-        vapourByC = (breathing + inspired * gas + inspired * more) * rest;
+        vapourByC = (breathing + drawn + inspired * gas + inspired * more) * rest;
         vapourByA = (-breathing - carrySum * spilt + expired * (gas + more)) * rest;
         vapourByB = spilt * rest;
         vapourByR = circuit * rest;
       } else {
-        vapourByC = breathing + inspired * leastSpill;
+        vapourByC = breathing + drawn + inspired * leastSpill;
         vapourByA = expired * leastSpill - breathing;
         vapourByR = circuit;
       }
-      spilledByC = vapourByC - ventilation;
+      spilledByC = vapourByC - inhaled;
       spilledByA = vapourByA + ventilation;
       spilledByB = vapourByB;
       spilledByR = vapourByR - circuit;
@@ -531,7 +573,7 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
         spilledByC -= ventilation;
         spilledByA += ventilation;
       }
-      circuitByC = -(ventilation + spilledByC) * perCircuit;
+      circuitByC = -(inhaled + spilledByC) * perCircuit;
       circuitByA = (ventilation - spilledByA) * perCircuit;
       pullPerCarry = -spilledByB * perCircuit;
       pullPerFill = 0;
@@ -540,7 +582,7 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       const breathed = ventilationRate * (y[C]! - y[A]!);
       lungByTime = breathed * perLung;
       if (holding) {
-        pullPerCarry += ventilationRate * perVentilation * perVentilation;
+        pullPerCarry += ventilationRate * perInhaled * perInhaled;
         circuitByTime = holdingByTime();
         vapourByTime = capped ? 0 : spilling ? breathed / (1 - spilt) : breathed;
         spilledByTime = vapourByTime - breathed;
@@ -561,7 +603,7 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     }
     const m11 = sigma - circuitByC;
     const m12 = -(circuitByA + pullPerLung);
-    const m21 = -ventilation / lung;
+    const m21 = -inhaled / lung;
     const m22 = sigma + (ventilation + carrySum) / lung - perLung * backPerLung;
     const perDeterminant = 1 / (m11 * m22 - m12 * m21);
 
@@ -601,19 +643,21 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       }
       if (changes) {
         ventilated = ventilation + timeNodes[s]! * h * ventilationRate;
-        perVentilated = 1 / ventilated;
+        perVentilated = 1 / (ventilated + drawn);
       }
       const uptake = carrySum * a - b;
-      const breathed = ventilated * (c - a);
+      const exchanged = ventilated * (c - a);
+      const drawnIn = drawn * c;
+      const breathed = exchanged + drawnIn;
       const leavingAt = expired * a + inspired * c;
       let vapour: number, spill: number, toCircuit: number;
       if (holding) {
-        const need = (carrySum * target - b) * perVentilated;
+        const need = (carriedAtTarget - b) * perVentilated;
         toCircuit = (target + need - c) * perMixing - bRate * perVentilated;
         if (changes) toCircuit -= need * ventilationRate * perVentilated;
         const mixing = circuit * toCircuit;
         const net = breathed + mixing;
-        const wanted = capped ? mixing : net;
+        const wanted = capped ? mixing + drawnIn : net;
         vapour = spilling
           ? (wanted + (flow - oxygen - uptake) * leavingAt) / (1 - leavingAt)
           : wanted + leastSpill * leavingAt;
@@ -621,7 +665,7 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       } else {
         vapour = fixedVapour;
         spill = (spilling ? flow + vapour - oxygen - uptake : leastSpill) * leavingAt;
-        if (capped) spill -= breathed;
+        if (capped) spill -= exchanged;
         toCircuit = (vapour - breathed - spill) * perCircuit;
       }
       if (changes) {
@@ -804,7 +848,8 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     vaporiserOff: boolean,
     isContinued: boolean,
     out: CircleOutcome,
-    course: CourseSink | null
+    course: CourseSink | null,
+    uptake: UptakeSink | null
   ): void {
     const { y, yNew, rate, rateNew, sums, sumsNew } = system;
     // The tissues' rates, and so the regime, hang on the state alone; the circuit's hangs on the regime.
@@ -860,12 +905,44 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       sums.set(sumsNew);
       system.minute += h;
       system.ventilation += h * system.ventilationRate;
+      if (uptake !== null) uptake({ minute: system.minute, deliveredL: sums[D]!, takenUpL: inTissues(y) });
       done = last ? minutes : done + h;
       if (system.regimeAfter === system.regime) rate.set(rateNew);
       else {
         system.regime = system.regimeAfter;
         rates(y, system.ventilation, rate);
       }
+    }
+  }
+
+  /** Runs one phase, in one go or span by span of what is taken up beside the agent. */
+  function runSpans(
+    given: CircleCase,
+    minutes: number,
+    scale: number,
+    vaporiserOff: boolean,
+    isContinued: boolean,
+    out: CircleOutcome,
+    course: CourseSink | null,
+    uptake: UptakeSink | null
+  ): void {
+    const { beside } = given;
+    if (beside === undefined) {
+      runPhase(minutes, scale, vaporiserOff, isContinued, out, course, uptake);
+      return;
+    }
+    const { flow } = system;
+    const end = system.minute + minutes;
+    let isGoingOn = isContinued;
+    for (let i = 0; system.minute < end - SHORTEST_SPAN_MIN; i++) {
+      const until = Math.min(beside.untilMin[i] ?? end, end);
+      const span = until > end - SHORTEST_SPAN_MIN ? end - system.minute : until - system.minute;
+      if (span <= SHORTEST_SPAN_MIN) continue;
+      system.oxygen = given.oxygenUptakeLPerMin + (beside.takenUpLPerMin[i] ?? 0);
+      system.drawn = beside.drawnInLPerMin[i] ?? 0;
+      system.flow = system.isAsNeeded ? flow + (beside.givenLPerMin[i] ?? 0) : flow;
+      runPhase(span, scale, vaporiserOff, isGoingOn, out, course, uptake);
+      isGoingOn = true;
     }
   }
 
@@ -879,6 +956,7 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     system.lung = given.lungVolumeL;
     system.circuit = given.circuitVolumeL;
     system.oxygen = given.oxygenUptakeLPerMin;
+    system.drawn = 0;
     system.target = given.targetFraction;
     system.expiredShare = 1 - (given.spillShareInspiredFraction ?? 1);
     system.leastSpill = 0;
@@ -953,7 +1031,12 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
     );
   }
 
-  function solveCase(given: CircleCase, out: CircleOutcome, course: CourseSink | null = null): void {
+  function solveCase(
+    given: CircleCase,
+    out: CircleOutcome,
+    course: CourseSink | null = null,
+    uptake: UptakeSink | null = null
+  ): void {
     const { sums } = system;
     const { phases } = given;
     if (phases.length > PHASE_LIMIT)
@@ -975,7 +1058,8 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       system.holds = vaporiser === 'hold';
       system.limit = vaporiser === 'off' ? 0 : (flowLPerMin * dialFraction) / (1 - dialFraction);
       // Without agent anywhere there is nothing to solve: a target of 0 and no fixed dial.
-      if (scale > 0) runPhase(minutes, scale, vaporiser === 'off', isContinued(phases, i), out, course);
+      if (scale > 0)
+        runSpans(given, minutes, scale, vaporiser === 'off', isContinued(phases, i), out, course, uptake);
       out.deliveredByPhaseL[i] = sums[D]!;
       out.takenUpByPhaseL[i] = inTissues(system.y);
       out.endTidalByPhaseMin[i] = sums[E]!;
@@ -1007,7 +1091,7 @@ function makeSolver(): { solveCase: Solve; solveFloor: Solve } {
       minutes += phase.minutes;
       if (next !== undefined && isBreathedAlike(given, phase, next)) continue;
       breathe(given, phase);
-      runPhase(minutes, given.targetFraction, false, false, out, null);
+      runSpans(given, minutes, given.targetFraction, false, false, out, null, null);
       minutes = 0;
     }
     conclude(out);
@@ -1022,8 +1106,8 @@ const solver = makeSolver();
  * Solves one case and writes what became of the vapour into `out`.
  *
  * The case is taken as valid: flows, volumes and ventilation above 0, dial fractions from 0 to below 1 (1 with `hold`: no
- * limit), oxygen uptake at most the flow, shares from 0 to 1, at most `PHASE_LIMIT` phases and 12 tissues. `course` receives the course of the same run; with or
- * without it the outcome has the same bits. Volumes are within 0.2 %, mostly within 0.01 %, of a general-purpose
+ * limit), oxygen uptake at most the flow, shares from 0 to 1, at most `PHASE_LIMIT` phases and 12 tissues. `course` receives the course of the same run and
+ * `uptake` what its tissues hold; with or without them the outcome has the same bits. Volumes are within 0.2 %, mostly within 0.01 %, of a general-purpose
  * library's solution at tolerance 1e-9.
  * @throws RangeError for more phases or tissues than provided for.
  */

@@ -1,14 +1,15 @@
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
+import { absorbentMass, co2AbsorbedInPhase, minuteVentilation, spillOf } from './absorbent-use.ts';
 import {
-  absorbentMass,
-  carrierSpill,
-  co2AbsorbedInPhase,
-  meanSpill,
-  minuteVentilation
-} from './absorbent-use.ts';
-import { airOfPhase, freshOxygenFraction, nitrousOxideOfPhase, oxygenOfPhase } from './carrier-gas.ts';
+  airOfPhase,
+  freshOxygenFraction,
+  nitrousOxideAsNeeded,
+  nitrousOxideOfPhase,
+  oxygenOfPhase
+} from './carrier-gas.ts';
 import { modelCase } from './case-model.ts';
 import type { AgentModel, CaseModel, PhaseModel } from './case-model.ts';
+import type { NitrousOxideModel } from './nitrous-oxide.ts';
 import type { CaseResult, CaseUse, CaseWarning, PhaseAsRun } from './case-result.ts';
 import {
   airTotal,
@@ -20,15 +21,15 @@ import {
   nitrousOxideTotal,
   oxygenTotal
 } from './case-totals.ts';
-import { agentWarnings, childWarning, planWarnings } from './case-warnings.ts';
+import { agentWarnings, childWarning, nitrousOxideWarnings, planWarnings } from './case-warnings.ts';
 import { checkCase } from './check-case.ts';
-import { circleInputs, circleReport } from './circle-report.ts';
+import { circleInputs, circleReport, solvedOfNitrousOxide } from './circle-report.ts';
 import type { CircleFigure } from './circle-report.ts';
 import { emptyOutcome, solveCircleSystem, solveFloor } from './circle-system.ts';
 import type { CircleOutcome } from './circle-system.ts';
 import type { CaseGiven } from './conditions.ts';
 import { constantDial, constantDialVapourAdded, dialAsFraction } from './constant-dial.ts';
-import { flowClassOf, meanFlowAsNeeded } from './fresh-gas-flow.ts';
+import { flowClassOf, meanFlowAsNeeded, meanFlowWithNitrousOxide } from './fresh-gas-flow.ts';
 import {
   liquidDelivered,
   liquidFloor,
@@ -127,9 +128,11 @@ function useOf(
   planned: CaseModel
 ): { use: CaseUse; oxygenFractions: readonly number[]; model: CaseModel } {
   const of = planned.agent === null ? withoutAgent(r) : agentUse(r, planned, planned.agent);
-  const model = of.vapour === null ? planned : withFlowsThatCame(r, planned, of.vapour);
-  const gas = carrierGas(r, given, model);
-  const { co2AbsorbedL, absorbentKg } = absorbentUse(r, given, model, of.vapour);
+  const nitrousOxide =
+    planned.nitrousOxide === null ? null : nitrousOxideUse(r, planned, planned.nitrousOxide);
+  const model = withFlowsThatCame(r, planned, of.vapour ?? nitrousOxide ?? []);
+  const gas = carrierGas(r, given, model, nitrousOxide);
+  const { co2AbsorbedL, absorbentKg } = absorbentUse(r, given, model, of.vapour, nitrousOxide);
   let lowestFlowLPerMin = Infinity;
   for (const { flowLPerMin } of model.phases)
     lowestFlowLPerMin = Math.min(lowestFlowLPerMin, r.value(flowLPerMin));
@@ -152,12 +155,16 @@ function useOf(
   };
 }
 
-/** A model whose phases of flow as needed have the mean flow that the run gave. */
-function withFlowsThatCame(r: Reckoner, model: CaseModel, vapour: readonly PhaseVapour[]): CaseModel {
-  if (model.phases.every(({ asNeeded }) => asNeeded === null)) return model;
+/** A model whose phases of flow as needed have the mean flow that the run gave; without a run they keep theirs. */
+function withFlowsThatCame(
+  r: Reckoner,
+  model: CaseModel,
+  run: readonly Pick<PhaseVapour, 'flowLPerMin'>[]
+): CaseModel {
+  if (run.length === 0 || model.phases.every(({ asNeeded }) => asNeeded === null)) return model;
   let at = 0;
   const phases = model.phases.map((phase): PhaseModel => {
-    const parts = vapour.slice(at, (at += phase.breathing.length));
+    const parts = run.slice(at, (at += phase.breathing.length));
     if (phase.asNeeded === null) return phase;
     const flows = parts.flatMap(({ flowLPerMin }) => flowLPerMin ?? []);
     return {
@@ -226,6 +233,39 @@ function agentUse(r: Reckoner, model: CaseModel, agent: AgentModel): AgentUse {
           : null
     }))
   };
+}
+
+/** Nitrous oxide of one phase, or one part of it that is breathed alike, L. */
+interface PhaseNitrousOxide {
+  /** What was given where the flow followed the need; null where it was set. */
+  readonly givenL: Quantity | null;
+  readonly takenUpL: Quantity;
+  /** Mean of all gas, where the flow followed the need and no agent was given; null where it was set. */
+  readonly flowLPerMin: Quantity | null;
+}
+
+function nitrousOxideUse(
+  r: Reckoner,
+  model: CaseModel,
+  nitrousOxide: NitrousOxideModel
+): readonly PhaseNitrousOxide[] {
+  const { outcome: of } = nitrousOxide;
+  const solved = solvedOfNitrousOxide(r, model, nitrousOxide);
+  return partsOf(model).map(({ minutes, isAsNeeded }, i) => {
+    const givenL = isAsNeeded ? solved('nitrous-oxide-in-phase', partOf(of.deliveredByPhaseL, i)) : null;
+    return {
+      givenL,
+      takenUpL: solved('nitrous-oxide-taken-up-in-phase', partOf(of.takenUpByPhaseL, i)),
+      flowLPerMin:
+        givenL === null
+          ? null
+          : r.apply(meanFlowWithNitrousOxide, {
+              freshGasL: solved('fresh-gas-in-phase', of.freshGasByPhaseL[i]!),
+              nitrousOxideL: givenL,
+              minutes
+            })
+    };
+  });
 }
 
 /** Parts of phases that are breathed alike, in the order in which they are solved. */
@@ -344,7 +384,8 @@ const withoutBreathingSystem = (r: Reckoner): CaseResult => ({
 function carrierGas(
   r: Reckoner,
   { conditions, cells }: CaseGiven,
-  { phases, oxygenMlPerMin, constants }: CaseModel
+  { phases, oxygenMlPerMin, constants }: CaseModel,
+  followed: readonly PhaseNitrousOxide[] | null
 ): Pick<CaseUse, 'oxygenL' | 'airL' | 'nitrousOxideL'> & { oxygenFractions: readonly number[] } {
   const ofRow = (name: 'inspiredOxygenPercent' | 'nitrousOxidePercent') =>
     r.cell(conditions[name], '%', 'caseMix', cells.row, name);
@@ -355,14 +396,15 @@ function carrierGas(
   const air: Quantity[] = [];
   const nitrousOxide: Quantity[] = [];
   const oxygenFractions: number[] = [];
-  for (const { minutes, flowLPerMin } of phases) {
+  let at = 0;
+  for (const { minutes, flowLPerMin, breathing } of phases) {
+    const given = followed?.slice(at, (at += breathing.length)).flatMap(({ givenL }) => givenL ?? []) ?? [];
     const oxygenFraction = r.apply(freshOxygenFraction, { inspiredPercent, flowLPerMin, oxygenMlPerMin });
-    const nitrousOxideL = r.apply(nitrousOxideOfPhase, {
-      nitrousOxidePercent,
-      flowLPerMin,
-      oxygenMlPerMin,
-      minutes
-    });
+    // What the flowmeters give is used, taken up or not; where the flow follows the need, what was needed is.
+    const nitrousOxideL =
+      given.length > 0
+        ? r.apply(nitrousOxideAsNeeded, { parts: given })
+        : r.apply(nitrousOxideOfPhase, { nitrousOxidePercent, flowLPerMin, oxygenMlPerMin, minutes });
     const airL = r.apply(airOfPhase, {
       flowLPerMin,
       minutes,
@@ -387,7 +429,8 @@ function absorbentUse(
   r: Reckoner,
   { conditions, cells }: CaseGiven,
   { phases, oxygenMlPerMin, constants }: CaseModel,
-  vapour: readonly PhaseVapour[] | null
+  vapour: readonly PhaseVapour[] | null,
+  nitrousOxide: readonly PhaseNitrousOxide[] | null
 ): Pick<CaseUse, 'co2AbsorbedL' | 'absorbentKg'> {
   const deadSpacePercent = r.constant(constants.deadSpace);
   const parts: Quantity[] = [];
@@ -397,17 +440,15 @@ function absorbentUse(
         alveolarLPerMin: ventilationLPerMin,
         deadSpacePercent
       });
-      const ofPart = vapour?.[parts.length];
-      const spillLPerMin =
-        ofPart === undefined
-          ? r.apply(carrierSpill, { flowLPerMin, oxygenMlPerMin })
-          : r.apply(meanSpill, {
-              flowLPerMin: ofPart.flowLPerMin ?? flowLPerMin,
-              oxygenMlPerMin,
-              vapourL: ofPart.deliveredL,
-              takenUpL: ofPart.takenUpL,
-              minutes
-            });
+      const ofVapour = vapour?.[parts.length];
+      const ofNitrousOxide = nitrousOxide?.[parts.length];
+      const spillLPerMin = spillOf(r, {
+        flowLPerMin: ofVapour?.flowLPerMin ?? ofNitrousOxide?.flowLPerMin ?? flowLPerMin,
+        oxygenMlPerMin,
+        minutes,
+        vapour: ofVapour === undefined ? null : { vapourL: ofVapour.deliveredL, takenUpL: ofVapour.takenUpL },
+        nitrousOxideTakenUpL: ofNitrousOxide?.takenUpL ?? null
+      });
       parts.push(
         r.apply(co2AbsorbedInPhase, { co2MlPerMin, minutes, spillLPerMin, minuteVentilationLPerMin })
       );
@@ -458,6 +499,7 @@ function warningsOf(
     oxygenMlPerMin
   });
   if (model.isChild) warnings.push(childWarning(given, model));
+  if (model.nitrousOxide !== null) warnings.push(...nitrousOxideWarnings(model.nitrousOxide));
   if (model.agent !== null)
     warnings.push(...agentWarnings(given, model, outcome, r.value(model.agent.macFraction)));
   return warnings;

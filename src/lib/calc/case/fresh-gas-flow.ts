@@ -88,6 +88,26 @@ export const meanFlowAsNeeded = formula<{ freshGasL: number; minutes: number }>(
   compute: ({ freshGasL, minutes }) => freshGasL / minutes
 });
 
+/** The same of a circuit that is given nitrous oxide and no agent. */
+export const meanFlowWithNitrousOxide = formula<{
+  freshGasL: number;
+  nitrousOxideL: number;
+  minutes: number;
+}>({
+  id: 'case.mean-flow-with-nitrous-oxide',
+  yields: 'Fresh gas flow as needed, mean',
+  words: 'oxygen and air given and nitrous oxide given, over the minutes',
+  expression: '(G + N) / t',
+  inputs: {
+    freshGasL: { symbol: 'G', unit: 'L', words: 'fresh gas given, nitrous oxide aside' },
+    nitrousOxideL: { symbol: 'N', unit: 'L', words: 'nitrous oxide given' },
+    minutes: { symbol: 't', unit: 'min', words: 'minutes' }
+  },
+  unit: 'L/min',
+  source: 'definition',
+  compute: ({ freshGasL, nitrousOxideL, minutes }) => (freshGasL + nitrousOxideL) / minutes
+});
+
 /** The planned flow, or the needed one where that is more. */
 export const flowAsRun = formula<{ plannedLPerMin: number; neededLPerMin: number }>({
   id: 'case.flow-as-run',

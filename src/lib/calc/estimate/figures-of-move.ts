@@ -23,6 +23,7 @@ const figures: readonly {
     unit: 'mL',
     of: ({ perYear }) => Object.values(perYear.agents).reduce((sum, { liquidMl }) => sum + liquidMl, 0)
   },
+  { figure: 'Nitrous oxide in a year', unit: 'kg', of: ({ perYear }) => perYear.nitrousOxideKg },
   { figure: 'Absorbent in a year', unit: 'kg', of: ({ perYear }) => perYear.absorbentKg },
   { figure: 'CO2e in a year', unit: 'kg CO2e', of: ({ perYear }) => perYear.co2eKg.total },
   { figure: 'Cost in a year', unit: 'money', of: ({ perYear }) => Number(perYear.cost.total) },

@@ -2,10 +2,12 @@ import type { CaseCells, CaseConditions } from '../case/conditions.ts';
 import type { Agent, BodyModel, Phase } from '../input.ts';
 import type { ReferenceSet } from '../reference/reference-set.ts';
 import { plain } from '../working/plain.ts';
+import { minuteVentilation } from '../case/absorbent-use.ts';
 import { estimateCase } from '../case/estimate-case.ts';
 import { take } from '../reference/reference-set.ts';
 import { modelCase } from '../case/case-model.ts';
 import { emptyOutcome, solveCircleSystem } from '../case/circle-system.ts';
+import { solveNitrousOxide } from '../case/nitrous-oxide.ts';
 import type { CircleCase, CirclePhase } from '../case/circle-system.ts';
 
 /** What a published study did: its patient, its agent, and how gas and vapour were given. */
@@ -19,6 +21,8 @@ export interface Experiment {
   readonly weightKg?: number;
   /** The published default where a study gives none. */
   readonly circuitVolumeL?: number;
+  /** Share of the gas that leaves the circuit, %; 0 where a study gives none. Only some reference sets follow it. */
+  readonly nitrousOxidePercent?: number;
   /** End-tidal percentage that was held. */
   readonly targetPercent: number;
   readonly phases: readonly ExperimentPhase[];
@@ -114,6 +118,50 @@ export function sodaLimeHoursPerKg(reference: ReferenceSet, flowLPerMin: number)
   return absorbentHoursPerKg ?? Infinity;
 }
 
+/** An adult of 70 kg, or another patient, without an agent. */
+const withoutAgent = (
+  reference: ReferenceSet,
+  changed: Partial<Pick<CaseConditions, 'weightKg' | 'minutes' | 'pneumoperitoneum'>> = {}
+) =>
+  modelCase(plain, {
+    conditions: {
+      ...conditions,
+      technique: 'intravenous',
+      agent: null,
+      targetMac: null,
+      bodyModel: 'eger',
+      ...changed
+    },
+    cells,
+    reference
+  });
+
+/** What a patient of this weight breathes in a minute, dead space and all. */
+export function minuteVolumeLPerMin({
+  reference,
+  weightKg
+}: {
+  reference: ReferenceSet;
+  weightKg: number;
+}): number {
+  const { phases, constants } = withoutAgent(reference, { weightKg });
+  return minuteVentilation.compute({
+    alveolarLPerMin: plain.value(phases[0]!.breathing[0]!.ventilationLPerMin),
+    deadSpacePercent: constants.deadSpace.value
+  });
+}
+
+/** Rise of CO2 elimination after some minutes of extraperitoneal insufflation, %: ventilation follows it. */
+export function insufflationRisePercent(reference: ReferenceSet, minutes: number): number {
+  const [resting] = withoutAgent(reference).phases[0]!.breathing;
+  const last = withoutAgent(reference, {
+    minutes,
+    pneumoperitoneum: 'extraperitoneal'
+  }).phases[0]!.breathing.at(-1)!;
+  const reached = plain.value(last.change?.untilLPerMin ?? last.ventilationLPerMin);
+  return 100 * (reached / plain.value(resting!.ventilationLPerMin) - 1);
+}
+
 /** Injection has no dial; a limit this high is never met. */
 const INJECTION_FRACTION = 0.99;
 
@@ -126,26 +174,46 @@ export function experimentCase(experiment: Experiment): { circle: CircleCase; va
     spillShareInspiredFraction = null,
     weightKg = 70,
     circuitVolumeL = null,
+    nitrousOxidePercent = 0,
     targetPercent,
     phases
   } = experiment;
   const model = modelCase(plain, {
-    conditions: { ...conditions, agent, weightKg, circuitVolumeL, bodyModel, spillShareInspiredFraction },
+    conditions: {
+      ...conditions,
+      agent,
+      weightKg,
+      circuitVolumeL,
+      bodyModel,
+      spillShareInspiredFraction,
+      nitrousOxidePercent
+    },
     cells,
     reference
   });
   if (model.agent === null) throw new Error('An experiment needs a volatile agent.');
   const { circle, vapourPerLiquid } = model.agent;
+  const ownPhases = phases.map(({ minutes, flow, vaporiser, dialPercent }): CirclePhase => ({
+    minutes,
+    flowLPerMin: flow === 'closed' ? circle.oxygenUptakeLPerMin : flow,
+    vaporiser,
+    dialFraction: dialPercent === null ? INJECTION_FRACTION : dialPercent / 100
+  }));
   return {
     circle: {
       ...circle,
       targetFraction: targetPercent / 100,
-      phases: phases.map(({ minutes, flow, vaporiser, dialPercent }): CirclePhase => ({
-        minutes,
-        flowLPerMin: flow === 'closed' ? circle.oxygenUptakeLPerMin : flow,
-        vaporiser,
-        dialFraction: dialPercent === null ? INJECTION_FRACTION : dialPercent / 100
-      }))
+      phases: ownPhases,
+      beside:
+        model.nitrousOxide === null
+          ? undefined
+          : solveNitrousOxide(
+              { ...model.nitrousOxide.circle, phases: ownPhases },
+              {
+                heldPercent: nitrousOxidePercent,
+                drawnInPercent: plain.value(model.nitrousOxide.drawnInPercent)
+              }
+            ).beside
     },
     vapourPerLiquid: plain.value(vapourPerLiquid)
   };

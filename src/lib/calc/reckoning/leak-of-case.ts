@@ -1,7 +1,8 @@
 /** What of the gas that a case spills leaks, and what leaves by the exhaust: for the air of theatres, and for capture. */
-import { carrierSpill, meanSpill } from '../case/absorbent-use.ts';
+import { spillOf } from '../case/absorbent-use.ts';
 import { modelCase } from '../case/case-model.ts';
 import type { CaseUse } from '../case/case-result.ts';
+import { solvedOfNitrousOxide } from '../case/circle-report.ts';
 import { givenOf } from '../case/conditions.ts';
 import { liquidAtExhaust } from '../emissions/capture.ts';
 import { leakShare, meanFreshGas, vapourOfLiquid } from '../theatre-air/escaping-gas.ts';
@@ -24,7 +25,8 @@ export function leakOfCase(
 ): LeakOfCase {
   const { row, machine, result } = one;
   const minutes = r.cell(row.minutes, 'min', 'caseMix', row.id, 'minutes');
-  const { oxygenMlPerMin, agent: model } = modelCase(r, givenOf(sourcesOf(one)));
+  const modelled = modelCase(r, givenOf(sourcesOf(one)));
+  const { oxygenMlPerMin, agent: model, nitrousOxide } = modelled;
   const asVapour =
     model === null
       ? null
@@ -35,16 +37,21 @@ export function leakOfCase(
     nitrousOxideL: result.nitrousOxideL,
     minutes
   });
-  const spillLPerMin =
-    asVapour === null
-      ? r.apply(carrierSpill, { flowLPerMin, oxygenMlPerMin })
-      : r.apply(meanSpill, {
-          flowLPerMin,
-          oxygenMlPerMin,
-          vapourL: asVapour(result.liquidMl),
-          takenUpL: asVapour(result.takenUpMl),
-          minutes
-        });
+  const spillLPerMin = spillOf(r, {
+    flowLPerMin,
+    oxygenMlPerMin,
+    minutes,
+    vapour:
+      asVapour === null ? null : { vapourL: asVapour(result.liquidMl), takenUpL: asVapour(result.takenUpMl) },
+    nitrousOxideTakenUpL:
+      nitrousOxide === null
+        ? null
+        : solvedOfNitrousOxide(
+            r,
+            modelled,
+            nitrousOxide
+          )('nitrous-oxide-taken-up', nitrousOxide.outcome.takenUpL)
+  });
   return {
     asVapour,
     leakPercent: r.apply(leakShare, {

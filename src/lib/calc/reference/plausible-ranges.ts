@@ -85,6 +85,7 @@ export const plausibleRanges: Readonly<Record<string, PlausibleRange>> = {
   'lung-share': range(40, 100, 'The lung gets smaller in obesity, by less than half for 10 kg/m2.'),
   'child-lung-volume': range(10, 45, 'From an infant to the awake adult’s volume per kg.'),
   'spill-share': range(0, 100, 'A share.'),
+  'drawn-in-share': range(0, 100, 'A share.'),
   'course-minutes': range(0, 60, 'Insufflated CO2 is taken up within minutes.'),
   'child-slope': range(2, 10, 'A small child uses a few mL/min per kg.'),
   'child-intercept': range(0, 40, 'The constant part stays below what a newborn uses in all.'),

@@ -57,6 +57,13 @@ export const statements: readonly Statement[] = [
     evidence: 'memory'
   },
   {
+    id: 'fate.nitrous-oxide',
+    statement:
+      'Hardly any nitrous oxide is metabolised: what a patient takes up is breathed out again later. Uptake changes when it is vented, not how much, so that all nitrous oxide given counts as an emission.',
+    source: commonPractice,
+    evidence: 'memory'
+  },
+  {
     id: 'missing.absorbent-manufacture',
     statement:
       'No published figure was found for the emissions of making CO2 absorbent: the factor is an input, empty by default, and a report says so.',

@@ -26,6 +26,7 @@ export const areaNames: Readonly<Record<CheckArea, string>> = {
   'dial mode': 'Fixed dial',
   'concentration ratio': 'End-tidal over fresh gas',
   'time to target': 'Time to target',
+  'induction by mask': 'Induction by mask',
   circuit: 'Wash-in of an empty circuit',
   'liquid to vapour': 'Liquid to vapour',
   'constant dial': 'Published formula, by a fixed dial',
@@ -75,16 +76,18 @@ function nearerInWords(check: PublishedCheck, model: BodyModel): string {
 /** How many of the measurements the model meets; formulas, rules of thumb and own arithmetic are counted apart. */
 export function metInWords(checks: readonly PublishedCheck[], model: BodyModel): string {
   const measured = checks.filter(({ kind }) => kind === 'measurement');
-  const others = checks.filter(({ kind }) => kind !== 'measurement');
+  const notCounted = checks.filter(({ kind }) => kind === 'measurement not counted');
+  const others = checks.filter((check) => !measured.includes(check) && !notCounted.includes(check));
   const met = (rows: readonly PublishedCheck[]): string =>
     `${rows.filter((check) => isAccepted(check, check.model[model])).length} of ${rows.length}`;
-  return `${met(measured)} measurements lie within the tolerance that is stated for each. Apart from them, so do ${met(others)} rows that nobody measured: published formulas, rules of thumb, and figures that were computed here.`;
+  return `${met(measured)} measurements lie within the tolerance that is stated for each. Apart from them, so do ${met(others)} rows that nobody measured: published formulas, rules of thumb, and figures that were computed here. ${notCounted.length} measurements more are shown and not counted, as their conditions are not all told or the model takes its figures from them.`;
 }
 
 /** What a row's published figure is, to stand beside it; empty for a measurement. */
 export const kindInWords = ({ kind }: PublishedCheck): string =>
   ({
     measurement: '',
+    'measurement not counted': 'measured, not counted',
     formula: 'by a published formula',
     'rule of thumb': 'rule of thumb',
     'own arithmetic': 'computed here'
