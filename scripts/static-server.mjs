@@ -128,8 +128,15 @@ async function answer(folder, request, response) {
     'Content-Type': mediaTypes[path.extname(file.at(-1) ?? '').toLowerCase()] ?? 'application/octet-stream',
     'Content-Length': found.bytes
   });
-  if (request.method === 'HEAD') response.end();
-  else await pipeline(createReadStream(found.place), response);
+  if (request.method === 'HEAD' || found.bytes === 0) {
+    response.end();
+    return;
+  }
+  // What a file grows by while it is sent would run on into the next answer; where it shrinks, the reader is told.
+  const content = createReadStream(found.place, { end: found.bytes - 1 });
+  await pipeline(content, response, { end: false });
+  if (content.bytesRead < found.bytes) response.destroy();
+  else response.end();
 }
 
 /**

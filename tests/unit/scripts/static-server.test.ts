@@ -1,5 +1,13 @@
-import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
-import { request, type IncomingHttpHeaders } from 'node:http';
+import {
+  appendFileSync,
+  mkdirSync,
+  mkdtempSync,
+  rmSync,
+  symlinkSync,
+  truncateSync,
+  writeFileSync
+} from 'node:fs';
+import { Agent, request, type IncomingHttpHeaders } from 'node:http';
 import os from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -39,16 +47,27 @@ interface Answer {
 }
 
 /** Sends the address as it stands: a browser or `fetch` would tidy it first. */
-function ask(address: string, { method = 'GET', headers = {}, at = port } = {}): Promise<Answer> {
+function ask(
+  address: string,
+  {
+    method = 'GET',
+    headers = {},
+    at = port,
+    agent
+  }: { method?: string; headers?: Record<string, string>; at?: number; agent?: Agent } = {}
+): Promise<Answer> {
   return new Promise((resolve, reject) => {
-    request({ host: '127.0.0.1', port: at, path: address, method, headers }, (response) => {
-      let text = '';
-      response.setEncoding('utf8');
-      response.on('data', (part: string) => (text += part));
-      response.on('end', () =>
-        resolve({ status: response.statusCode ?? 0, headers: response.headers, text })
-      );
-    })
+    request(
+      { host: '127.0.0.1', port: at, path: address, method, headers, ...(agent && { agent }) },
+      (response) => {
+        let text = '';
+        response.setEncoding('utf8');
+        response.on('data', (part: string) => (text += part));
+        response.on('end', () =>
+          resolve({ status: response.statusCode ?? 0, headers: response.headers, text })
+        );
+      }
+    )
       .on('error', reject)
       .end();
   });
@@ -136,6 +155,33 @@ describe('the server of the built app', () => {
     write('changed.txt', 'afterwards');
     const answer = await ask('/changed.txt', { headers: { 'if-none-match': headers['etag'] ?? '' } });
     expect(answer).toMatchObject({ status: 200, text: 'afterwards' });
+  });
+
+  test.each([
+    ['grows', 'ends where it ended when it was asked for, and the next answer is whole'],
+    ['shrinks', 'is broken off']
+  ])('a file that %s while it is sent %s', async (way) => {
+    // More than a connection holds, so that most of it is still to be read when it changes.
+    const bytes = 32 * 1024 * 1024;
+    write('large.txt', 'x'.repeat(bytes));
+    const agent = new Agent({ keepAlive: true, maxSockets: 1 });
+    const received = new Promise<number>((resolve, reject) => {
+      request({ host: '127.0.0.1', port, path: '/large.txt', agent }, (response) => {
+        const file = path.join(folder, 'large.txt');
+        if (way === 'grows') appendFileSync(file, 'x'.repeat(bytes));
+        else truncateSync(file, 1024);
+        let count = 0;
+        response.on('data', (chunk: Buffer) => (count += chunk.length));
+        response.on('end', () => resolve(count)).on('error', reject);
+      })
+        .on('error', reject)
+        .end();
+    });
+    if (way === 'grows') {
+      expect(await received).toBe(bytes);
+      expect(await ask('/index.html', { agent })).toMatchObject({ status: 200, text: 'start' });
+    } else await expect(received).rejects.toThrow('aborted');
+    agent.destroy();
   });
 
   test('takes the next port where one is taken', async () => {

@@ -18,7 +18,7 @@ it('tells constant by constant what differs, by name', () => {
 
 it('tells the figures of every scenario as the two estimates have them', () => {
   const after = estimate(coreInput(moved.workbook)).scenarios;
-  expect(rows).toHaveLength(5 * old.scenarios.length);
+  expect(rows).toHaveLength(6 * old.scenarios.length);
   old.scenarios.forEach(({ name }, i) => {
     const absorbent = rows.find(
       ({ scenario, figure }) => scenario === name && figure === 'Absorbent in a year'
