@@ -98,10 +98,9 @@ export function boundaryOf(
     known: `${baseYearInWords(input.site)} ${activityInWords(input.site)}`,
     within: classes.map((each) => {
       const lines = ledger.filter((line) => isCounted(line) && inventoryClasses[line.kind].class === each);
-      const places = once(
-        lines.map(({ kind }) => `${inventoryClasses[kind].ghgProtocol}; ${inventoryClasses[kind].iso14064}`)
-      );
-      return `${each} (${places.join(', ')}): ${once(lines.map(({ kind }) => lowered(ledgerTitles[kind]))).join('; ')}`;
+      const placesIn = (standard: 'ghgProtocol' | 'iso14064') =>
+        once(lines.map(({ kind }) => inventoryClasses[kind][standard])).join(' and ');
+      return `${each} (${placesIn('ghgProtocol')}; ${placesIn('iso14064')}): ${once(lines.map(({ kind }) => lowered(ledgerTitles[kind]))).join('; ')}`;
     }),
     beside: beside.map(lowered).join('; '),
     leftOut: [...once(missing), ...notMade(input), ...leftOutOfBoundary],

@@ -79,7 +79,7 @@ describe('the boundary of a year’s emissions', () => {
       ...leftOutOfBoundary
     ]);
     expect(some.within[1]).toBe(
-      'other indirect (scope 3.1; category 4, scope 3.2; category 4): oxygen; absorbent; intravenous drugs; making agents; making machines; making consumables'
+      'other indirect (scope 3.1 and scope 3.2; category 4): oxygen; absorbent; intravenous drugs; making agents; making machines; making consumables'
     );
     expect(some.mapping).toMatch(/in the year of purchase/);
     expect(boundary().mapping).not.toMatch(/in the year of purchase/);
