@@ -9,6 +9,7 @@ const sheets = [
   'machines',
   'scenarios',
   'comparison',
+  'emissions',
   'payback',
   'uncertainty',
   'monitoring',

@@ -38,13 +38,12 @@ const reconciled = ({
       })
     )
   ).reconciliation;
-const sevofluraneOf = (supply: Partial<AgentSupply>) => reconciled(supply).agents[0];
+const sevofluraneOf = (supply: Partial<AgentSupply>) => reconciled(supply).agents.sevoflurane;
 
 describe('an agent', () => {
   test('is told with the usable liquid for the theatres, the estimate and their quotient', () => {
     const purchasedMl = (60 - 10) * 250 * 0.98;
     expectFigures(sevofluraneOf({ bottlesBoughtPerYear: 60, bottlesUsedElsewherePerYear: 10 }), {
-      agent: 'sevoflurane',
       purchasedMl,
       estimatedMl,
       estimateOverPurchase: estimatedMl / purchasedMl,
@@ -68,7 +67,7 @@ describe('an agent', () => {
   test('that is bought and given in no case is said to be so', () => {
     const desflurane = estimate(
       coreInput(wholeWorkbook({ agents: base.agents.map((each) => ({ ...each, bottlesBoughtPerYear: 5 })) }))
-    ).reconciliation.agents.find(({ agent }) => agent === 'desflurane');
+    ).reconciliation.agents.desflurane;
     expect(desflurane).toMatchObject({ estimatedMl: null, estimateOverPurchase: null, finding: 'not-used' });
   });
 

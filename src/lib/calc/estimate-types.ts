@@ -486,7 +486,6 @@ export interface ScenarioEstimate {
 
 /** Today's use of an agent in the theatres beside what was bought; null: not given, and never 0. */
 export interface AgentReconciliation {
-  agent: Agent;
   /** Usable liquid bought for the theatres. */
   purchasedMl: number | null;
   /** By the model, scaled to no purchases; null: no case is given it. */
@@ -512,7 +511,10 @@ export interface Estimate {
   currency: string;
   referenceSet: string;
   scenarios: ScenarioEstimate[];
-  reconciliation: { agents: AgentReconciliation[]; nitrousOxide: NitrousOxideReconciliation };
+  reconciliation: {
+    agents: Partial<Record<Agent, AgentReconciliation>>;
+    nitrousOxide: NitrousOxideReconciliation;
+  };
   /** Today, the scenarios and their twins as alternatives of which one is chosen; null: a run failed. */
   increments: { money: MoneyIncrement[]; tonnes: TonnesIncrement[] } | null;
   /** The list over all scenarios. */

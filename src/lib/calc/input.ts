@@ -62,6 +62,10 @@ export type MachineKind = (typeof machineKinds)[number];
 /** A decimal number as text, e.g. `118.00`. */
 export type Money = string;
 
+/** How the figures are known that a year's emissions are counted from, the best first. */
+export const activityGrades = ['measured', 'records', 'estimated', 'assumed'] as const;
+export type ActivityGrade = (typeof activityGrades)[number];
+
 export interface Site {
   readonly theatreTemperatureC: number;
   readonly ambientPressureKPa: number;
@@ -83,6 +87,13 @@ export interface Site {
   readonly medicalAirKWhPerM3: number | null;
   /** Of making the consumables of a general anaesthetic; null: not given, and left out. */
   readonly consumablesKgCo2ePerCase: number | null;
+  /** The year that today stands for, in an inventory; null: not given. No figure rests on it, or on how data are known. */
+  readonly baseYear: number | null;
+  readonly casesKnownBy: ActivityGrade | null;
+  readonly durationsKnownBy: ActivityGrade | null;
+  readonly bottlesKnownBy: ActivityGrade | null;
+  readonly nitrousOxideKnownBy: ActivityGrade | null;
+  readonly electricityKnownBy: ActivityGrade | null;
   /** Whose limits theatre air is held against; null: none is chosen, and it is held against none. */
   readonly airLimitsOf: AirLimitPlace | null;
   /** Of the room in which patients recover; null: not given, and no concentration is told. */

@@ -1,5 +1,6 @@
 /** Every field of the workbook, list by list, in the order in which the grids show them. */
 import {
+  activityGrades,
   agents,
   airways,
   bodyModels,
@@ -185,6 +186,22 @@ export const markFields = {
   invented: flag('Invented', 'Whether its figures are invented: every page and file that shows them says so.')
 } as const satisfies Fields;
 
+export const activityGradeOptions = options(activityGrades, {
+  measured: 'Measured or invoiced',
+  records: 'From records',
+  estimated: 'Estimated',
+  assumed: 'Assumed'
+});
+
+const knownBy = (title: string, what: string): ChoiceField => ({
+  kind: 'choice',
+  title,
+  words: `How ${what} known, for whoever reviews the emissions; no figure rests on it.`,
+  options: activityGradeOptions,
+  optional: true,
+  empty: 'not given'
+});
+
 const noAir = {
   optional: true,
   empty: 'not given: no concentration is told',
@@ -244,6 +261,19 @@ export const siteFields = {
     'Emissions of circuits, filters and other consumables of a general anaesthetic, and of their waste; absorbent has a cell of its own on Prices.',
     { optional: true, empty: 'left out, and said' }
   ),
+  baseYear: number(
+    'Base year',
+    '',
+    1990,
+    2100,
+    'The year that today stands for; an inventory counts it with the same set of potentials as every later year.',
+    { whole: true, optional: true, empty: 'not given' }
+  ),
+  casesKnownBy: knownBy('Cases are', 'the numbers of cases are'),
+  durationsKnownBy: knownBy('Durations are', 'the minutes of the cases are'),
+  bottlesKnownBy: knownBy('Bottles bought are', 'the bottles of agent bought are'),
+  nitrousOxideKnownBy: knownBy('Nitrous oxide bought is', 'the nitrous oxide bought is'),
+  electricityKnownBy: knownBy('Electricity is', 'what machines draw is'),
   departmentFootprintTonnes: number(
     'Department’s footprint',
     't CO₂e/year',

@@ -18,7 +18,7 @@ export interface NumericCell {
 /** How the tool is set rather than what is not known: these take no range. */
 export const isSetting = (path: string): boolean => settings.test(path);
 const settings =
-  /^(sampling\.|priceYear$|site\.(facilityLevel|lawfulSharePercent)$|accounting\.(appraisalYears|paybackLimitYears)$|scenarios\.[^.]+\.(moves\.\d+\.(year|theatres|payment\.termYears)|spares|nitrousOxideSupplyYear)$)/;
+  /^(sampling\.|priceYear$|site\.(facilityLevel|lawfulSharePercent|baseYear)$|accounting\.(appraisalYears|paybackLimitYears)$|scenarios\.[^.]+\.(moves\.\d+\.(year|theatres|payment\.termYears)|spares|nitrousOxideSupplyYear)$)/;
 
 /** What is printed on a bottle or in a machine's data sheet: known, and so not what might turn out otherwise. */
 export const isReadOff = (path: string): boolean => readOff.test(path);

@@ -30,7 +30,7 @@ describe('the range of a cell that was given none', () => {
 });
 
 describe('cells with a number in them', () => {
-  const paths = numericCells(demo).map(({ path }) => path);
+  const paths = numericCells({ ...demo, site: { ...demo.site, baseYear: 2025 } }).map(({ path }) => path);
 
   test('are those of every list, money among them, each once', () => {
     expect(paths).toEqual(
@@ -52,6 +52,7 @@ describe('cells with a number in them', () => {
       'caseMix.hip.measuredMlPerCase',
       'site.facilityLevel',
       'site.lawfulSharePercent',
+      'site.baseYear',
       'priceYear',
       'sampling.draws',
       'accounting.appraisalYears',

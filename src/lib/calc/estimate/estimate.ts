@@ -42,6 +42,7 @@ import { levelOrder } from '../monitoring/level-order.ts';
 import { pricedNeed } from '../reckoning/monitoring-of-scenario.ts';
 import type { CaseResult } from '../case/case-result.ts';
 import type { IntensityFigures } from '../reckoning/intensity.ts';
+import type { ReconciledAgent } from '../reckoning/reconciliation.ts';
 import type { Reckoning } from '../reckoning/reckoning.ts';
 import { reckon } from '../reckoning/reckoning.ts';
 import type { CaseReckoning } from '../reckoning/scenario-cases.ts';
@@ -80,7 +81,10 @@ export function estimate(input: EstimateInput, memo = new CaseMemo()): Estimate 
     const { agents, nitrousOxide } = reckoning.reconciliation();
     const { boughtKg, usedKg, lostKg, lostPercent } = nitrousOxide;
     return {
-      agents: agents.map(({ agent, finding, ...of }) => ({ agent, ...mapped(of, numberOrNull), finding })),
+      agents: mapped(agents as Readonly<Record<Agent, ReconciledAgent>>, ({ finding, ...of }) => ({
+        ...mapped(of, numberOrNull),
+        finding
+      })),
       nitrousOxide: {
         ...mapped({ boughtKg, lostKg, lostPercent }, numberOrNull),
         usedKg: number(usedKg)

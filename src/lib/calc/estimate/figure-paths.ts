@@ -97,8 +97,8 @@ export function figurePaths(estimate: Estimate): string[] {
 
 function reconciliationPaths({ agents, nitrousOxide }: Estimate['reconciliation']): string[] {
   return [
-    ...agents.flatMap(({ purchasedMl, estimatedMl, estimateOverPurchase }, index) =>
-      leaves(`reconciliation.agents.${index}`, { purchasedMl, estimatedMl, estimateOverPurchase })
+    ...Object.entries(agents).flatMap(([agent, { purchasedMl, estimatedMl, estimateOverPurchase }]) =>
+      leaves(`reconciliation.agents.${agent}`, { purchasedMl, estimatedMl, estimateOverPurchase })
     ),
     ...leaves('reconciliation.nitrousOxide', nitrousOxide)
   ];

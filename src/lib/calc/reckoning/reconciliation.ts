@@ -5,7 +5,6 @@ import type { ReconciliationFinding } from '../year/reconciliation.ts';
 import { findingOf, nitrousOxideLostShare } from '../year/reconciliation.ts';
 
 export interface ReconciledAgent {
-  readonly agent: Agent;
   readonly purchasedMl: Quantity | null;
   readonly estimatedMl: Quantity | null;
   readonly estimateOverPurchase: Quantity | null;
@@ -14,7 +13,7 @@ export interface ReconciledAgent {
 
 export interface Reconciled {
   /** In the order of the supplies. */
-  readonly agents: readonly ReconciledAgent[];
+  readonly agents: Readonly<Partial<Record<Agent, ReconciledAgent>>>;
   readonly nitrousOxide: {
     readonly boughtKg: Quantity | null;
     readonly usedKg: Quantity;
@@ -44,23 +43,27 @@ export function reconciled(
   const bought = input.gases.nitrousOxideBoughtKgPerYear;
   const boughtKg = bought === null ? null : r.cell(bought, 'kg', 'gases', 'nitrousOxideBoughtKgPerYear');
   return {
-    agents: input.agents.map(({ agent }): ReconciledAgent => {
-      const [estimatedMl, purchasedMl, of] = [estimated(agent), purchased(agent), ratio(agent)];
-      return {
-        agent,
-        purchasedMl,
-        estimatedMl,
-        estimateOverPurchase: of,
-        finding:
-          of !== null
-            ? findingOf(r.value(of))
-            : purchasedMl === null
-              ? 'not-given'
-              : estimatedMl === null || r.value(estimatedMl) === 0
-                ? 'not-used'
-                : 'all-elsewhere'
-      };
-    }),
+    agents: Object.fromEntries(
+      input.agents.map(({ agent }): [Agent, ReconciledAgent] => {
+        const [estimatedMl, purchasedMl, of] = [estimated(agent), purchased(agent), ratio(agent)];
+        return [
+          agent,
+          {
+            purchasedMl,
+            estimatedMl,
+            estimateOverPurchase: of,
+            finding:
+              of !== null
+                ? findingOf(r.value(of))
+                : purchasedMl === null
+                  ? 'not-given'
+                  : estimatedMl === null || r.value(estimatedMl) === 0
+                    ? 'not-used'
+                    : 'all-elsewhere'
+          }
+        ];
+      })
+    ),
     nitrousOxide: {
       boughtKg,
       usedKg,

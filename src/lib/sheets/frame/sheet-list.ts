@@ -134,7 +134,7 @@ export function routeOfCell(path: string): string {
     case 'accounting':
       return /warming|bodyModel/i.test(path) ? '/comparison/' : '/payback/';
     case 'site':
-      if (/electricityMarket|medicalAir|consumables/.test(path)) return '/emissions/';
+      if (/electricityMarket|medicalAir|consumables|KnownBy$|baseYear/.test(path)) return '/emissions/';
       if (/electricity/.test(path)) return '/prices/';
       if (/monitoringStandard|facilityLevel/.test(path)) return '/monitoring/';
       if (/airLimits|recovery/.test(path)) return '/theatre-air/';

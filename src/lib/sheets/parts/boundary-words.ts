@@ -2,11 +2,14 @@
 import type { LedgerLine } from '#lib/calc/estimate-types.ts';
 import type { EstimateInput } from '#lib/calc/input.ts';
 import { inventoryClasses, ledgerTitles, leftOutOfBoundary } from '#lib/calc/line-names.ts';
+import { activityInWords, baseYearInWords } from './activity-words.ts';
 import { accountingFields, warmingSetOptions } from '#lib/workbook/fields.ts';
 
 export interface Boundary {
   /** Which year, and how warming is counted. */
   readonly counted: string;
+  /** Which year today stands for, and how the activity is known. */
+  readonly known: string;
   /** The lines of the total by class, e.g. `direct (scope 1; category 1): agents`. */
   readonly within: readonly string[];
   /** What is told beside the total and in no figure elsewhere. */
@@ -65,7 +68,7 @@ function notMade({
 const machinesInWords =
   'A machine that is made carries a share of its making in each year of its life, as the year that is told is one in which nothing is bought. An inventory counts it whole in the year of purchase (scope 3.2 of the GHG Protocol, from memory).';
 
-/** @param ledger today's: what is missing in it is missing in every scenario, or more of it is */
+/** @param ledger the lines of today and of every scenario */
 export function boundaryOf(
   input: Pick<
     EstimateInput,
@@ -92,14 +95,14 @@ export function boundaryOf(
   const beside = once(ledger.filter(({ isInTotal }) => !isInTotal).map(({ kind }) => ledgerTitles[kind]));
   return {
     counted: `One year of the cases as entered, of today and of each scenario once all of it is in place, with figures of ${priceYear} and reference set ${reference.id}. Warming: ${set}, ${horizon?.label ?? ''}.`,
+    known: `${baseYearInWords(input.site)} ${activityInWords(input.site)}`,
     within: classes.map((each) => {
       const lines = ledger.filter((line) => isCounted(line) && inventoryClasses[line.kind].class === each);
-      const places = once(
-        lines.map(({ kind }) => `${inventoryClasses[kind].ghgProtocol}; ${inventoryClasses[kind].iso14064}`)
-      );
-      return `${each} (${places.join(', ')}): ${once(lines.map(({ kind }) => lowered(ledgerTitles[kind]))).join(', ')}`;
+      const placesIn = (standard: 'ghgProtocol' | 'iso14064') =>
+        once(lines.map(({ kind }) => inventoryClasses[kind][standard])).join(' and ');
+      return `${each} (${placesIn('ghgProtocol')}; ${placesIn('iso14064')}): ${once(lines.map(({ kind }) => lowered(ledgerTitles[kind]))).join('; ')}`;
     }),
-    beside: beside.map(lowered).join(', '),
+    beside: beside.map(lowered).join('; '),
     leftOut: [...once(missing), ...notMade(input), ...leftOutOfBoundary],
     mapping: ledger.some(({ kind }) => kind === 'makingMachines')
       ? `${mappingOfClasses} ${machinesInWords}`

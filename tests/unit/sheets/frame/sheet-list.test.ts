@@ -5,6 +5,8 @@ test.each([
   ['site.electricityKgCo2ePerKWh', '/prices/'],
   ['site.electricityMarketKgCo2ePerKWh', '/emissions/'],
   ['site.medicalAirKWhPerM3', '/emissions/'],
+  ['site.electricityKnownBy', '/emissions/'],
+  ['site.baseYear', '/emissions/'],
   ['site.consumablesKgCo2ePerCase', '/emissions/'],
   ['agents.sevoflurane.manufactureKgCo2ePerKg', '/prices/'],
   ['machines.m-now.manufactureKgCo2ePerUnit', '/machines/']

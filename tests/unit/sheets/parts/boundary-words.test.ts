@@ -14,7 +14,10 @@ const notMade = [
 ];
 function boundary(changes: Partial<Workbook> = {}) {
   const input = coreInput(wholeWorkbook(changes));
-  return boundaryOf(input, estimate(input).scenarios[0]?.ledger ?? []);
+  return boundaryOf(
+    input,
+    estimate(input).scenarios.flatMap(({ ledger }) => ledger)
+  );
 }
 
 describe('the boundary of a year’s emissions', () => {
@@ -25,16 +28,22 @@ describe('the boundary of a year’s emissions', () => {
     );
   });
 
+  test('says which year today stands for, and how the activity is known', () => {
+    expect(boundary({ site: { ...base.site, baseYear: 2025, casesKnownBy: 'records' } }).known).toMatch(
+      /^Today stands for the base year 2025\. How the activity is known: cases from records, durations not given/
+    );
+  });
+
   test('names every line of the total under its class, in both standards', () => {
     expect(boundary().within).toEqual([
-      'direct (scope 1; category 1): agents, nitrous oxide used, nitrous oxide lost from the pipes',
-      'other indirect (scope 3.1; category 4): oxygen, absorbent, intravenous drugs',
+      'direct (scope 1; category 1): agents; nitrous oxide used; nitrous oxide lost from the pipes',
+      'other indirect (scope 3.1; category 4): oxygen; absorbent; intravenous drugs',
       'energy indirect (scope 2; category 2): electricity, by location'
     ]);
   });
 
   test('names what stands beside the total', () => {
-    expect(boundary().beside).toBe('agent lost at filling, electricity, by contract, medical air');
+    expect(boundary().beside).toBe('agent lost at filling; electricity, by contract; medical air');
   });
 
   test('names as left out what is missing for want of a figure, and no longer once it is given', () => {
@@ -70,7 +79,7 @@ describe('the boundary of a year’s emissions', () => {
       ...leftOutOfBoundary
     ]);
     expect(some.within[1]).toBe(
-      'other indirect (scope 3.1; category 4, scope 3.2; category 4): oxygen, absorbent, intravenous drugs, making agents, making machines, making consumables'
+      'other indirect (scope 3.1 and scope 3.2; category 4): oxygen; absorbent; intravenous drugs; making agents; making machines; making consumables'
     );
     expect(some.mapping).toMatch(/in the year of purchase/);
     expect(boundary().mapping).not.toMatch(/in the year of purchase/);
