@@ -16,6 +16,8 @@ export interface CostLines {
   absorbent: string;
   /** Of intravenous and regional anaesthesia, with lines, sensors and material. */
   drugs: string;
+  /** Canisters and fees of capture; its devices are an investment. */
+  capture: string;
   service: string;
   electricity: string;
   other: string;

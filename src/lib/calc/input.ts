@@ -318,6 +318,10 @@ export interface Move {
 export const nitrousOxideSupplies = ['as-today', 'pipes', 'cylinders', 'none'] as const;
 export type NitrousOxideSupply = (typeof nitrousOxideSupplies)[number];
 
+/** What becomes of agent that is caught and not lost again; `not-known` counts as caught, and is said. */
+export const caughtBecoming = ['destroyed', 'recovered', 'not-known'] as const;
+export type CaughtBecomes = (typeof caughtBecoming)[number];
+
 export interface Scenario {
   readonly id: string;
   readonly name: string;
@@ -345,6 +349,14 @@ export interface Scenario {
   readonly capturePercent: number;
   /** Share of what is caught that is lost again, in storage or where it is emptied; null: none is counted. */
   readonly caughtLostPercent: number | null;
+  readonly caughtBecomes: CaughtBecomes;
+  /** For each theatre, paid once, now. */
+  readonly captureDevicePrice: Money;
+  readonly captureFeePerYear: Money;
+  /** Of a full one, with its exchange. */
+  readonly canisterPrice: Money;
+  /** Agent that a full canister holds; null: not given, and canisters are not counted. */
+  readonly canisterHoldsG: number | null;
   /** How nitrous oxide reaches the machines; `as-today`: what is lost today goes on being lost. */
   readonly nitrousOxideSupply: NitrousOxideSupply;
   /** Years from the decision at whose end the supply changes, 0 for now. */

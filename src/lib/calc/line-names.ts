@@ -6,6 +6,7 @@ export const cashLineTitles: Readonly<Record<CashLine, string>> = {
   gases: 'Carrier gases',
   absorbent: 'Absorbent',
   drugs: 'Intravenous and regional drugs',
+  capture: 'Capture',
   service: 'Service',
   electricity: 'Electricity',
   other: 'Other yearly cost'
@@ -91,7 +92,7 @@ export const leftOutOfBoundary: readonly string[] = [
   'losses of the grid and making of fuels',
   'standby of machines between cases',
   'heating, lighting and ventilation of the theatres, and what scavenging pumps draw',
-  'what a capture device is made of, and what becomes of the agent that it holds'
+  'what a capture device and its canisters are made of, and destroying or recovering the agent that they hold'
 ];
 
 /** Reporting class of each line, as a sustainability lead files them. */

@@ -823,6 +823,34 @@ export const scenarioFields = {
     'Share of what is caught that is lost again, from canisters in storage or where they are emptied. 3 % were measured from 20 full canisters in storage (Gibb et al.); what is lost later nobody has published.',
     { optional: true, empty: 'no loss is counted' }
   ),
+  caughtBecomes: choice(
+    'What becomes of it',
+    [
+      { id: 'destroyed', label: 'Destroyed' },
+      { id: 'recovered', label: 'Recovered for use' },
+      { id: 'not-known', label: 'Not known' }
+    ],
+    'What becomes of the agent that is caught and not lost again. It counts as kept out of the air in each case; where it is not known, that is said beside the saving. Agent that is recovered is not taken off what is bought.'
+  ),
+  captureDevicePrice: money(
+    'Devices',
+    'per theatre',
+    'Price of the capture device of one theatre, paid once, now, for every theatre.'
+  ),
+  captureFeePerYear: money('Fee', 'a year', 'What the service of the capture devices costs a year.'),
+  canisterPrice: money(
+    'Canister',
+    'each',
+    'What is charged for one full canister, its exchange and transport with it.'
+  ),
+  canisterHoldsG: number(
+    'A canister holds',
+    'g of agent',
+    0,
+    100000,
+    'Agent that a full canister holds: with its price it says what each gram that is caught costs.',
+    { optional: true, aboveMin: true, empty: 'not given: canisters are not counted' }
+  ),
   nitrousOxideSupply: choice(
     'Nitrous oxide',
     [

@@ -26,7 +26,14 @@ const fieldsOf: Readonly<Record<Lever, readonly Field[]>> = {
   flow: ['plans', 'flowPlanByCase'],
   machine: ['machinesStay', 'avoidedPurchases'],
   adoption: ['adoptionPercent'],
-  capture: ['capturePercent', 'caughtLostPercent'],
+  capture: [
+    'capturePercent',
+    'caughtLostPercent',
+    'captureDevicePrice',
+    'captureFeePerYear',
+    'canisterPrice',
+    'canisterHoldsG'
+  ],
   'nitrous-oxide': ['nitrousOxideSupply']
 };
 /** What belongs to the lever that the user names. */
@@ -56,7 +63,7 @@ export function leversOf(input: Levered, scenario: Scenario): Lever[] {
     machine:
       bringsMachines(scenario) || scenario.avoidedPurchases.length > 0 || today.avoidedPurchases.length > 0,
     adoption: bringsMachines(scenario) && scenario.adoptionWithoutMachinePercent !== null,
-    capture: fieldsOf.capture.some((field) => scenario[field] !== today[field]),
+    capture: fieldsOf.capture.some((field) => Number(scenario[field]) !== Number(today[field])),
     'nitrous-oxide': scenario.nitrousOxideSupply !== today.nitrousOxideSupply
   };
   const bears = namedFields.some((field) => Number(scenario[field]) !== Number(offValue(today, field)));

@@ -9,6 +9,7 @@ import { givenOf } from '../case/conditions.ts';
 import { estimateCase, floorOfCase } from '../case/estimate-case.ts';
 import type { FailedCell } from '../estimate-types.ts';
 import { baselineOf } from '../baseline-of.ts';
+import { theatresTogether } from '../fleet/share-of-cases.ts';
 import { fleetOf, periodOf } from '../fleet/standing.ts';
 import type { Agent, CaseRow, EstimateInput, Payment, Scenario } from '../input.ts';
 import type { CaseMemo } from '../known-cases/case-memo.ts';
@@ -141,6 +142,12 @@ export function reckonWith<C extends CaseUse>(
         scenario,
         arrivals: fleet.arrivals(scenario),
         renewals: fleet.renewals(scenario),
+        theatres: () =>
+          r.apply(theatresTogether, {
+            parts: input.theatreGroups.map(({ id, theatres }) =>
+              r.cell(theatres, '1', 'theatreGroups', id, 'theatres')
+            )
+          }),
         monitors:
           scenario === today
             ? []

@@ -9,6 +9,7 @@ import type { Co2eLine, CostLine } from '../estimate-types.ts';
 import type { Fleet, Period } from '../fleet/standing.ts';
 import type { Agent, EstimateInput, Payment, Scenario } from '../input.ts';
 import type { ConsumablePrices } from '../money/consumable-prices.ts';
+import { captureCost } from '../money/capture-cost.ts';
 import { costOfAbsorbents } from '../money/consumables.ts';
 import type { YearlyCost } from '../money/cost-lines.ts';
 import { costLines } from '../money/cost-lines.ts';
@@ -319,6 +320,7 @@ export function scenarioYears(
         techniques,
         electricityKWh,
         co2eKg: co2eKg.total,
+        capture: captureCost(r, scenario, () => agentFate(r, agentUses, reference)),
         recoveryMinutes: r.apply(recoveryMinutes, {
           minutesPerCase: r.cell(
             minutesSaved,
