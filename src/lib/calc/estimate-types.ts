@@ -448,6 +448,8 @@ export interface ScenarioEstimate {
   cautions: Caution[];
   vapourOnOwnPlan: VapourOnOwnPlan;
   agentFate: Partial<Record<Agent, AgentFateOfYear>>;
+  /** The same by the id of the theatre group; the groups add up to it. */
+  agentFateByGroup: Record<string, Partial<Record<Agent, AgentFateOfYear>>>;
   /** What the settled year's emissions are made of, and what stands beside their total. */
   ledger: LedgerLine[];
   theatreAir: TheatreAir;

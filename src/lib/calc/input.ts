@@ -136,6 +136,10 @@ export interface TheatreGroup {
   readonly scavengingPercent: number | null;
   /** Share of the air changes that reaches the air that is breathed. */
   readonly airMixingPercent: number;
+  /** Power of scavenging in one theatre; null: not given, and its electricity is not counted. */
+  readonly scavengingPumpKW: number | null;
+  /** Hours a week in which the pumps run today; null likewise. */
+  readonly scavengingPumpHoursPerWeek: number | null;
   /** Theatres that have an item today; an item that is absent was not counted, and nobody can tell. */
   readonly monitors: Readonly<Partial<Record<MonitorItem, number>>>;
 }
@@ -272,7 +276,8 @@ export const levers = [
   'machine',
   'adoption',
   'capture',
-  'nitrous-oxide'
+  'nitrous-oxide',
+  'scavenging'
 ] as const;
 export type Lever = (typeof levers)[number];
 
@@ -357,6 +362,8 @@ export interface Scenario {
   readonly canisterPrice: Money;
   /** Agent that a full canister holds; null: not given, and canisters are not counted. */
   readonly canisterHoldsG: number | null;
+  /** Hours a week in which scavenging pumps run, at most; null: as today. */
+  readonly scavengingPumpHoursPerWeek: number | null;
   /** How nitrous oxide reaches the machines; `as-today`: what is lost today goes on being lost. */
   readonly nitrousOxideSupply: NitrousOxideSupply;
   /** Years from the decision at whose end the supply changes, 0 for now. */

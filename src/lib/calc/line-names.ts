@@ -91,9 +91,12 @@ export const leftOutOfBoundary: readonly string[] = [
   'freight, cylinders and their return',
   'losses of the grid and making of fuels',
   'standby of machines between cases',
-  'heating, lighting and ventilation of the theatres, and what scavenging pumps draw',
+  'heating, lighting and ventilation of the theatres',
   'what a capture device and its canisters are made of, and destroying or recovering the agent that they hold'
 ];
+
+/** What scavenging pumps draw is left out as far as it is not given. */
+export const scavengingPumpsLeftOut = 'what scavenging pumps draw, where it is not given on Theatres';
 
 /** Reporting class of each line, as a sustainability lead files them. */
 export const reportingClasses: Readonly<Record<Co2eLine, string>> = {

@@ -65,6 +65,8 @@ export function blankWorkbook(): Workbook {
         airChangesPerH: null,
         scavengingPercent: null,
         airMixingPercent: 100,
+        scavengingPumpKW: null,
+        scavengingPumpHoursPerWeek: null,
         monitors: {}
       }
     ],
@@ -151,6 +153,7 @@ export function blankWorkbook(): Workbook {
         captureFeePerYear: '0',
         canisterPrice: '0',
         canisterHoldsG: null,
+        scavengingPumpHoursPerWeek: null,
         nitrousOxideSupply: 'as-today',
         nitrousOxideSupplyYear: 0,
         nitrousOxideLossPercent: 2,

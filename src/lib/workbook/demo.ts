@@ -224,6 +224,7 @@ const scenario: Omit<Scenario, 'id' | 'name'> = {
   captureFeePerYear: '0',
   canisterPrice: '0',
   canisterHoldsG: null,
+  scavengingPumpHoursPerWeek: null,
   nitrousOxideSupply: 'as-today',
   nitrousOxideSupplyYear: 0,
   nitrousOxideLossPercent: 2,
@@ -252,7 +253,9 @@ const inGroup: Omit<TheatreGroup, 'id' | 'name' | 'theatres' | 'machineAgeYears'
   roomVolumeM3: 110,
   airChangesPerH: 20,
   scavengingPercent: 95,
-  airMixingPercent: 100
+  airMixingPercent: 100,
+  scavengingPumpKW: null,
+  scavengingPumpHoursPerWeek: null
 };
 
 /** An invented hospital with invented prices, so that a first visit shows results at once. */

@@ -86,7 +86,8 @@ export const leverOptions = options(levers, {
   machine: 'Machine',
   adoption: 'Adoption',
   capture: 'Capture',
-  'nitrous-oxide': 'Nitrous oxide'
+  'nitrous-oxide': 'Nitrous oxide',
+  scavenging: 'Scavenging pumps'
 });
 
 export const bodyModelOptions = options(bodyModels, {
@@ -353,6 +354,22 @@ export const theatreGroupFields = {
     100,
     'Share of the air changes that reaches the air that is breathed, for Theatre air; 100 is a well-mixed room.',
     { besideTheAnswer: true }
+  ),
+  scavengingPumpKW: number(
+    'Power of scavenging',
+    'kW per theatre',
+    0,
+    20,
+    'Electrical power of the pumps of anaesthetic gas scavenging, for one theatre: that of the plant over the theatres that it serves.',
+    { optional: true, empty: 'not given: not counted' }
+  ),
+  scavengingPumpHoursPerWeek: number(
+    'Pumps run',
+    'h/week',
+    0,
+    168,
+    'Hours a week in which they run today; 168 is day and night.',
+    { optional: true, empty: 'not given: not counted' }
   )
 } as const satisfies Fields;
 
@@ -850,6 +867,14 @@ export const scenarioFields = {
     100000,
     'Agent that a full canister holds: with its price it says what each gram that is caught costs.',
     { optional: true, aboveMin: true, empty: 'not given: canisters are not counted' }
+  ),
+  scavengingPumpHoursPerWeek: number(
+    'Pumps run',
+    'h/week',
+    0,
+    168,
+    'Hours a week in which scavenging pumps run, in every theatre group at most as long as today. They must run whenever anaesthetic gas is given; local rules decide.',
+    { optional: true, empty: 'as today' }
   ),
   nitrousOxideSupply: choice(
     'Nitrous oxide',

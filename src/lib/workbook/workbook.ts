@@ -177,6 +177,8 @@ const schema = z.strictObject({
       machineAgeYears: z._default(leaf(theatreGroupFields.machineAgeYears), null),
       staffedHoursPerTheatre: z._default(leaf(theatreGroupFields.staffedHoursPerTheatre), null),
       airMixingPercent: z._default(leaf(theatreGroupFields.airMixingPercent), 100),
+      scavengingPumpKW: z._default(leaf(theatreGroupFields.scavengingPumpKW), null),
+      scavengingPumpHoursPerWeek: z._default(leaf(theatreGroupFields.scavengingPumpHoursPerWeek), null),
       monitors: z._default(z.strictObject(optional(monitorItems, leaf(monitorInPlaceField))), {})
     }),
     limits.theatreGroups,
@@ -249,6 +251,7 @@ const schema = z.strictObject({
       captureFeePerYear: z._default(leaf(scenarioFields.captureFeePerYear), '0'),
       canisterPrice: z._default(leaf(scenarioFields.canisterPrice), '0'),
       canisterHoldsG: z._default(leaf(scenarioFields.canisterHoldsG), null),
+      scavengingPumpHoursPerWeek: z._default(leaf(scenarioFields.scavengingPumpHoursPerWeek), null),
       nitrousOxideSupply: z._default(leaf(scenarioFields.nitrousOxideSupply), 'as-today'),
       nitrousOxideSupplyYear: z._default(leaf(scenarioFields.nitrousOxideSupplyYear), 0),
       nitrousOxideLossPercent: z._default(leaf(scenarioFields.nitrousOxideLossPercent), 2),

@@ -34,7 +34,8 @@ const fieldsOf: Readonly<Record<Lever, readonly Field[]>> = {
     'canisterPrice',
     'canisterHoldsG'
   ],
-  'nitrous-oxide': ['nitrousOxideSupply']
+  'nitrous-oxide': ['nitrousOxideSupply'],
+  scavenging: ['scavengingPumpHoursPerWeek']
 };
 /** What belongs to the lever that the user names. */
 const namedFields: readonly Field[] = ['oneOffCost', 'yearlyExtraCost', 'recoveryMinutesSavedPerCase'];
@@ -64,7 +65,8 @@ export function leversOf(input: Levered, scenario: Scenario): Lever[] {
       bringsMachines(scenario) || scenario.avoidedPurchases.length > 0 || today.avoidedPurchases.length > 0,
     adoption: bringsMachines(scenario) && scenario.adoptionWithoutMachinePercent !== null,
     capture: fieldsOf.capture.some((field) => Number(scenario[field]) !== Number(today[field])),
-    'nitrous-oxide': scenario.nitrousOxideSupply !== today.nitrousOxideSupply
+    'nitrous-oxide': scenario.nitrousOxideSupply !== today.nitrousOxideSupply,
+    scavenging: scenario.scavengingPumpHoursPerWeek !== today.scavengingPumpHoursPerWeek
   };
   const bears = namedFields.some((field) => Number(scenario[field]) !== Number(offValue(today, field)));
   return levers.filter((lever) => isUsed[lever] || (bears && lever === scenario.extraCostLever));

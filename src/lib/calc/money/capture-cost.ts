@@ -1,5 +1,4 @@
 /** What capture costs: canisters as they fill, and a fee a year; its devices are bought once, and are no yearly cost. */
-import type { AgentFate } from '../emissions/agent-fate.ts';
 import type { Scenario } from '../input.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
@@ -48,18 +47,25 @@ export const costOfCapture = formula<
   compute: ({ feePerYear, canisters, canisterPrice }) => canisterPrice.times(canisters).plus(feePerYear)
 });
 
-type Fates = Readonly<Record<string, Pick<AgentFate, 'caughtKg' | 'caughtAndLostKg'>>>;
+/** What is caught of each agent in a year: what stays so, and what is lost again. */
+export type CaughtOfAgents = Readonly<
+  Record<string, { readonly caughtKg: Quantity; readonly caughtAndLostKg: Quantity }>
+>;
 
 /**
- * @param fates of each agent in the year; asked for where canisters are counted
- * @throws never: canisters whose content is not given are not counted, and the estimate says so
+ * Fee and canisters of a scenario's year; canisters whose content is not given are not counted, and the estimate says so.
+ * @param caught asked for where canisters are counted
  */
-export function captureCost(r: Reckoner, scenario: Scenario, fates: () => Fates): Quantity<Decimal> {
+export function captureCost(
+  r: Reckoner,
+  scenario: Scenario,
+  caught: () => CaughtOfAgents
+): Quantity<Decimal> {
   const { id, captureFeePerYear, canisterPrice, canisterHoldsG } = scenario;
   const cell = (value: string, key: string) => r.cell(amount(value), 'currency', 'scenarios', id, key);
   const feePerYear = cell(captureFeePerYear, 'captureFeePerYear');
   if (canisterHoldsG === null) return feePerYear;
-  const agents = Object.values(fates());
+  const agents = Object.values(caught());
   return r.apply(costOfCapture, {
     feePerYear,
     canisters: r.apply(canistersFilled, {

@@ -90,13 +90,17 @@ export function reckonWith<C extends CaseUse>(
     modelled: withModelError(r, input.modelError, modelled)
   });
   const partsIn = yearParts(r, input, { cases, sources });
-  const { yearIn, fateIn, ledgerIn, absorbentUnder, reconciliation } = scenarioYears(r, input, {
-    today,
-    fleet,
-    sources,
-    partsIn,
-    prices
-  });
+  const { yearIn, fateIn, fateByGroupIn, ledgerIn, absorbentUnder, reconciliation } = scenarioYears(
+    r,
+    input,
+    {
+      today,
+      fleet,
+      sources,
+      partsIn,
+      prices
+    }
+  );
   const monitoring = scenarioMonitoring(r, input, { today, fleet, cases });
   const settled = (scenario: Scenario) => {
     const periods = fleet.periods(scenario);
@@ -222,6 +226,7 @@ export function reckonWith<C extends CaseUse>(
       ),
     /** Where the mass of each agent goes in the settled year. */
     agentFate: kept((scenario: Scenario) => fateIn(scenario, settled(scenario))),
+    agentFateByGroup: kept((scenario: Scenario) => fateByGroupIn(scenario, settled(scenario))),
     ledger: kept((scenario: Scenario) => ledgerIn(scenario, settled(scenario))),
     theatreAir: kept((scenario: Scenario) => {
       const period = settled(scenario);

@@ -92,6 +92,7 @@ export const scenario: Phased = {
   captureFeePerYear: '0',
   canisterPrice: '0',
   canisterHoldsG: null,
+  scavengingPumpHoursPerWeek: null,
   nitrousOxideSupply: 'as-today',
   nitrousOxideSupplyYear: 0,
   nitrousOxideLossPercent: 2,
