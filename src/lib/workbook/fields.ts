@@ -361,7 +361,7 @@ export const theatreGroupFields = {
     0,
     20,
     'Electrical power of the pumps of anaesthetic gas scavenging, for one theatre: that of the plant over the theatres that it serves.',
-    { optional: true, empty: 'not given: not counted' }
+    { optional: true, empty: 'not counted' }
   ),
   scavengingPumpHoursPerWeek: number(
     'Pumps run',
@@ -369,7 +369,7 @@ export const theatreGroupFields = {
     0,
     168,
     'Hours a week in which they run today; 168 is day and night.',
-    { optional: true, empty: 'not given: not counted' }
+    { optional: true, empty: 'not counted' }
   )
 } as const satisfies Fields;
 
@@ -838,7 +838,7 @@ export const scenarioFields = {
     0,
     100,
     'Share of what is caught that is lost again, from canisters in storage or where they are emptied. 3 % were measured from 20 full canisters in storage (Gibb et al.); what is lost later nobody has published.',
-    { optional: true, empty: 'no loss is counted' }
+    { optional: true, empty: 'none' }
   ),
   caughtBecomes: choice(
     'What becomes of it',
@@ -866,7 +866,7 @@ export const scenarioFields = {
     0,
     100000,
     'Agent that a full canister holds: with its price it says what each gram that is caught costs.',
-    { optional: true, aboveMin: true, empty: 'not given: canisters are not counted' }
+    { optional: true, aboveMin: true, empty: 'not counted' }
   ),
   scavengingPumpHoursPerWeek: number(
     'Pumps run',

@@ -1,5 +1,5 @@
 import { capacityOf } from '../fleet/capacity.ts';
-import type { EstimateInput } from '../input.ts';
+import type { EstimateInput, TheatreGroup } from '../input.ts';
 import { arePumpsKnown, weeksPerYear } from '../year/scavenging-pumps.ts';
 
 type Asked = Pick<EstimateInput, 'theatreGroups' | 'scenarios' | 'caseMix'>;
@@ -11,27 +11,31 @@ export function scavengingWarnings({ theatreGroups, scenarios, caseMix }: Asked)
       !arePumpsKnown(group) && (group.scavengingPumpKW !== null || group.scavengingPumpHoursPerWeek !== null)
   );
   const known = theatreGroups.filter(arePumpsKnown);
+  const asking = scenarios.filter((each) => each.scavengingPumpHoursPerWeek !== null);
   const capacities = capacityOf({ theatreGroups, caseMix }).filter(({ group }) => arePumpsKnown(group));
   return [
     ...halfKnown.map(
       ({ name, scavengingPumpKW }) =>
         `What the scavenging pumps of “${name}” draw is not counted: ${scavengingPumpKW === null ? 'their hours are given, their power is not' : 'their power is given, their hours are not'}.`
     ),
+    ...(asking.length === 0 || known.length === 0
+      ? []
+      : [
+          `Scavenging pumps must run whenever anaesthetic gas is given, in emergencies at any hour too; local rules and the hospital’s engineers decide. They run for fewer hours in ${asking.map(({ name }) => `“${name}”`).join(', ')}.`
+        ]),
     ...scenarios.flatMap(({ name, scavengingPumpHoursPerWeek: asked }) => {
       if (asked === null) return [];
       if (known.length === 0)
         return [
           `“${name}” changes the hours of scavenging pumps, and what they draw is given for no theatres: nothing is counted of it. Theatres has the cells.`
         ];
-      const hoursPerYear = asked * weeksPerYear;
-      const tooShort = capacities.filter(
-        ({ group, anaesthesiaHours }) => anaesthesiaHours > hoursPerYear * group.theatres
-      );
+      const hoursOf = ({ theatres, scavengingPumpHoursPerWeek: today }: TheatreGroup): number =>
+        theatres * Math.min(asked, today ?? asked) * weeksPerYear;
+      const tooShort = capacities.filter(({ group, anaesthesiaHours }) => anaesthesiaHours > hoursOf(group));
       return [
-        `“${name}” lets scavenging pumps run ${asked} hours a week. They must run whenever anaesthetic gas is given, in emergencies at any hour too; local rules and the hospital’s engineers decide.`,
         ...tooShort.map(
           ({ group, anaesthesiaHours }) =>
-            `In “${group.name}” the cases take ${Math.round(anaesthesiaHours)} hours a year, and under “${name}” the pumps run ${Math.round(hoursPerYear * group.theatres)}: gas would be given while they are off.`
+            `In “${group.name}” the cases take ${Math.round(anaesthesiaHours)} hours a year, and under “${name}” the pumps run ${Math.round(hoursOf(group))}: gas would be given while they are off.`
         ),
         ...known
           .filter(({ scavengingPumpHoursPerWeek: today }) => today !== null && asked > today)
