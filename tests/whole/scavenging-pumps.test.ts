@@ -1,8 +1,9 @@
 /** Scavenging pumps: what they draw today, and what hours that a scenario takes off are worth. No machine is needed. */
 import { expect, test } from 'vitest';
+import { levers } from '#lib/calc/input.ts';
 import type { Scenario, TheatreGroup } from '#lib/calc/input.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
-import { oneGroup } from '../fixtures/one-group.ts';
+import { bringing, oneGroup } from '../fixtures/one-group.ts';
 import {
   expectFigures,
   hernia,
@@ -118,4 +119,25 @@ test('a scenario takes hours off and adds none', () => {
     caution,
     '“Off at night” lets scavenging pumps run 60 hours a week, and in “Theatres” they run 50 today: they are taken to run no longer than that.'
   ]);
+});
+
+test('a scenario that pulls every lever there is is taken apart, and its parts add up', () => {
+  const everything: Scenario = {
+    ...off,
+    ...bringing('closed', 'low'),
+    agentSwitch: { sevoflurane: 'desflurane' },
+    intravenousPercentByCase: { [hernia.id]: 20 },
+    adoptionPercent: 80,
+    adoptionWithoutMachinePercent: 50,
+    capturePercent: 70,
+    nitrousOxideSupply: 'cylinders'
+  };
+  const workbook = withPumps(given, { scenarios: [today, everything] });
+  const { attribution, attributionFailed, againstBaseline } = scenarioOf(workbook, everything);
+  expect(attributionFailed).toBeNull();
+  expect(attribution?.map(({ lever }) => lever)).toEqual([...levers]);
+  expectFigures(
+    attribution?.reduce((sum, { co2eAvoidedKg }) => sum + co2eAvoidedKg, 0),
+    againstBaseline.co2eAvoidedKg
+  );
 });
