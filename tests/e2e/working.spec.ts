@@ -206,6 +206,8 @@ for (const [cell, grid] of [
   ['moves.0.theatres', 'Machines that come'],
   ['plans.m-closed', 'Flow plan on each machine'],
   ['agentSwitch.isoflurane', 'Agent given instead'],
+  ['capturePercent', 'Capture'],
+  ['scavengingPumpHoursPerWeek', 'Scavenging pumps'],
   ['flowPlanByCase.lap-chole', 'Plans of single case groups']
 ] as const)
   test(`jumps to ${cell} in the table “${grid}” on Scenarios`, async ({ page }) => {

@@ -76,7 +76,12 @@ export const changes = [
   },
   {
     rule: 'What a scenario’s year vents, it vents with its own capture.',
-    edits: [['agentUsesIn(parts, captureOf(r, scenario))', 'agentUsesIn(parts, captureOf(r, today))']]
+    edits: [
+      [
+        'const agentUses = agentUsesIn(parts, captureOf(r, scenario))',
+        'const agentUses = agentUsesIn(parts, captureOf(r, today))'
+      ]
+    ]
   },
   {
     rule: 'Capture catches no leak.',
@@ -85,6 +90,14 @@ export const changes = [
   {
     rule: 'What leaves by the exhaust is scaled to the purchases as is the spill.',
     edits: [['atExhaustMl + (factor - 1) * unmeasuredMl', 'atExhaustMl']]
+  },
+  {
+    rule: 'What is caught and lost again has filled a canister too.',
+    edits: [['for (const each of lostKg) kg += each;', 'for (const each of lostKg) kg += 0 * each;']]
+  },
+  {
+    rule: 'Scavenging pumps run no longer in a scenario than today.',
+    edits: [['Math.min(todayH, asked)', 'asked']]
   },
   {
     rule: 'Nitrous oxide lost from the pipes is what is bought less what today uses.',

@@ -28,7 +28,8 @@ test('cases times their count give the year, where every case follows the plan',
             .slice(0, 1)
             .map((move) => ({ ...move, theatreGroup: first.id, theatres: null, payment: null }))
         })),
-        theatreGroups: [first],
+        // Scavenging pumps run whatever the cases.
+        theatreGroups: [{ ...first, scavengingPumpKW: null }],
         caseMix: drawn.caseMix.map((row) => ({ ...row, measuredMlPerCase: null, theatreGroups: {} })),
         agents: drawn.agents.map((supply) => ({ ...supply, scaleToPurchases: false })),
         gases: { ...drawn.gases, nitrousOxideBoughtKgPerYear: null }

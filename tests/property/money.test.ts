@@ -70,7 +70,8 @@ const used = fc.record({
   sodaLimeKg: cents(0, 2_000),
   electricityKWh: cents(0, 9_000),
   co2eKg: cents(0, 90_000),
-  recoveryMinutes: cents(0, 9_000)
+  recoveryMinutes: cents(0, 9_000),
+  captureCost: cents(0, 9_000)
 });
 
 const cases: fc.Arbitrary<Case> = fc

@@ -58,6 +58,7 @@ test('every line of a year that is partly followed, and their total', () => {
       50 * 2 * 3 +
       50 * (12.5 + 0.8 * 20) +
       hip.casesPerYear * 31,
+    capture: 0,
     service: 3 * 1100,
     electricity: ((((200 * 60 + 50 * 120) / 60) * 90) / 1000) * 0.25,
     other: 250.5,

@@ -1,7 +1,7 @@
 /** The ledger of emissions, and where each agent goes. */
 import { expect, test } from 'vitest';
 import { estimate } from '#lib/calc/estimate/estimate.ts';
-import type { Scenario, Site } from '#lib/calc/input.ts';
+import type { Agent, Scenario, Site } from '#lib/calc/input.ts';
 import {
   co2eLineTitles,
   inventoryClasses,
@@ -10,6 +10,7 @@ import {
   leftOutOfBoundary
 } from '#lib/calc/line-names.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
+import { oneGroup } from '../fixtures/one-group.ts';
 import {
   atExhaustMl,
   expectFigures,
@@ -148,6 +149,23 @@ test('of what is caught the share that is lost again is vented', () => {
     lost?.agentFate.sevoflurane?.ventedKg,
     (before?.ventedKg ?? NaN) + 0.25 * (before?.caughtKg ?? NaN)
   );
+});
+
+test('each theatre group has its own part of each agent, and all of a case group where it alone does it', () => {
+  const [group] = oneGroup(3, oldMachine.id);
+  const workbook = wholeWorkbook({
+    theatreGroups: [group, { ...group, id: 'day', name: 'Day', theatres: 1 }],
+    caseMix: [{ ...hernia, theatreGroups: { day: 25 } }]
+  });
+  const [today] = estimate(coreInput(workbook)).scenarios;
+  const delivered = (of: Partial<Record<Agent, { deliveredKg: number }>> | undefined) =>
+    of?.sevoflurane?.deliveredKg ?? NaN;
+  const all = delivered(today?.agentFate);
+  expect(delivered(today?.agentFateByGroup['main'])).toBeCloseTo(0.75 * all, 12);
+  expect(delivered(today?.agentFateByGroup['day'])).toBeCloseTo(0.25 * all, 12);
+  const alone = { ...workbook, caseMix: [{ ...hernia, theatreGroups: { day: 100 } }] };
+  const [there] = estimate(coreInput(alone)).scenarios;
+  expect(there?.agentFateByGroup).toEqual({ main: {}, day: there?.agentFate });
 });
 
 test('what the boundary leaves out is named', () => {

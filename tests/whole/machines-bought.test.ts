@@ -40,6 +40,7 @@ const lines: readonly CostLine[] = [
   'gases',
   'absorbent',
   'drugs',
+  'capture',
   'service',
   'electricity',
   'other',

@@ -17,6 +17,8 @@ export interface CostLines {
   absorbent: string;
   /** Of intravenous and regional anaesthesia, with lines, sensors and material. */
   drugs: string;
+  /** Canisters and fees of capture; its devices are an investment. */
+  capture: string;
   service: string;
   electricity: string;
   other: string;
@@ -477,6 +479,8 @@ export interface ScenarioEstimate {
   cautions: Caution[];
   vapourOnOwnPlan: VapourOnOwnPlan;
   agentFate: Partial<Record<Agent, AgentFateOfYear>>;
+  /** The same by the id of the theatre group; the groups add up to it. */
+  agentFateByGroup: Record<string, Partial<Record<Agent, AgentFateOfYear>>>;
   /** What the settled year's emissions are made of, and what stands beside their total. */
   ledger: LedgerLine[];
   intensity: IntensityOfScenario;

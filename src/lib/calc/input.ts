@@ -149,6 +149,10 @@ export interface TheatreGroup {
   readonly scavengingPercent: number | null;
   /** Share of the air changes that reaches the air that is breathed. */
   readonly airMixingPercent: number;
+  /** Power of scavenging in one theatre; null: not given, and its electricity is not counted. */
+  readonly scavengingPumpKW: number | null;
+  /** Hours a week in which the pumps run today; null likewise. */
+  readonly scavengingPumpHoursPerWeek: number | null;
   /** Theatres that have an item today; an item that is absent was not counted, and nobody can tell. */
   readonly monitors: Readonly<Partial<Record<MonitorItem, number>>>;
 }
@@ -289,7 +293,8 @@ export const levers = [
   'machine',
   'adoption',
   'capture',
-  'nitrous-oxide'
+  'nitrous-oxide',
+  'scavenging'
 ] as const;
 export type Lever = (typeof levers)[number];
 
@@ -335,6 +340,10 @@ export interface Move {
 export const nitrousOxideSupplies = ['as-today', 'pipes', 'cylinders', 'none'] as const;
 export type NitrousOxideSupply = (typeof nitrousOxideSupplies)[number];
 
+/** What becomes of agent that is caught and not lost again; `not-known` counts as caught, and is said. */
+export const caughtBecoming = ['destroyed', 'recovered', 'not-known'] as const;
+export type CaughtBecomes = (typeof caughtBecoming)[number];
+
 export interface Scenario {
   readonly id: string;
   readonly name: string;
@@ -362,6 +371,16 @@ export interface Scenario {
   readonly capturePercent: number;
   /** Share of what is caught that is lost again, in storage or where it is emptied; null: none is counted. */
   readonly caughtLostPercent: number | null;
+  readonly caughtBecomes: CaughtBecomes;
+  /** For each theatre, paid once, now. */
+  readonly captureDevicePrice: Money;
+  readonly captureFeePerYear: Money;
+  /** Of a full one, with its exchange. */
+  readonly canisterPrice: Money;
+  /** Agent that a full canister holds; null: not given, and canisters are not counted. */
+  readonly canisterHoldsG: number | null;
+  /** Hours a week in which scavenging pumps run, at most; null: as today. */
+  readonly scavengingPumpHoursPerWeek: number | null;
   /** How nitrous oxide reaches the machines; `as-today`: what is lost today goes on being lost. */
   readonly nitrousOxideSupply: NitrousOxideSupply;
   /** Years from the decision at whose end the supply changes, 0 for now. */

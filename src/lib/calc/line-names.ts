@@ -6,6 +6,7 @@ export const cashLineTitles: Readonly<Record<CashLine, string>> = {
   gases: 'Carrier gases',
   absorbent: 'Absorbent',
   drugs: 'Intravenous and regional drugs',
+  capture: 'Capture',
   service: 'Service',
   electricity: 'Electricity',
   other: 'Other yearly cost'
@@ -104,9 +105,12 @@ export const leftOutOfBoundary: readonly string[] = [
   'freight, cylinders and their return',
   'losses of the grid and making of fuels',
   'standby of machines between cases',
-  'heating, lighting and ventilation of the theatres, and what scavenging pumps draw',
-  'what a capture device is made of, and what becomes of the agent that it holds'
+  'heating, lighting and ventilation of the theatres',
+  'what a capture device and its canisters are made of, and destroying or recovering the agent that they hold'
 ];
+
+/** What scavenging pumps draw is left out as far as it is not given. */
+export const scavengingPumpsLeftOut = 'what scavenging pumps draw, where it is not given on Theatres';
 
 /** Reporting class of each line, as a sustainability lead files them. */
 export const reportingClasses: Readonly<Record<Co2eLine, string>> = {

@@ -30,7 +30,8 @@ export const leverNames: Readonly<Record<Lever, string>> = {
   machine: 'The machine itself',
   adoption: 'More cases that follow',
   capture: 'Capture of vapour',
-  'nitrous-oxide': 'Nitrous oxide supply'
+  'nitrous-oxide': 'Nitrous oxide supply',
+  scavenging: 'Hours of scavenging pumps'
 };
 
 export function whatEachChangeEarns(given: WhatEachChangeEarns): ChartData {

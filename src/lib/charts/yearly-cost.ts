@@ -21,7 +21,8 @@ const lines: readonly { readonly key: CashLine; readonly colour: number }[] = [
   { key: 'service', colour: 3 },
   { key: 'electricity', colour: 4 },
   { key: 'other', colour: 5 },
-  { key: 'drugs', colour: 6 }
+  { key: 'drugs', colour: 6 },
+  { key: 'capture', colour: 7 }
 ];
 
 export function yearlyCost({ currency, scenarios }: YearlyCost): ChartData {

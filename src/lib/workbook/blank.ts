@@ -72,6 +72,8 @@ export function blankWorkbook(): Workbook {
         airChangesPerH: null,
         scavengingPercent: null,
         airMixingPercent: 100,
+        scavengingPumpKW: null,
+        scavengingPumpHoursPerWeek: null,
         monitors: {}
       }
     ],
@@ -155,6 +157,12 @@ export function blankWorkbook(): Workbook {
         adoptionWithoutMachinePercent: null,
         capturePercent: 0,
         caughtLostPercent: null,
+        caughtBecomes: 'not-known',
+        captureDevicePrice: '0',
+        captureFeePerYear: '0',
+        canisterPrice: '0',
+        canisterHoldsG: null,
+        scavengingPumpHoursPerWeek: null,
         nitrousOxideSupply: 'as-today',
         nitrousOxideSupplyYear: 0,
         nitrousOxideLossPercent: 2,

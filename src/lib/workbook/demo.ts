@@ -220,6 +220,12 @@ const scenario: Omit<Scenario, 'id' | 'name'> = {
   adoptionWithoutMachinePercent: null,
   capturePercent: 0,
   caughtLostPercent: null,
+  caughtBecomes: 'not-known',
+  captureDevicePrice: '0',
+  captureFeePerYear: '0',
+  canisterPrice: '0',
+  canisterHoldsG: null,
+  scavengingPumpHoursPerWeek: null,
   nitrousOxideSupply: 'as-today',
   nitrousOxideSupplyYear: 0,
   nitrousOxideLossPercent: 2,
@@ -248,7 +254,9 @@ const inGroup: Omit<TheatreGroup, 'id' | 'name' | 'theatres' | 'machineAgeYears'
   roomVolumeM3: 110,
   airChangesPerH: 20,
   scavengingPercent: 95,
-  airMixingPercent: 100
+  airMixingPercent: 100,
+  scavengingPumpKW: null,
+  scavengingPumpHoursPerWeek: null
 };
 
 /** An invented hospital with invented prices, so that a first visit shows results at once. */

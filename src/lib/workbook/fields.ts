@@ -87,7 +87,8 @@ export const leverOptions = options(levers, {
   machine: 'Machine',
   adoption: 'Adoption',
   capture: 'Capture',
-  'nitrous-oxide': 'Nitrous oxide'
+  'nitrous-oxide': 'Nitrous oxide',
+  scavenging: 'Scavenging pumps'
 });
 
 export const bodyModelOptions = options(bodyModels, {
@@ -391,6 +392,22 @@ export const theatreGroupFields = {
     100,
     'Share of the air changes that reaches the air that is breathed, for Theatre air; 100 is a well-mixed room.',
     { besideTheAnswer: true }
+  ),
+  scavengingPumpKW: number(
+    'Power of scavenging',
+    'kW per theatre',
+    0,
+    20,
+    'Electrical power of the pumps of anaesthetic gas scavenging, for one theatre: that of the plant over the theatres that it serves.',
+    { optional: true, empty: 'not counted' }
+  ),
+  scavengingPumpHoursPerWeek: number(
+    'Pumps run',
+    'h/week',
+    0,
+    168,
+    'Hours a week in which they run today; 168 is day and night.',
+    { optional: true, empty: 'not counted' }
   )
 } as const satisfies Fields;
 
@@ -875,7 +892,43 @@ export const scenarioFields = {
     0,
     100,
     'Share of what is caught that is lost again, from canisters in storage or where they are emptied. 3 % were measured from 20 full canisters in storage (Gibb et al.); what is lost later nobody has published.',
-    { optional: true, empty: 'no loss is counted' }
+    { optional: true, empty: 'none' }
+  ),
+  caughtBecomes: choice(
+    'What becomes of it',
+    [
+      { id: 'destroyed', label: 'Destroyed' },
+      { id: 'recovered', label: 'Recovered for use' },
+      { id: 'not-known', label: 'Not known' }
+    ],
+    'What becomes of the agent that is caught and not lost again. It counts as kept out of the air in each case; where it is not known, that is said beside the saving. Agent that is recovered is not taken off what is bought.'
+  ),
+  captureDevicePrice: money(
+    'Devices',
+    'per theatre',
+    'Price of the capture device of one theatre, paid once, now, for every theatre.'
+  ),
+  captureFeePerYear: money('Fee', 'a year', 'What the service of the capture devices costs a year.'),
+  canisterPrice: money(
+    'Canister',
+    'each',
+    'What is charged for one full canister, its exchange and transport with it.'
+  ),
+  canisterHoldsG: number(
+    'A canister holds',
+    'g of agent',
+    0,
+    100000,
+    'Agent that a full canister holds: with its price it says what each gram that is caught costs.',
+    { optional: true, aboveMin: true, empty: 'not counted' }
+  ),
+  scavengingPumpHoursPerWeek: number(
+    'Pumps run',
+    'h/week',
+    0,
+    168,
+    'Hours a week in which scavenging pumps run, in every theatre group at most as long as today. They must run whenever anaesthetic gas is given; local rules decide.',
+    { optional: true, empty: 'as today' }
   ),
   nitrousOxideSupply: choice(
     'Nitrous oxide',

@@ -11,6 +11,7 @@ const cost = (given: Partial<CostLines>): CostLines => ({
   gases: '0.00',
   absorbent: '0.00',
   drugs: '0.00',
+  capture: '0.00',
   service: '0.00',
   electricity: '0.00',
   other: '0.00',

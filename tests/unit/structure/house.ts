@@ -17,6 +17,7 @@ const contract = [
   'lib/calc/own-entry.ts',
   'lib/calc/baseline-of.ts',
   'lib/calc/cell-path.ts',
+  'lib/calc/pumps-known.ts',
   'lib/calc/estimate-types.ts',
   'lib/calc/line-names.ts'
 ];
@@ -34,6 +35,7 @@ const coreForSheets = [
   'lib/calc/working/citation.ts',
   'lib/calc/working/expression.ts',
   'lib/calc/working/working-text.ts',
+  'lib/calc/estimate/capture-warnings.ts',
   'lib/calc/monitoring/cautions.ts',
   'lib/calc/monitoring/gaps.ts',
   'lib/calc/monitoring/level-order.ts',
@@ -118,6 +120,7 @@ export const rooms: readonly Room[] = [
   { place: 'lib/calc/input.ts', knows: [], knowsTypesOf: ['lib/calc/reference/'] },
   { place: 'lib/calc/limits.ts', knows: [] },
   { place: 'lib/calc/own-entry.ts', knows: [] },
+  { place: 'lib/calc/pumps-known.ts', knows: [], knowsTypesOf: ['lib/calc/input.ts'] },
   { place: 'lib/calc/baseline-of.ts', knows: [], knowsTypesOf: ['lib/calc/input.ts'] },
   { place: 'lib/calc/cell-path.ts', knows: ['lib/calc/own-entry.ts'] },
   { place: 'lib/calc/estimate-types.ts', knows: [], knowsTypesOf: ['lib/calc/'] },

@@ -26,8 +26,16 @@ const fieldsOf: Readonly<Record<Lever, readonly Field[]>> = {
   flow: ['plans', 'flowPlanByCase'],
   machine: ['machinesStay', 'avoidedPurchases'],
   adoption: ['adoptionPercent'],
-  capture: ['capturePercent', 'caughtLostPercent'],
-  'nitrous-oxide': ['nitrousOxideSupply']
+  capture: [
+    'capturePercent',
+    'caughtLostPercent',
+    'captureDevicePrice',
+    'captureFeePerYear',
+    'canisterPrice',
+    'canisterHoldsG'
+  ],
+  'nitrous-oxide': ['nitrousOxideSupply'],
+  scavenging: ['scavengingPumpHoursPerWeek']
 };
 /** What belongs to the lever that the user names. */
 const namedFields: readonly Field[] = ['oneOffCost', 'yearlyExtraCost', 'recoveryMinutesSavedPerCase'];
@@ -56,8 +64,9 @@ export function leversOf(input: Levered, scenario: Scenario): Lever[] {
     machine:
       bringsMachines(scenario) || scenario.avoidedPurchases.length > 0 || today.avoidedPurchases.length > 0,
     adoption: bringsMachines(scenario) && scenario.adoptionWithoutMachinePercent !== null,
-    capture: fieldsOf.capture.some((field) => scenario[field] !== today[field]),
-    'nitrous-oxide': scenario.nitrousOxideSupply !== today.nitrousOxideSupply
+    capture: fieldsOf.capture.some((field) => Number(scenario[field]) !== Number(today[field])),
+    'nitrous-oxide': scenario.nitrousOxideSupply !== today.nitrousOxideSupply,
+    scavenging: scenario.scavengingPumpHoursPerWeek !== today.scavengingPumpHoursPerWeek
   };
   const bears = namedFields.some((field) => Number(scenario[field]) !== Number(offValue(today, field)));
   return levers.filter((lever) => isUsed[lever] || (bears && lever === scenario.extraCostLever));

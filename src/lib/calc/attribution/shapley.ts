@@ -8,7 +8,7 @@ import { Decimal } from '../money/decimal.ts';
 import { formula } from '../working/formula.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 
-export const mostChanges = 7;
+export const mostChanges = 8;
 
 /** A set of changes to which one more is added, and in how many of all orders just these come before it. */
 interface Addition {
@@ -65,7 +65,7 @@ export const amountOfChange = formula<
 /**
  * The parts of n changes, exact over all 2^n sets.
  * @param gainOf the value of the set with the change, less that without it; bit k of a set is change k.
- * @param count n, from 0 to 7.
+ * @param count n, from 0 to 8.
  * @throws RangeError for more changes, whose sets would be too many.
  */
 export function shapleyParts(

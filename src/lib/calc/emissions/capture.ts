@@ -6,8 +6,8 @@
  * delivered that it gets so falls as the flow falls, with one c for all flows, and no second figure is needed: of
  * desflurane 62 % was adsorbed at 0.5 L/min and 86 % at 3 L/min (Jänchen et al. 1998), and with c = 100 % and ten minutes
  * of wash-in, of which the record of the study says nothing, the model of the first set gives 61 % and 88 % (rows cap-1
- * and cap-2 of the published checks; without wash-in 39 % at 0.5 L/min). Nothing is fitted to that. Of what is caught a share q is lost again,
- * from canisters in storage or where they are emptied.
+ * and cap-2 of the published checks; without wash-in 39 % at 0.5 L/min). Nothing is fitted to that. Of what is caught a
+ * share q is lost again, from canisters in storage or where they are emptied.
  */
 import { formula } from '../working/formula.ts';
 

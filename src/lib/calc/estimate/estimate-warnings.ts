@@ -4,6 +4,8 @@ import { fleetWarnings } from '../fleet/fleet-warnings.ts';
 import type { Agent, EstimateInput, Scenario } from '../input.ts';
 import { plain } from '../working/plain.ts';
 import { likelyCauses, reconciliationBounds } from '../reference/reconciliation-practice.ts';
+import { captureWarnings } from './capture-warnings.ts';
+import { scavengingWarnings } from './scavenging-warnings.ts';
 import { changesTechnique, techniqueShares } from '../fleet/technique-shares.ts';
 
 /** What a reader must know about an estimate as a whole, one sentence each. */
@@ -68,7 +70,11 @@ export function estimateWarnings(
         warnings.push(
           `“${name}” changes the supply of nitrous oxide, and no purchases are given: what it would save is not counted, its cost is. Enter on Prices how much is bought.`
         );
-  warnings.push(...techniqueWarnings(input));
+  warnings.push(
+    ...techniqueWarnings(input),
+    ...captureWarnings(input.scenarios),
+    ...scavengingWarnings(input)
+  );
   for (const override of input.reference.constants.values())
     if (override.override !== undefined)
       warnings.push(

@@ -14,6 +14,7 @@ import {
 import { theatreAirEstimate } from './estimate-theatre-air.ts';
 import { estimateWarnings } from './estimate-warnings.ts';
 import type {
+  AgentFateOfYear,
   AgainstBaseline,
   AgentYear,
   CaseEstimate,
@@ -253,9 +254,10 @@ function scenarioEstimate(reckoning: Reckoning, apart: Attribution, scenario: Sc
       return vapour();
     },
     get agentFate() {
-      return mapped(reckoning.agentFate(scenario) as Readonly<Record<Agent, AgentFate>>, (fate) =>
-        mapped(fate, number)
-      );
+      return fates(reckoning.agentFate(scenario));
+    },
+    get agentFateByGroup() {
+      return mapped(reckoning.agentFateByGroup(scenario), fates);
     },
     get ledger() {
       return ledger();
@@ -408,6 +410,11 @@ function againstEstimate(against: Against): AgainstBaseline {
           }
   };
 }
+
+const fates = (
+  ofAgents: Readonly<Partial<Record<Agent, AgentFate>>>
+): Partial<Record<Agent, AgentFateOfYear>> =>
+  mapped(ofAgents as Readonly<Record<Agent, AgentFate>>, (fate) => mapped(fate, number));
 
 function waysEstimate({ move, machine, units, asEntered, bought, fees }: WaysOfMove): WaysToPay {
   const wayOf = ({ lifeYears, presentValue, equivalentAnnualCost }: CostOfService): CostOfWay => ({

@@ -24,6 +24,7 @@ const rooms = [
   'monitoringGaps',
   'vapourOnOwnPlan',
   'agentFate',
+  'agentFateByGroup',
   'ledger',
   'intensity',
   'theatreAir'
@@ -112,6 +113,8 @@ export function explainer(
         return follow(reckoning.vapour(scenario), rest, path);
       case 'agentFate':
         return follow(reckoning.agentFate(scenario), rest, path);
+      case 'agentFateByGroup':
+        return follow(reckoning.agentFateByGroup(scenario), rest, path);
       case 'ledger':
         return follow(reckoning.ledger(scenario), rest, path);
       case 'intensity':

@@ -82,6 +82,7 @@ export function figurePaths(estimate: Estimate): string[] {
     `${id}.monitoringGaps`,
     ...leaves(`${id}.vapourOnOwnPlan`, more.vapourOnOwnPlan),
     ...leaves(`${id}.agentFate`, more.agentFate),
+    ...leaves(`${id}.agentFateByGroup`, more.agentFateByGroup),
     ...more.ledger.flatMap(({ activity, factor, co2eKg }, index) =>
       leaves(`${id}.ledger.${index}`, { activity, factor, co2eKg })
     ),

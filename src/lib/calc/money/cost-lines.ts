@@ -1,5 +1,5 @@
 /**
- * The ledger of one scenario's year at today's prices: seven lines of cash and their sum, and beside it
+ * The ledger of one scenario's year at today's prices: eight lines of cash and their sum, and beside it
  * two lines that nobody is billed for.
  */
 import type { CashLine, CostLine, ShadowLine } from '../estimate-types.ts';
@@ -18,6 +18,7 @@ export const cashLineNames = [
   'gases',
   'absorbent',
   'drugs',
+  'capture',
   'service',
   'electricity',
   'other'
@@ -34,6 +35,8 @@ export interface YearlyAmounts extends ConsumableAmounts {
   readonly co2eKg: Quantity;
   /** Recovery-room minutes that the scenario saves in the year; 0 for today's practice. */
   readonly recoveryMinutes: Quantity;
+  /** What capture costs. */
+  readonly capture: Quantity<Decimal>;
 }
 
 export interface YearlyCost {
@@ -124,12 +127,13 @@ export const yearlyCost = formula<Record<CashLine, Decimal>, Decimal>({
   id: 'money.yearly-cost',
   yields: 'Cost of a year',
   words: 'All lines of cash added up.',
-  expression: 'a + g + b + d + s + e + o',
+  expression: 'a + g + b + d + c + s + e + o',
   inputs: {
     agents: { symbol: 'a', unit: 'currency', words: 'agents' },
     gases: { symbol: 'g', unit: 'currency', words: 'oxygen, air and nitrous oxide' },
     absorbent: { symbol: 'b', unit: 'currency', words: 'absorbent' },
     drugs: { symbol: 'd', unit: 'currency', words: 'intravenous and regional drugs and material' },
+    capture: { symbol: 'c', unit: 'currency', words: 'capture of agent' },
     service: { symbol: 's', unit: 'currency', words: 'service' },
     electricity: { symbol: 'e', unit: 'currency', words: 'electricity' },
     other: { symbol: 'o', unit: 'currency', words: 'other yearly cost' }
@@ -172,6 +176,7 @@ export function costLines(
     gases,
     absorbent,
     drugs,
+    capture: used.capture,
     service: serviceOf(r, serviced),
     electricity: r.apply(costOfElectricity, {
       electricityKWh: used.electricityKWh,

@@ -216,7 +216,7 @@ interface OwnedKind {
  * - Each unit that comes is installed, and for each theatre that gives up a machine of today's one is traded in.
  * - Units that are leased, or come with a managed service, are paid for as `paymentPlan` has it; those that are bought at
  *   the end of their term are owned from then on, and as old as they are.
- * - One-off cost falls in year 0, that of another supply of nitrous oxide and `monitors` in their years.
+ * - One-off cost and capture devices fall in year 0, that of another supply of nitrous oxide and `monitors` in their years.
  * - Units that are owned are replaced in the whole year nearest to each end of life before the end of the appraisal, price
  *   and installation again.
  * - `renewals`: machines of today that are bought again at the end of their life, likewise.
@@ -232,9 +232,12 @@ export function investment(
     arrivals,
     renewals,
     monitors,
+    theatres,
     accounting
   }: {
     scenario: Scenario;
+    /** All theatres: capture devices are bought for each. */
+    theatres: () => Quantity;
     arrivals: readonly Arrival[];
     renewals: readonly Renewal[];
     monitors: readonly MonitorsOfYear[];
@@ -256,6 +259,22 @@ export function investment(
   };
 
   add(0, 'oneOff', r.cell(amount(scenario.oneOffCost), 'currency', 'scenarios', scenario.id, 'oneOffCost'));
+  // The working has it in any case: a spreadsheet follows a price that is raised from 0.
+  if (r.records || Number(scenario.captureDevicePrice) !== 0)
+    add(
+      0,
+      'oneOff',
+      times(
+        theatres(),
+        r.cell(
+          amount(scenario.captureDevicePrice),
+          'currency',
+          'scenarios',
+          scenario.id,
+          'captureDevicePrice'
+        )
+      )
+    );
   if (scenario.nitrousOxideSupply !== 'as-today' && scenario.nitrousOxideSupplyYear <= horizonYears)
     add(
       scenario.nitrousOxideSupplyYear,

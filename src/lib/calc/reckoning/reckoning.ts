@@ -9,6 +9,7 @@ import { givenOf } from '../case/conditions.ts';
 import { estimateCase, floorOfCase } from '../case/estimate-case.ts';
 import type { FailedCell } from '../estimate-types.ts';
 import { baselineOf } from '../baseline-of.ts';
+import { theatresTogether } from '../fleet/share-of-cases.ts';
 import { fleetOf, periodOf } from '../fleet/standing.ts';
 import type { CaseRow, EstimateInput, Payment, Scenario } from '../input.ts';
 import type { CaseMemo } from '../known-cases/case-memo.ts';
@@ -94,14 +95,16 @@ export function reckonWith<C extends CaseUse>(
     modelled: withModelError(r, input.modelError, modelled)
   });
   const partsIn = yearParts(r, input, { cases, sources });
-  const { yearIn, fateIn, ledgerIn, absorbentUnder, reconciliation, estimatedToday, purchasedToday } =
-    scenarioYears(r, input, {
-      today,
-      fleet,
-      sources,
-      partsIn,
-      prices
-    });
+  const {
+    yearIn,
+    fateIn,
+    fateByGroupIn,
+    ledgerIn,
+    absorbentUnder,
+    reconciliation,
+    estimatedToday,
+    purchasedToday
+  } = scenarioYears(r, input, { today, fleet, sources, partsIn, prices });
   const monitoring = scenarioMonitoring(r, input, { today, fleet, cases });
   const settled = (scenario: Scenario) => {
     const periods = fleet.periods(scenario);
@@ -147,6 +150,12 @@ export function reckonWith<C extends CaseUse>(
         scenario,
         arrivals: fleet.arrivals(scenario),
         renewals: fleet.renewals(scenario),
+        theatres: () =>
+          r.apply(theatresTogether, {
+            parts: input.theatreGroups.map(({ id, theatres }) =>
+              r.cell(theatres, '1', 'theatreGroups', id, 'theatres')
+            )
+          }),
         monitors:
           scenario === today
             ? []
@@ -227,6 +236,7 @@ export function reckonWith<C extends CaseUse>(
       ),
     /** Where the mass of each agent goes in the settled year. */
     agentFate: kept((scenario: Scenario) => fateIn(scenario, settled(scenario))),
+    agentFateByGroup: kept((scenario: Scenario) => fateByGroupIn(scenario, settled(scenario))),
     ledger: kept((scenario: Scenario) => ledgerIn(scenario, settled(scenario))),
     theatreAir: kept((scenario: Scenario) => {
       const period = settled(scenario);

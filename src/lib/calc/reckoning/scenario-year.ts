@@ -10,6 +10,7 @@ import type { Co2eLine, CostLine } from '../estimate-types.ts';
 import type { Fleet, Period } from '../fleet/standing.ts';
 import type { Agent, EstimateInput, Payment, Scenario } from '../input.ts';
 import type { ConsumablePrices } from '../money/consumable-prices.ts';
+import { captureCost } from '../money/capture-cost.ts';
 import { costOfAbsorbents } from '../money/consumables.ts';
 import type { YearlyCost } from '../money/cost-lines.ts';
 import { costLines } from '../money/cost-lines.ts';
@@ -31,6 +32,7 @@ import {
   purchasedLiquid,
   scaledToPurchases
 } from '../year/reconciliation.ts';
+import { electricityOfPumps, withPumps } from '../year/scavenging-pumps.ts';
 import { techniqueAmounts } from '../year/technique-amounts.ts';
 import { captureOf, emissionsOfAbsorbent, massOfNitrousOxide } from './amounts.ts';
 import type { SourcesOfCases } from './case-sources.ts';
@@ -67,13 +69,17 @@ export interface ScenarioYearReckoning {
   readonly absorbents: readonly string[];
 }
 
+type AgentFates = Readonly<Partial<Record<Agent, AgentFate>>>;
+
 export interface ScenarioYears {
   /** The year of a period, at today's prices. */
   readonly yearIn: (scenario: Scenario, period: Period) => ScenarioYearReckoning;
   /** What the absorbent costs in a year that is used on the machines of one payment, once all of them have come. */
   readonly absorbentUnder: (scenario: Scenario, payment: Payment) => Quantity<Decimal>;
   /** Where the mass of each agent goes in the year of a period. */
-  readonly fateIn: (scenario: Scenario, period: Period) => Readonly<Partial<Record<Agent, AgentFate>>>;
+  readonly fateIn: (scenario: Scenario, period: Period) => AgentFates;
+  /** The same, by the id of the theatre group in which the agent is used; the groups add up to the year. */
+  readonly fateByGroupIn: (scenario: Scenario, period: Period) => Readonly<Record<string, AgentFates>>;
   /** What the year's emissions are made of, line by line. */
   readonly ledgerIn: (scenario: Scenario, period: Period) => readonly LedgerEntry[];
   /** Today's estimate ÷ purchase, by agent; null where no purchases were given or nothing is used. */
@@ -282,7 +288,9 @@ export function scenarioYears(
     const absorbentPaidForKg = paidApart.length < parts.length ? absorbentIn(paidApart) : absorbentKg;
     const oxygenM3 = inAll(parts, 'm3', (use) => use.oxygenM3);
     const airM3 = inAll(parts, 'm3', (use) => use.airM3);
-    const electricityKWh = inAll(parts, 'kWh', (use) => use.electricityKWh);
+    const machinesKWh = inAll(parts, 'kWh', (use) => use.electricityKWh);
+    const pumpsKWh = electricityOfPumps(r, input.theatreGroups, scenario);
+    const electricityKWh = pumpsKWh === null ? machinesKWh : r.apply(withPumps, { machinesKWh, pumpsKWh });
     const intravenousCases = inAll(parts, '1', (use) => use.intravenousCases);
     const taken = techniqueAmounts(r, input.intravenous, {
       intravenousCases,
@@ -342,6 +350,7 @@ export function scenarioYears(
         techniques,
         electricityKWh,
         co2eKg: co2eKg.total,
+        capture: captureCost(r, scenario, () => agentFate(r, agentUses, reference)),
         recoveryMinutes: r.apply(recoveryMinutes, {
           minutesPerCase: r.cell(
             minutesSaved,
@@ -386,12 +395,23 @@ export function scenarioYears(
   };
   const yearsOf = kept((scenario: Scenario) => kept((period: Period) => reckonYear(scenario, period)));
 
-  const fateIn: ScenarioYears['fateIn'] = (scenario, period) =>
-    agentFate(r, agentUsesIn(partsOf(scenario)(period), captureOf(r, scenario)), reference);
+  const fateOf = (scenario: Scenario, parts: readonly YearPart[]): AgentFates =>
+    agentFate(r, agentUsesIn(parts, captureOf(r, scenario)), reference);
+  const fateIn: ScenarioYears['fateIn'] = (scenario, period) => fateOf(scenario, partsOf(scenario)(period));
 
   return {
     yearIn: (scenario, period) => yearsOf(scenario)(period),
     fateIn,
+    fateByGroupIn: (scenario, period) =>
+      Object.fromEntries(
+        input.theatreGroups.map(({ id }) => [
+          id,
+          fateOf(
+            scenario,
+            partsOf(scenario)(period).filter(({ theatreGroup }) => theatreGroup === id)
+          )
+        ])
+      ),
     ledgerIn: (scenario, period) => {
       const { emitting, figures, absorbents } = yearsOf(scenario)(period);
       return ledgerEntries(

@@ -15,6 +15,8 @@ import type { ScenarioCases } from './scenario-cases.ts';
 /** A part of a scenario's year that runs on one machine. */
 export interface YearPart {
   readonly machine: Machine;
+  /** Id of the theatre group in which it is. */
+  readonly theatreGroup: string;
   /** Whether its cases follow the scenario's plan. */
   readonly follows: boolean;
   readonly use: Consumption;
@@ -30,6 +32,7 @@ export function yearParts(
 ): (scenario: Scenario, period: Period) => readonly [YearPart, ...YearPart[]] {
   const part = (standing: Standing, follows: boolean, done: readonly CaseWithShare<CaseUse>[]): YearPart => ({
     machine: standing.machine,
+    theatreGroup: standing.group.id,
     follows: follows && standing.moved,
     payment: standing.payment,
     use: consumption(r, {

@@ -1,7 +1,13 @@
 /** What a year's emissions count and what they leave out, in words: the same on Emissions and in the report. */
 import type { LedgerLine } from '#lib/calc/estimate-types.ts';
 import type { EstimateInput } from '#lib/calc/input.ts';
-import { inventoryClasses, ledgerTitles, leftOutOfBoundary } from '#lib/calc/line-names.ts';
+import {
+  inventoryClasses,
+  ledgerTitles,
+  leftOutOfBoundary,
+  scavengingPumpsLeftOut
+} from '#lib/calc/line-names.ts';
+import { arePumpsKnown } from '#lib/calc/pumps-known.ts';
 import { activityInWords, baseYearInWords } from './activity-words.ts';
 import { accountingFields, warmingSetOptions } from '#lib/workbook/fields.ts';
 
@@ -72,7 +78,7 @@ const machinesInWords =
 export function boundaryOf(
   input: Pick<
     EstimateInput,
-    'accounting' | 'priceYear' | 'reference' | 'absorbents' | 'agents' | 'machines' | 'site'
+    'accounting' | 'priceYear' | 'reference' | 'absorbents' | 'agents' | 'machines' | 'site' | 'theatreGroups'
   >,
   ledger: readonly LedgerLine[]
 ): Boundary {
@@ -93,6 +99,7 @@ export function boundaryOf(
     .filter(({ isInTotal, co2eKg, activity }) => isInTotal && co2eKg === null && activity !== 0)
     .map((line) => `${nameOf(line)}, as ${line.factor === null ? 'no factor' : 'no purchase'} is given`);
   const beside = once(ledger.filter(({ isInTotal }) => !isInTotal).map(({ kind }) => ledgerTitles[kind]));
+  const pumps = input.theatreGroups.every(arePumpsKnown) ? [] : [scavengingPumpsLeftOut];
   return {
     counted: `One year of the cases as entered, of today and of each scenario once all of it is in place, with figures of ${priceYear} and reference set ${reference.id}. Warming: ${set}, ${horizon?.label ?? ''}.`,
     known: `${baseYearInWords(input.site)} ${activityInWords(input.site)}`,
@@ -103,7 +110,7 @@ export function boundaryOf(
       return `${each} (${placesIn('ghgProtocol')}; ${placesIn('iso14064')}): ${once(lines.map(({ kind }) => lowered(ledgerTitles[kind]))).join('; ')}`;
     }),
     beside: beside.map(lowered).join('; '),
-    leftOut: [...once(missing), ...notMade(input), ...leftOutOfBoundary],
+    leftOut: [...once(missing), ...notMade(input), ...leftOutOfBoundary, ...pumps],
     mapping: ledger.some(({ kind }) => kind === 'makingMachines')
       ? `${mappingOfClasses} ${machinesInWords}`
       : mappingOfClasses

@@ -53,6 +53,9 @@ describe('the levers of a scenario', () => {
     ],
     ['purchases avoided', { avoidedPurchases: [{ year: 2, units: 1, unitPrice: '9' }] }, ['machine']],
     ['capture', { capturePercent: 20 }, ['capture']],
+    ['what capture costs', { captureFeePerYear: '1' }, ['capture']],
+    ['the same amount, written otherwise', { captureFeePerYear: '0.00' }, []],
+    ['hours of scavenging pumps', { scavengingPumpHoursPerWeek: 60 }, ['scavenging']],
     ['an adoption of its own alone', { adoptionPercent: 50 }, []],
     [
       'an adoption that the machine brings',

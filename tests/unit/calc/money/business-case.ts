@@ -88,6 +88,12 @@ export const scenario: Phased = {
   adoptionWithoutMachinePercent: null,
   capturePercent: 0,
   caughtLostPercent: null,
+  caughtBecomes: 'not-known',
+  captureDevicePrice: '0',
+  captureFeePerYear: '0',
+  canisterPrice: '0',
+  canisterHoldsG: null,
+  scavengingPumpHoursPerWeek: null,
   nitrousOxideSupply: 'as-today',
   nitrousOxideSupplyYear: 0,
   nitrousOxideLossPercent: 2,
@@ -186,6 +192,7 @@ export interface BareAmounts {
   propofolDrawnUpG?: number;
   eegSensors?: number;
   regionalCases?: number;
+  captureCost?: number;
 }
 
 export function amountsOf(r: Reckoner, bare: BareAmounts): YearlyAmounts {
@@ -201,6 +208,7 @@ export function amountsOf(r: Reckoner, bare: BareAmounts): YearlyAmounts {
     electricityKWh: given(bare.electricityKWh, 'kWh'),
     co2eKg: given(bare.co2eKg, 'kg CO2e'),
     recoveryMinutes: given(bare.recoveryMinutes, 'min'),
+    capture: r.assumption(new Decimal(bare.captureCost ?? 0), 'currency', 'Given by the test.'),
     techniques: {
       intravenousCases: given(bare.intravenousCases, '1'),
       intravenousH: given(bare.intravenousH, 'h'),
@@ -273,6 +281,7 @@ export function appraiseCase(r: Reckoner, given: Case) {
         arrivals: boughtOf(which),
         renewals: [],
         monitors: [{ year: 0, cost: r.assumption(new Decimal(monitors), 'currency', 'Given by the test.') }],
+        theatres: () => r.assumption(4, '1', 'Given by the test.'),
         accounting: given.accounting
       })
     };

@@ -48,7 +48,8 @@ describe('the ledger of a year', () => {
         sodaLimeKg: 20,
         electricityKWh: 1000,
         co2eKg: 2500,
-        recoveryMinutes: 60
+        recoveryMinutes: 60,
+        captureCost: 77.5
       },
       { carbon: '40', recovery: '0.50', extra: '12.34' }
     );
@@ -56,12 +57,13 @@ describe('the ledger of a year', () => {
       agents: '11993', // 100 × 118 + 2 × 96.50
       gases: '160', // 100 × 0.90 + 200 × 0.05 + 15 × 4
       absorbent: '180',
+      capture: '77.5',
       service: '5400',
       electricity: '250',
       other: '12.34',
       carbon: '100',
       recovery: '-30',
-      total: '17995.34' // of cash: without the carbon price and the recovery minutes
+      total: '18072.84' // of cash: without the carbon price and the recovery minutes
     });
     expect(plain.value(byAgent.sevoflurane!.bottles)).toBeCloseTo(100, 12);
     expect(plain.value(byAgent.desflurane!.bottles)).toBe(2);

@@ -7,6 +7,7 @@ import { investment } from '#lib/calc/money/investment.ts';
 import { all, create } from 'mathjs';
 import type { FactoryFunctionMap } from 'mathjs';
 import { describe, expect, test } from 'vitest';
+import { captureCost } from '#lib/calc/money/capture-cost.ts';
 import { consumablePrices } from '#lib/calc/money/consumable-prices.ts';
 import { costPerTonneAvoided } from '#lib/calc/money/cost-per-tonne.ts';
 import { costOfCase } from '#lib/calc/money/consumables.ts';
@@ -77,7 +78,8 @@ const given: Case = {
       sodaLimeKg: 533.3,
       electricityKWh: 2_987.6,
       co2eKg: 9_876.5,
-      recoveryMinutes: 1_234
+      recoveryMinutes: 1_234,
+      captureCost: 321.5
     },
     monitors: '5200'
   }
@@ -93,6 +95,7 @@ const renewed = (r: Reckoner): Quantity<unknown>[] => {
     arrivals: [],
     renewals: [{ year: 3, machine: old, group, units, unitsAtEnd: units }],
     monitors: [],
+    theatres: () => r.assumption(4, '1', 'Given by the test.'),
     accounting: given.accounting
   });
   return [initial, ...outlays.map(({ total }) => total)];
@@ -143,6 +146,16 @@ const figuresOf = (r: Reckoner): Quantity<unknown>[] => {
         unitPrice: '2600'
       }
     ]),
+    captureCost(
+      r,
+      { ...scenario, captureFeePerYear: '610.50', canisterPrice: '84', canisterHoldsG: 380 },
+      () => ({
+        sevoflurane: {
+          caughtKg: r.cell(12.5, 'kg', 'given', 'caughtKg'),
+          caughtAndLostKg: r.cell(0.4, 'kg', 'given', 'caughtAndLostKg')
+        }
+      })
+    ),
     ...waysToPay(r),
     ...budgetAndCharges(r, of.flow, given.accounting),
     ...renewed(r)

@@ -40,6 +40,7 @@ const invest = ({
           ]
         : []
     ),
+    theatres: () => plain.assumption(4, '1', ''),
     monitors: monitors.map((cost, year) => ({
       year,
       cost: plain.assumption(new Decimal(cost), 'currency', '')

@@ -13,6 +13,7 @@ const costNames = {
   gases: 'Gases',
   absorbent: 'Absorbent',
   drugs: 'Drugs',
+  capture: 'Capture',
   service: 'Service',
   electricity: 'Electricity',
   other: 'Other',
@@ -64,8 +65,15 @@ describe('a year of each scenario', () => {
       'yearlySaving'
     ]);
     // Electricity differs in the last digits only, by the order of adding up.
-    expect(money.same.map(({ key }) => key)).toEqual(['electricity', 'drugs', 'other', 'carbon', 'recovery']);
-    expect(money.nothing).toEqual(['Drugs', 'Other', 'Carbon price', 'Recovery']);
+    expect(money.same.map(({ key }) => key)).toEqual([
+      'electricity',
+      'drugs',
+      'capture',
+      'other',
+      'carbon',
+      'recovery'
+    ]);
+    expect(money.nothing).toEqual(['Drugs', 'Capture', 'Other', 'Carbon price', 'Recovery']);
     expect(emissions.same.map(({ key }) => key)).toContain('nitrousOxideLost');
     expect(emissions.nothing).toEqual(['Absorbent', 'Manufacture']);
   });

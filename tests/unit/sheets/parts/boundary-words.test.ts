@@ -1,12 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { estimate } from '#lib/calc/estimate/estimate.ts';
-import { leftOutOfBoundary } from '#lib/calc/line-names.ts';
+import { leftOutOfBoundary as alwaysLeftOut, scavengingPumpsLeftOut } from '#lib/calc/line-names.ts';
 import { boundaryOf } from '#lib/sheets/parts/boundary-words.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import { hernia, neck, wholeWorkbook } from '../../../fixtures/whole-workbook.ts';
 
 const base = wholeWorkbook();
+/** Its pumps are not given. */
+const leftOutOfBoundary = [...alwaysLeftOut, scavengingPumpsLeftOut];
 const notMade = [
   'making agents, which depends on the route of synthesis and may not be small',
   'making machines',
@@ -83,6 +85,16 @@ describe('the boundary of a year’s emissions', () => {
     );
     expect(some.mapping).toMatch(/in the year of purchase/);
     expect(boundary().mapping).not.toMatch(/in the year of purchase/);
+  });
+
+  test('names the scavenging pumps as left out until power and hours of every group are given', () => {
+    const known = { scavengingPumpKW: 0.75, scavengingPumpHoursPerWeek: 168 };
+    const [group] = base.theatreGroups;
+    const half = { ...group!, ...known, scavengingPumpHoursPerWeek: null };
+    expect(boundary({ theatreGroups: [half] }).leftOut).toContain(scavengingPumpsLeftOut);
+    expect(boundary({ theatreGroups: [{ ...group!, ...known }] }).leftOut).not.toContain(
+      scavengingPumpsLeftOut
+    );
   });
 
   test('says that the classes are a mapping of our own', () => {
