@@ -109,8 +109,7 @@ type Tolerance =
 const common = {
   biro: 'Biro P. Acta Anaesthesiol Scand 2014;58:968-72, doi 10.1111/aas.12374',
   nickalls: 'Nickalls RWD, Mapleson WW. Br J Anaesth 2003;91:170-4',
-  washIn:
-    'US prescribing information of desflurane (wash-in of 8 volunteers); Yasuda N et al. Anesthesiology 1991;74:489-98',
+  washIn: 'US prescribing information of desflurane (wash-in of 8 volunteers)',
   desfluraneClosed:
     'Closed-circle desflurane in 30 adults, probably Anaesthesia 1996;51:33-6 (citation from memory)',
   horwitz: 'Horwitz M, Jakobsson JG. Minerva Anestesiol 2016;82:180-5',
@@ -1036,10 +1035,24 @@ const others: readonly Row[] = [
   },
   ...(
     [
-      ['oxygen', 'oxygen consumption', 183, '181 to 185, two studies', oxygenUptake],
-      ['co2', 'carbon dioxide production', 157.5, '145 to 170', co2Production]
+      [
+        'oxygen',
+        'oxygen consumption',
+        183,
+        '181 by this study, 185 by another',
+        oxygenUptake,
+        'Briesenick L et al. Anesth Analg 2023, doi 10.1213/ane.0000000000006343'
+      ],
+      [
+        'co2',
+        'carbon dioxide production',
+        157.5,
+        '145 to 170',
+        co2Production,
+        'Br J Anaesth 2003;91:793-6, doi 10.1093/bja/aeg270'
+      ]
     ] as const
-  ).map(([gas, what, published, spread, formula]): Row => ({
+  ).map(([gas, what, published, spread, formula, source]): Row => ({
     id: `vco2-1-${gas}`,
     area: 'gas exchange',
     group: 'none',
@@ -1054,10 +1067,9 @@ const others: readonly Row[] = [
         : { low: 0.92 * 145, high: 1.08 * 170, words: '8 % beyond the range' },
     toleranceReason:
       gas === 'oxygen'
-        ? 'two studies, 98 and 100 mL/min/m2'
+        ? '98 mL/min/m2 by this study, 100 by one of 40 orthopaedic patients'
         : 'from a quotient of 0.8 to the measured 92 (SD 21) mL/min/m2',
-    source:
-      'Briesenick L et al. Anesth Analg 2023, doi 10.1213/ane.0000000000006343; Br J Anaesth 2003;91:793-6, doi 10.1093/bja/aeg270',
+    source,
     evidence: 'computed',
     reported: true,
     remark: 'The first set has the rate of an awake adult, a third more.',

@@ -51,7 +51,8 @@ const spillShare = constant({
   },
   evidence: 'memory',
   kind: 'spill-share',
-  unusedBecause: 'Every circle of this version spills what is inspired.'
+  unusedBecause:
+    'The share is an input of the machine; an empty cell means all of it, and draws run over this range.'
 });
 
 const leastSpilledShare = constant({

@@ -1,11 +1,15 @@
 import { nextSet } from './next-set.ts';
 import { nitrousOxideUptake } from './nitrous-oxide-uptake.ts';
+import { oneWorkEach } from './one-work-each.ts';
 import { referenceSet2026Second } from './reference-set-2026-2.ts';
 import type { ReferenceSet } from './reference-set.ts';
 
-/** The third set: nitrous oxide fills the circuit, is taken up, and concentrates the agent beside it. */
+/**
+ * The third set: nitrous oxide fills the circuit, is taken up, and concentrates the agent beside it. A citation that named
+ * two works names one.
+ */
 export const referenceSet2026Third: ReferenceSet = nextSet(referenceSet2026Second, {
   id: '2026-3',
   date: '2026-11-28',
-  records: nitrousOxideUptake
+  records: [...nitrousOxideUptake, ...oneWorkEach(referenceSet2026Second)]
 });
