@@ -2,7 +2,7 @@
  * What others measured or printed, each beside the model's own figure for the same conditions. One computation for the
  * Evidence sheet and for the tests. Nothing in the model is fitted to these rows.
  */
-import type { Agent, BodyModel } from '../input.ts';
+import type { Agent, BodyModel, SolubilityGroup } from '../input.ts';
 import { agents, bodyModels } from '../input.ts';
 import type { Constant, Evidence } from '../reference/constant.ts';
 import { take } from '../reference/reference-set.ts';
@@ -84,6 +84,7 @@ interface Setting {
   readonly reference: ReferenceSet;
   readonly bodyModel: BodyModel;
   readonly spillShareInspiredFraction: number | null;
+  readonly solubilityGroup: SolubilityGroup;
 }
 
 type Row = Omit<
@@ -1184,16 +1185,21 @@ function bounds(published: number, tolerance: Tolerance): { low: number; high: n
  * Every row with the model's figure for each body model, computed now from the given reference set. Takes some
  * milliseconds.
  * @param spillShareInspiredFraction share of the spilled gas that leaves as inspired gas; null: all of it
+ * @param solubilityGroup by which solubility in blood; a set that offers no choice takes its own
  */
 export function publishedChecks(
   reference: ReferenceSet,
-  spillShareInspiredFraction: number | null = null
+  spillShareInspiredFraction: number | null = null,
+  solubilityGroup: SolubilityGroup = 'of-the-set'
 ): readonly PublishedCheck[] {
   return rows.map((whole) => {
     const { tolerance, reported, remark = '', spread = '', model, ...row } = whole;
     const { words, low, high } = bounds(row.published, tolerance);
     const figures = Object.fromEntries(
-      bodyModels.map((bodyModel) => [bodyModel, model({ reference, bodyModel, spillShareInspiredFraction })])
+      bodyModels.map((bodyModel) => [
+        bodyModel,
+        model({ reference, bodyModel, spillShareInspiredFraction, solubilityGroup })
+      ])
     ) as Record<BodyModel, number>;
     return {
       ...row,
@@ -1207,7 +1213,7 @@ export function publishedChecks(
       remark:
         typeof remark === 'string'
           ? remark
-          : remark({ reference, bodyModel: 'eger', spillShareInspiredFraction })
+          : remark({ reference, bodyModel: 'eger', spillShareInspiredFraction, solubilityGroup })
     };
   });
 }
@@ -1232,13 +1238,19 @@ export function recordedCheck(
   {
     reference,
     bodyModel,
-    spillShareInspiredFraction = null
-  }: Omit<Setting, 'spillShareInspiredFraction'> & Partial<Setting>
+    spillShareInspiredFraction = null,
+    solubilityGroup = 'of-the-set'
+  }: Pick<Setting, 'reference' | 'bodyModel'> & Partial<Setting>
 ): Quantity {
   const row = rows.find((each) => each.id === id);
   if (row === undefined) throw new Error(`There is no published check “${id}”.`);
   const constants = new ReadConstants(reference.constants);
-  const value = row.model({ reference: { ...reference, constants }, bodyModel, spillShareInspiredFraction });
+  const value = row.model({
+    reference: { ...reference, constants },
+    bodyModel,
+    spillShareInspiredFraction,
+    solubilityGroup
+  });
   const { low, high } = bounds(row.published, row.tolerance);
   const inputs: Record<string, Quantity<unknown>> = {
     conditions: recorder.assumption(
@@ -1253,6 +1265,15 @@ export function recordedCheck(
             spillShareInspiredFraction,
             '1',
             'Share of the spilled gas; the rest leaves as it is breathed out. No study says where its circle spilled.'
+          )
+        }),
+    ...(solubilityGroup === 'of-the-set'
+      ? {}
+      : {
+          'solubility in blood': recorder.assumption(
+            solubilityGroup,
+            '1',
+            'The group of partition coefficients that this column is for, where the set offers the choice.'
           )
         }),
     'body model': recorder.assumption(bodyModel, '1', 'The set of compartments that this column is for.')
