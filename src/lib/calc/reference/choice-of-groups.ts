@@ -13,7 +13,8 @@ const bound = (id: string, name: string, value: number) =>
     unit: 'y',
     source: millerComparison,
     evidence: 'second-hand',
-    kind: 'age'
+    kind: 'age',
+    unusedBecause: 'A bound: it tells for which ages the set holds, and enters no figure.'
   });
 
 export const choiceOfGroups: readonly Constant[] = [
