@@ -78,6 +78,8 @@ const leastSpilledShare = constant({
 export const referenceSet2026Second: ReferenceSet = nextSet(referenceSet2026, {
   id: '2026-2',
   date: '2026-07-01',
+  brings:
+    'Gas exchange as measured under anaesthesia, insufflation followed in time, no step between children and adults, lung and lean tissue in obesity, lime without strong base, and further warming potentials. What is measured or bought changes the spill alone.',
   records: [
     ...gasExchangeConstants,
     ...insufflationCourse,

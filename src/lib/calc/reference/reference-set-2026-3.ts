@@ -12,5 +12,7 @@ import type { ReferenceSet } from './reference-set.ts';
 export const referenceSet2026Third: ReferenceSet = nextSet(referenceSet2026Second, {
   id: '2026-3',
   date: '2026-11-28',
+  brings:
+    'Nitrous oxide is followed: it fills the circuit and is taken up, which leaves less gas to spill and concentrates the agent; where the flow follows the need, its use is what that takes. A set of MAC and the solubility in blood can be chosen.',
   records: [...nitrousOxideUptake, ...choiceOfGroups, ...oneWorkEach(referenceSet2026Second)]
 });
