@@ -221,7 +221,15 @@ export const changes = [
   },
   {
     rule: 'A kept case is told apart by the body model.',
-    edits: [['|${bodyModel}', '']]
+    edits: [['|${chosenText(accounting)}', '']]
+  },
+  {
+    rule: 'What is taken up of nitrous oxide leaves less to spill.',
+    edits: [['system.oxygen = given.oxygenUptakeLPerMin + (beside.takenUpLPerMin[i] ?? 0);', '']]
+  },
+  {
+    rule: 'What is taken up of nitrous oxide draws gas into the lung.',
+    edits: [['system.drawn = beside.drawnInLPerMin[i] ?? 0;', '']]
   },
 
   // Edits of the document.

@@ -48,6 +48,8 @@ const edits: readonly (readonly [string, string, unknown])[] = [
   ['theatre temperature', 'site.theatreTemperatureC', 21],
   ['ambient pressure', 'site.ambientPressureKPa', 100],
   ['body model', 'accounting.bodyModel', 'two-fat'],
+  ['set of MAC', 'accounting.macSet', 'textbook'],
+  ['group of solubilities', 'accounting.solubilityGroup', 'patients'],
   [
     'constants',
     'overrides',

@@ -13,6 +13,14 @@ export type Agent = (typeof agents)[number];
 export const bodyModels = ['eger', 'reference-adult', 'two-fat'] as const;
 export type BodyModel = (typeof bodyModels)[number];
 
+/** Published sets of MAC by age. */
+export const macSets = ['mapleson', 'sevoflurane-label', 'textbook'] as const;
+export type MacSet = (typeof macSets)[number];
+
+/** Groups of blood/gas partition coefficients: the reference set's own, or those measured in 120 patients. */
+export const solubilityGroups = ['of-the-set', 'patients'] as const;
+export type SolubilityGroup = (typeof solubilityGroups)[number];
+
 export const warmingSets = ['AR6', 'AR5', 'literature-2012', 'literature-2021', 'custom'] as const;
 export type WarmingSet = (typeof warmingSets)[number];
 
@@ -123,6 +131,8 @@ export interface Accounting {
   readonly carbonGrowthPercent: number;
   readonly recoveryMinuteValue: Money;
   readonly bodyModel: BodyModel;
+  readonly macSet: MacSet;
+  readonly solubilityGroup: SolubilityGroup;
   /** What a machine is worth at the end of the appraisal: nothing, or its price less straight-line wear. */
   readonly residualValue: 'none' | 'straight-line';
   readonly counterfactual: Counterfactual;

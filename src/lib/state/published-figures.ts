@@ -3,7 +3,7 @@ import type { ModelError } from '#lib/calc/published/model-error.ts';
 import { modelErrors, recordedModelError } from '#lib/calc/published/model-error.ts';
 import type { CheckArea, PublishedCheck } from '#lib/calc/published/published-checks.ts';
 import { publishedChecks, recordedCheck } from '#lib/calc/published/published-checks.ts';
-import type { BodyModel } from '#lib/calc/input.ts';
+import type { BodyModel, SolubilityGroup } from '#lib/calc/input.ts';
 import type { ReferenceSet } from '#lib/calc/reference/reference-set.ts';
 import { workingOf } from '#lib/calc/working/recorder.ts';
 import type { Working } from '#lib/calc/working/working.ts';
@@ -11,8 +11,9 @@ import type { Working } from '#lib/calc/working/working.ts';
 /** Every published row under a set; some thirty anaesthetics are run for each body model, so after a sheet is there. */
 export const checksUnder = (
   reference: ReferenceSet,
-  spillShareInspiredFraction: number | null = null
-): readonly PublishedCheck[] => publishedChecks(reference, spillShareInspiredFraction);
+  spillShareInspiredFraction: number | null = null,
+  solubilityGroup?: SolubilityGroup
+): readonly PublishedCheck[] => publishedChecks(reference, spillShareInspiredFraction, solubilityGroup);
 
 export const errorsOver = (checks: readonly PublishedCheck[], bodyModel: BodyModel): readonly ModelError[] =>
   modelErrors(checks, bodyModel);
@@ -31,9 +32,25 @@ export type ErrorFigure = 'bias' | 'rootMeanSquare';
 export const errorPath = (
   area: CheckArea,
   figure: ErrorFigure,
-  { bodyModel, spillShare }: { readonly bodyModel: BodyModel; readonly spillShare: number | null }
+  {
+    bodyModel,
+    spillShare = null,
+    set,
+    solubilityGroup
+  }: {
+    readonly bodyModel: BodyModel;
+    readonly spillShare?: number | null;
+    /** Where it is not the workbook's own. */
+    readonly set?: string;
+    readonly solubilityGroup?: SolubilityGroup;
+  }
 ): string =>
-  `model-error.${area.replaceAll(' ', '-')}.${figure}.${bodyModel}${spillShare === null ? '' : `.spilled-at-${spillShare}`}`;
+  [
+    `model-error.${area.replaceAll(' ', '-')}.${figure}.${bodyModel}`,
+    ...(spillShare === null ? [] : [`spilled-at-${spillShare}`]),
+    ...(set === undefined ? [] : [`set-${set}`]),
+    ...(solubilityGroup === undefined ? [] : [solubilityGroup])
+  ].join('.');
 
 /** How the model's error in an area came about, made once somebody asks. */
 export const errorWorking =
@@ -44,7 +61,8 @@ export const errorWorking =
       readonly area: CheckArea;
       readonly reference: ReferenceSet;
       readonly bodyModel: BodyModel;
-      readonly spillShareInspiredFraction: number | null;
+      readonly spillShareInspiredFraction?: number | null;
+      readonly solubilityGroup?: SolubilityGroup;
     }
   ) =>
   (): Working =>

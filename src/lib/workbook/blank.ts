@@ -55,6 +55,8 @@ export function blankWorkbook(): Workbook {
       carbonGrowthPercent: 0,
       recoveryMinuteValue: '0',
       bodyModel: 'eger',
+      macSet: 'mapleson',
+      solubilityGroup: 'of-the-set',
       residualValue: 'none',
       counterfactual: 'machines-last',
       capitalChargePercent: 0,

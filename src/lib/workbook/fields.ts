@@ -4,6 +4,8 @@ import {
   agents,
   airways,
   bodyModels,
+  macSets,
+  solubilityGroups,
   levers,
   machineKinds,
   monitorItems,
@@ -95,6 +97,16 @@ export const bodyModelOptions = options(bodyModels, {
   eger: 'Adult of three tissue groups',
   'reference-adult': 'Reference adult, organ tables',
   'two-fat': 'Reference adult, two fat tissues'
+});
+
+export const macSetOptions = options(macSets, {
+  mapleson: 'Mapleson 1996, by age',
+  'sevoflurane-label': 'Label of sevoflurane, for sevoflurane',
+  textbook: 'Textbook, 30 to 55 years'
+});
+export const solubilityGroupOptions = options(solubilityGroups, {
+  'of-the-set': 'The reference set’s own',
+  patients: 'Measured in 120 patients'
 });
 
 export const warmingSetOptions = options(warmingSets, {
@@ -503,6 +515,16 @@ export const accountingFields = {
     'Body model',
     bodyModelOptions,
     'Body compartments that take up the agent: one set recalled from a textbook, two composed of published organ tables.'
+  ),
+  macSet: choice(
+    'MAC',
+    macSetOptions,
+    'Set of MAC by age that targets go by. Where it does not hold for an agent or an age, Mapleson’s stands in, and the case says so.'
+  ),
+  solubilityGroup: choice(
+    'Solubility in blood',
+    solubilityGroupOptions,
+    'Blood/gas partition coefficients. Those of patients are of sevoflurane, desflurane and isoflurane.'
   ),
   discountRatePercent: number('Discount rate', '%', -20, 100, 'Real rate at which later money counts less.'),
   appraisalYears: number('Appraisal', 'years', 1, 60, 'Years over which the purchase is judged.', {

@@ -163,6 +163,8 @@ const schema = z.strictObject({
   accounting: z.strictObject({
     ...shape(accountingFields),
     bodyModel: z._default(leaf(accountingFields.bodyModel), 'eger'),
+    macSet: z._default(leaf(accountingFields.macSet), 'mapleson'),
+    solubilityGroup: z._default(leaf(accountingFields.solubilityGroup), 'of-the-set'),
     residualValue: z._default(leaf(accountingFields.residualValue), 'none'),
     counterfactual: z._default(leaf(accountingFields.counterfactual), 'machines-last'),
     capitalChargePercent: z._default(leaf(accountingFields.capitalChargePercent), 0),

@@ -1,4 +1,5 @@
 /** The published constants that a case draws on, picked from a reference set once and kept for all its cases. */
+import { agents } from '../input.ts';
 import type { Agent, BodyModel, Pneumoperitoneum } from '../input.ts';
 import type { Constant } from '../reference/constant.ts';
 import { take } from '../reference/reference-set.ts';
@@ -56,7 +57,22 @@ export interface CaseConstants {
   readonly obesity: ObesityConstants | null;
   /** Null: nitrous oxide is part of the carrier, which nobody takes up. */
   readonly nitrousOxide: NitrousOxideConstants | null;
+  /** Null: the set offers no choice of MAC or solubility. */
+  readonly groups: ChoiceOfGroups | null;
   readonly agents: Readonly<Record<Agent, AgentConstants>>;
+}
+
+/** Published sets of MAC and of solubility that a workbook may choose instead. */
+export interface ChoiceOfGroups {
+  /** MAC of sevoflurane by its label, with a slope of its own. */
+  readonly label: { readonly mac40: Constant; readonly slope: Constant };
+  /** MAC within a band of age, whatever the age in it. */
+  readonly textbook: {
+    readonly youngest: Constant;
+    readonly oldest: Constant;
+    readonly mac: Readonly<Partial<Record<Agent | 'nitrous-oxide', Constant>>>;
+  };
+  readonly patients: Readonly<Partial<Record<Agent, Constant>>>;
 }
 
 /** What nitrous oxide is followed by as a gas of its own. */
@@ -116,6 +132,13 @@ function pick(set: ReferenceSet): CaseConstants {
       tissueBlood: of(`${agent}.${partition}`),
       isFat: partition === 'fat-blood'
     }));
+  const those = <Gas extends string>(group: string, gases: readonly Gas[]) =>
+    Object.fromEntries(
+      gases.flatMap((gas) => {
+        const found = set.constants.get(`${group}.${gas}`);
+        return found === undefined ? [] : [[gas, found]];
+      })
+    ) as Partial<Record<Gas, Constant>>;
   const bodiesFor = (gas: Agent | 'nitrous-oxide') => ({
     eger: bodyOf('eger', gas),
     'reference-adult': bodyOf('reference-adult', gas),
@@ -187,6 +210,17 @@ function pick(set: ReferenceSet): CaseConstants {
           bloodGas: of('nitrous-oxide.blood-gas'),
           bodies: bodiesFor('nitrous-oxide'),
           drawnInShare: of('nitrous-oxide.drawn-in-share')
+        }
+      : null,
+    groups: set.constants.has('mac-textbook.youngest')
+      ? {
+          label: { mac40: of('mac-label.sevoflurane.mac40'), slope: of('mac-label.sevoflurane.age-slope') },
+          textbook: {
+            youngest: of('mac-textbook.youngest'),
+            oldest: of('mac-textbook.oldest'),
+            mac: those('mac-textbook', [...agents, 'nitrous-oxide'])
+          },
+          patients: those('blood-gas-of-patients', agents)
         }
       : null,
     agents: {

@@ -7,6 +7,7 @@ import type { Agent, VaporiserMode } from '../input.ts';
 import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import { caseConstants } from './case-constants.ts';
 import type { CaseConstants } from './case-constants.ts';
+import { bloodGasChosen, macChosen } from './chosen-groups.ts';
 import { childOrAdult } from './child-or-adult.ts';
 import type { CirclePhase, CircleCase } from './circle-system.ts';
 import type { CaseGiven } from './conditions.ts';
@@ -366,8 +367,8 @@ function modelAgent(
   const { constants, weightKg, oxygenMlPerMin, cardiacOutputLPerMin, phases, nitrousOxide } = patient;
   const ofAgent = constants.agents[agent];
   const pressureKPa = r.cell(conditions.ambientPressureKPa, 'kPa', 'site', 'ambientPressureKPa');
-  const macFraction = macFractionOf(r, given, constants, ofAgent.mac40, pressureKPa);
-  const bloodGas = r.constant(ofAgent.bloodGas);
+  const macFraction = macFractionOf(r, given, constants, agent, pressureKPa);
+  const bloodGas = r.constant(bloodGasChosen(given, constants, agent) ?? ofAgent.bloodGas);
   const { tissues, lungVolumeL } = gasInBody(r, constants, {
     weightKg,
     bloodGas,
@@ -432,15 +433,20 @@ function macFractionOf(
   r: Reckoner,
   { conditions, cells }: CaseGiven,
   constants: CaseConstants,
-  mac40: CaseConstants['nitrousOxideMac40'],
+  gas: Agent | 'nitrous-oxide',
   ambientKPa: Quantity
 ): Quantity {
+  const chosen = macChosen({ conditions }, constants, gas);
+  const mac40 = gas === 'nitrous-oxide' ? constants.nitrousOxideMac40 : constants.agents[gas].mac40;
   return r.apply(macAtPressure, {
-    macPercent: r.apply(macAtAge, {
-      mac40Percent: r.constant(mac40),
-      slopePerYear: r.constant(constants.macSlope),
-      ageYears: r.cell(conditions.ageYears, 'y', 'caseMix', cells.row, 'ageYears')
-    }),
+    macPercent:
+      chosen?.kind === 'in-band'
+        ? r.constant(chosen.mac)
+        : r.apply(macAtAge, {
+            mac40Percent: r.constant(chosen?.mac40 ?? mac40),
+            slopePerYear: r.constant(chosen?.slope ?? constants.macSlope),
+            ageYears: r.cell(conditions.ageYears, 'y', 'caseMix', cells.row, 'ageYears')
+          }),
     standardKPa: r.constant(constants.standardAtmosphere),
     ambientKPa
   });
@@ -465,7 +471,7 @@ function targetOf(
       cells.row,
       'nitrousOxidePercent'
     ),
-    nitrousOxideMacFraction: macFractionOf(r, given, constants, constants.nitrousOxideMac40, ambientKPa),
+    nitrousOxideMacFraction: macFractionOf(r, given, constants, 'nitrous-oxide', ambientKPa),
     macFraction
   });
 }

@@ -23,6 +23,7 @@ export interface CaseWarning {
     | 'nitrous-oxide-target'
     | 'child-nitrous-oxide'
     | 'nitrous-oxide-short'
+    | 'chosen-group-not-held'
     | 'measured-below-uptake'
     | 'measured-without-spill'
     | 'measured-far-from-model';

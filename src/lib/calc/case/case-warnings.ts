@@ -3,6 +3,7 @@ import { REACHED_SHARE } from './circle-system.ts';
 import type { CircleOutcome, CirclePhase } from './circle-system.ts';
 import type { CaseModel } from './case-model.ts';
 import type { NitrousOxideModel } from './nitrous-oxide.ts';
+import { groupsNotHeld } from './chosen-groups.ts';
 import type { CaseGiven } from './conditions.ts';
 import type { CaseWarning, PhaseAsRun } from './case-result.ts';
 import { sevofluraneCaution } from './sevoflurane-caution.ts';
@@ -121,6 +122,8 @@ export function agentWarnings(
       'dial-above-maximum',
       `${refused.map(({ name, refusedDialPercent }) => `“${name}” at ${said(refusedDialPercent ?? 0)} %`).join(', ')}: above the vaporiser’s maximum of ${said(agent.vaporiserMaximumPercent)} % for ${agent.agent}; computed at the maximum.`
     );
+  for (const sentence of groupsNotHeld(given, model.constants, agent.agent))
+    add('chosen-group-not-held', sentence);
   const { ageYears, nitrousOxidePercent } = given.conditions;
   if (nitrousOxidePercent > 0 && ageYears < CHILD_BELOW_YEARS)
     add(

@@ -3,7 +3,7 @@
  * input they are made of: types, the text by which cases are told apart, and what crosses to a worker all follow from
  * the lists. So whatever a case reads is part of what tells it from another.
  */
-import type { Absorbent, Agent, BodyModel, CaseRow, FlowPlan, Machine, Phase, Site } from '../input.ts';
+import type { Absorbent, Accounting, Agent, CaseRow, FlowPlan, Machine, Phase, Site } from '../input.ts';
 import type { ReferenceSet } from '../reference/reference-set.ts';
 
 const ofRow = [
@@ -31,17 +31,21 @@ const ofAbsorbent = ['capacityLPerKg'] as const satisfies readonly (keyof Absorb
 
 const ofSite = ['theatreTemperatureC', 'ambientPressureKPa'] as const satisfies readonly (keyof Site)[];
 
+/** Which of several published models and groups of constants are taken. */
+const chosen = ['bodyModel', 'macSet', 'solubilityGroup'] as const satisfies readonly (keyof Accounting)[];
+export type ChosenModels = Pick<Accounting, (typeof chosen)[number]>;
+
 const ofPlan = ['phases'] as const satisfies readonly (keyof FlowPlan)[];
 
 /** Figures and words, flat, that cross to a worker as they are. */
 export type CaseConditions = Pick<CaseRow, (typeof ofRow)[number]> &
   Pick<Machine, (typeof ofMachine)[number]> &
   Pick<Absorbent, (typeof ofAbsorbent)[number]> &
-  Pick<Site, (typeof ofSite)[number]> & {
+  Pick<Site, (typeof ofSite)[number]> &
+  ChosenModels & {
     readonly phases: readonly Phase[];
     /** The agent given, a scenario's switch applied; null where the technique is not volatile. */
     readonly agent: Agent | null;
-    readonly bodyModel: BodyModel;
   };
 
 /** Ids of the entries in whose cells the conditions stand: for workings and sentences, never for a figure. */
@@ -67,13 +71,13 @@ export interface CaseSources {
   readonly absorbent: Absorbent;
   readonly site: Site;
   readonly agent: Agent | null;
-  readonly bodyModel: BodyModel;
+  readonly accounting: ChosenModels;
   readonly reference: ReferenceSet;
 }
 
 /** The case that is made of some entries: of each, what the lists name. */
 export function givenOf(sources: CaseSources): CaseGiven {
-  const { row, plan, machine, absorbent, site, agent, bodyModel, reference } = sources;
+  const { row, plan, machine, absorbent, site, agent, accounting, reference } = sources;
   const conditions: Record<string, unknown> = {};
   for (const name of ofRow) conditions[name] = row[name];
   for (const name of ofMachine) conditions[name] = machine[name];
@@ -81,7 +85,7 @@ export function givenOf(sources: CaseSources): CaseGiven {
   for (const name of ofSite) conditions[name] = site[name];
   for (const name of ofPlan) conditions[name] = plan[name];
   conditions['agent'] = agent;
-  conditions['bodyModel'] = bodyModel;
+  for (const name of chosen) conditions[name] = accounting[name];
   return {
     conditions: conditions as unknown as CaseConditions,
     cells: { row: row.id, plan: plan.id, machine: machine.id, absorbent: absorbent.id },
@@ -105,6 +109,7 @@ const machineText = textBy<Machine>(ofMachine);
 const absorbentText = textBy<Absorbent>(ofAbsorbent);
 const siteText = textBy<Site>(ofSite);
 const planText = textBy<FlowPlan>(ofPlan);
+const chosenText = textBy<ChosenModels>(chosen);
 
 /** A set has no text that would tell it from another, so sets are numbered as they come. */
 const referenceNumbers = new WeakMap<ReferenceSet, number>();
@@ -123,7 +128,7 @@ export const circumstancesText = ({
   absorbent,
   site,
   agent,
-  bodyModel,
+  accounting,
   reference
 }: CaseSources): string =>
-  `${referenceNumber(reference)}|${planText(plan)}|${machineText(machine)}|${absorbentText(absorbent)}|${siteText(site)}|${agent}|${bodyModel}`;
+  `${referenceNumber(reference)}|${planText(plan)}|${machineText(machine)}|${absorbentText(absorbent)}|${siteText(site)}|${agent}|${chosenText(accounting)}`;

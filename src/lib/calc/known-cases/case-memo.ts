@@ -80,7 +80,7 @@ export class CaseMemo<in out C extends CaseUse = CaseResult> {
       last.sources.agent === sources.agent &&
       last.sources.absorbent === sources.absorbent &&
       last.sources.site === sources.site &&
-      last.sources.bodyModel === sources.bodyModel &&
+      last.sources.accounting === sources.accounting &&
       last.sources.reference === sources.reference
     )
       return last.text;

@@ -1,5 +1,5 @@
 import type { CaseCells, CaseConditions } from '../case/conditions.ts';
-import type { Agent, BodyModel, Phase } from '../input.ts';
+import type { Agent, BodyModel, Phase, SolubilityGroup } from '../input.ts';
 import type { ReferenceSet } from '../reference/reference-set.ts';
 import { plain } from '../working/plain.ts';
 import { minuteVentilation } from '../case/absorbent-use.ts';
@@ -16,6 +16,8 @@ export interface Experiment {
   readonly bodyModel: BodyModel;
   /** Share of the spilled gas that leaves as inspired gas; null: all of it, as no study says where it spilled. */
   readonly spillShareInspiredFraction?: number | null;
+  /** The reference set's own where left out. */
+  readonly solubilityGroup?: SolubilityGroup;
   readonly agent: Agent;
   /** 70 kg where a study gives none. */
   readonly weightKg?: number;
@@ -54,6 +56,8 @@ export interface ExperimentResult {
 
 /** An adult on a machine without leak, on which flows are as given. */
 const conditions: Omit<CaseConditions, 'agent' | 'bodyModel'> = {
+  macSet: 'mapleson',
+  solubilityGroup: 'of-the-set',
   minutes: 60,
   ageYears: 40,
   weightKg: 70,
@@ -172,6 +176,7 @@ export function experimentCase(experiment: Experiment): { circle: CircleCase; va
     reference,
     bodyModel,
     spillShareInspiredFraction = null,
+    solubilityGroup = 'of-the-set',
     weightKg = 70,
     circuitVolumeL = null,
     nitrousOxidePercent = 0,
@@ -186,6 +191,7 @@ export function experimentCase(experiment: Experiment): { circle: CircleCase; va
       circuitVolumeL,
       bodyModel,
       spillShareInspiredFraction,
+      solubilityGroup,
       nitrousOxidePercent
     },
     cells,

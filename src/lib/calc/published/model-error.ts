@@ -1,5 +1,5 @@
 /** How far the model is off what was measured: by area, from the rows that are measurements, and from no others. */
-import type { BodyModel } from '../input.ts';
+import type { BodyModel, SolubilityGroup } from '../input.ts';
 import type { ReferenceSet } from '../reference/reference-set.ts';
 import { formula } from '../working/formula.ts';
 import { plain } from '../working/plain.ts';
@@ -114,14 +114,16 @@ export const recordedModelError = (
     area,
     reference,
     bodyModel,
-    spillShareInspiredFraction = null
+    spillShareInspiredFraction = null,
+    solubilityGroup = 'of-the-set'
   }: {
     area: CheckArea;
     reference: ReferenceSet;
     bodyModel: BodyModel;
     spillShareInspiredFraction?: number | null;
+    solubilityGroup?: SolubilityGroup;
   }
 ): { readonly bias: Quantity; readonly rootMeanSquare: Quantity } =>
   errorOf(recorder, measuredIn(checks, { area, bodyModel }), ({ id }) =>
-    recordedCheck(id, { reference, bodyModel, spillShareInspiredFraction })
+    recordedCheck(id, { reference, bodyModel, spillShareInspiredFraction, solubilityGroup })
   );

@@ -2,7 +2,7 @@
  * What others measured or printed, each beside the model's own figure for the same conditions. One computation for the
  * Evidence sheet and for the tests. Nothing in the model is fitted to these rows.
  */
-import type { Agent, BodyModel } from '../input.ts';
+import type { Agent, BodyModel, SolubilityGroup } from '../input.ts';
 import { agents, bodyModels } from '../input.ts';
 import type { Constant, Evidence } from '../reference/constant.ts';
 import { take } from '../reference/reference-set.ts';
@@ -85,6 +85,7 @@ interface Setting {
   readonly reference: ReferenceSet;
   readonly bodyModel: BodyModel;
   readonly spillShareInspiredFraction: number | null;
+  readonly solubilityGroup: SolubilityGroup;
 }
 
 type Row = Omit<
@@ -110,8 +111,7 @@ type Tolerance =
 const common = {
   biro: 'Biro P. Acta Anaesthesiol Scand 2014;58:968-72, doi 10.1111/aas.12374',
   nickalls: 'Nickalls RWD, Mapleson WW. Br J Anaesth 2003;91:170-4',
-  washIn:
-    'US prescribing information of desflurane (wash-in of 8 volunteers); Yasuda N et al. Anesthesiology 1991;74:489-98',
+  washIn: 'US prescribing information of desflurane (wash-in of 8 volunteers)',
   desfluraneClosed:
     'Closed-circle desflurane in 30 adults, probably Anaesthesia 1996;51:33-6 (citation from memory)',
   horwitz: 'Horwitz M, Jakobsson JG. Minerva Anestesiol 2016;82:180-5',
@@ -1037,10 +1037,24 @@ const others: readonly Row[] = [
   },
   ...(
     [
-      ['oxygen', 'oxygen consumption', 183, '181 to 185, two studies', oxygenUptake],
-      ['co2', 'carbon dioxide production', 157.5, '145 to 170', co2Production]
+      [
+        'oxygen',
+        'oxygen consumption',
+        183,
+        '181 by this study, 185 by another',
+        oxygenUptake,
+        'Briesenick L et al. Anesth Analg 2023, doi 10.1213/ane.0000000000006343'
+      ],
+      [
+        'co2',
+        'carbon dioxide production',
+        157.5,
+        '145 to 170',
+        co2Production,
+        'Br J Anaesth 2003;91:793-6, doi 10.1093/bja/aeg270'
+      ]
     ] as const
-  ).map(([gas, what, published, spread, formula]): Row => ({
+  ).map(([gas, what, published, spread, formula, source]): Row => ({
     id: `vco2-1-${gas}`,
     area: 'gas exchange',
     group: 'none',
@@ -1055,10 +1069,9 @@ const others: readonly Row[] = [
         : { low: 0.92 * 145, high: 1.08 * 170, words: '8 % beyond the range' },
     toleranceReason:
       gas === 'oxygen'
-        ? 'two studies, 98 and 100 mL/min/m2'
+        ? '98 mL/min/m2 by this study, 100 by one of 40 orthopaedic patients'
         : 'from a quotient of 0.8 to the measured 92 (SD 21) mL/min/m2',
-    source:
-      'Briesenick L et al. Anesth Analg 2023, doi 10.1213/ane.0000000000006343; Br J Anaesth 2003;91:793-6, doi 10.1093/bja/aeg270',
+    source,
     evidence: 'computed',
     reported: true,
     remark: 'The first set has the rate of an awake adult, a third more.',
@@ -1210,16 +1223,21 @@ function bounds(published: number, tolerance: Tolerance): { low: number; high: n
  * Every row with the model's figure for each body model, computed now from the given reference set. Takes some
  * milliseconds.
  * @param spillShareInspiredFraction share of the spilled gas that leaves as inspired gas; null: all of it
+ * @param solubilityGroup by which solubility in blood; a set that offers no choice takes its own
  */
 export function publishedChecks(
   reference: ReferenceSet,
-  spillShareInspiredFraction: number | null = null
+  spillShareInspiredFraction: number | null = null,
+  solubilityGroup: SolubilityGroup = 'of-the-set'
 ): readonly PublishedCheck[] {
   return rows.map((whole) => {
     const { tolerance, reported, remark = '', spread = '', model, ...row } = whole;
     const { words, low, high } = bounds(row.published, tolerance);
     const figures = Object.fromEntries(
-      bodyModels.map((bodyModel) => [bodyModel, model({ reference, bodyModel, spillShareInspiredFraction })])
+      bodyModels.map((bodyModel) => [
+        bodyModel,
+        model({ reference, bodyModel, spillShareInspiredFraction, solubilityGroup })
+      ])
     ) as Record<BodyModel, number>;
     return {
       ...row,
@@ -1233,7 +1251,7 @@ export function publishedChecks(
       remark:
         typeof remark === 'string'
           ? remark
-          : remark({ reference, bodyModel: 'eger', spillShareInspiredFraction })
+          : remark({ reference, bodyModel: 'eger', spillShareInspiredFraction, solubilityGroup })
     };
   });
 }
@@ -1258,13 +1276,19 @@ export function recordedCheck(
   {
     reference,
     bodyModel,
-    spillShareInspiredFraction = null
-  }: Omit<Setting, 'spillShareInspiredFraction'> & Partial<Setting>
+    spillShareInspiredFraction = null,
+    solubilityGroup = 'of-the-set'
+  }: Pick<Setting, 'reference' | 'bodyModel'> & Partial<Setting>
 ): Quantity {
   const row = rows.find((each) => each.id === id);
   if (row === undefined) throw new Error(`There is no published check “${id}”.`);
   const constants = new ReadConstants(reference.constants);
-  const value = row.model({ reference: { ...reference, constants }, bodyModel, spillShareInspiredFraction });
+  const value = row.model({
+    reference: { ...reference, constants },
+    bodyModel,
+    spillShareInspiredFraction,
+    solubilityGroup
+  });
   const { low, high } = bounds(row.published, row.tolerance);
   const inputs: Record<string, Quantity<unknown>> = {
     conditions: recorder.assumption(
@@ -1279,6 +1303,15 @@ export function recordedCheck(
             spillShareInspiredFraction,
             '1',
             'Share of the spilled gas; the rest leaves as it is breathed out. No study says where its circle spilled.'
+          )
+        }),
+    ...(solubilityGroup === 'of-the-set'
+      ? {}
+      : {
+          'solubility in blood': recorder.assumption(
+            solubilityGroup,
+            '1',
+            'The group of partition coefficients that this column is for, where the set offers the choice.'
           )
         }),
     'body model': recorder.assumption(bodyModel, '1', 'The set of compartments that this column is for.')

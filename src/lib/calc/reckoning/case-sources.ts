@@ -80,7 +80,7 @@ export function sourcesOfCases(input: EstimateInput, today: Scenario): SourcesOf
       agent,
       absorbent: absorbentById(machine.absorbent),
       site,
-      bodyModel: accounting.bodyModel,
+      accounting,
       reference
     })
   };

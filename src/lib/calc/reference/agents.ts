@@ -204,7 +204,7 @@ const vapourPerLiquid = perAgent(
 
 const at37: { readonly unit: string; readonly conditions: string } = { unit: '1', conditions: '37 °C' };
 const nitrousOxideUptake =
-  'Kept for a reader who wants to judge what is left out: the model neglects the uptake of nitrous oxide.';
+  'Kept for a reader who wants to judge what is left out: with this set the uptake of nitrous oxide is neglected.';
 const miller = (value: number): Row => ({
   value,
   source: millerComparison,

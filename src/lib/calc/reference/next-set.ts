@@ -8,6 +8,8 @@ export interface SetChanges {
   readonly id: string;
   /** Date from which it applies, ISO; after the older set's. */
   readonly date: string;
+  /** What it does that the older one did not, in a sentence or two. */
+  readonly brings?: string;
   /** New records, and records in place of older ones with the same id. */
   readonly records?: readonly Constant[];
   /** Ids of records that it no longer has. */
@@ -24,7 +26,7 @@ export interface SetChanges {
  */
 export function nextSet(
   base: ReferenceSet,
-  { id, date, records = [], without = [] }: SetChanges
+  { id, date, brings, records = [], without = [] }: SetChanges
 ): ReferenceSet {
   const refuse = (reason: string): never => {
     throw new Error(`Set “${id}” cannot be made out of set ${base.id}: ${reason}.`);
@@ -53,7 +55,7 @@ export function nextSet(
     value,
     printed: value.toFixed(decimalsOf(derived.printed))
   }));
-  return { id, date, constants };
+  return { id, date, ...(brings === undefined ? {} : { brings }), constants };
 }
 
 /** How many decimals a printed number has, e.g. 3 in `0.594`. */

@@ -1,6 +1,6 @@
 /**
- * Other sets of MAC and of solubility that were published, kept for comparison: a workbook takes one over by entering its
- * figures as figures of its own.
+ * Other sets of MAC and of solubility that were published. In set 2026-2 they are kept for comparison, and a workbook takes
+ * one over by entering its figures as figures of its own; later sets let a cell choose (`choice-of-groups.ts`).
  */
 import { constant } from './constant.ts';
 import type { Source } from './constant.ts';

@@ -77,6 +77,7 @@ export const plausibleRanges: Readonly<Record<string, PlausibleRange>> = {
   'oxygen-consumption-change': range(-150, 0, 'Anaesthesia lowers oxygen consumption, by less than half.'),
   'child-weight': range(10, 40, 'The lines for small children end before adult size.'),
   'adult-weight': range(45, 90, 'Adult size is reached between.'),
+  age: range(1, 110, 'A person’s.'),
   'body-surface': range(1.5, 2.5, 'A standard adult has nearly 2 m2.'),
   'body-height': range(1.4, 2, 'Mean heights of adults lie between.'),
   'body-mass-index': range(25, 40, 'Obesity begins at 30; some countries draw the line lower.'),

@@ -144,12 +144,14 @@ export const publishedSpreads: readonly PublishedSpread[] = [
     constant: 'pneumoperitoneum.intraperitoneal.co2-rise',
     of: 25,
     width: { low: 15, high: 31 },
-    words: '15 to 31 % in three studies of intraperitoneal insufflation.',
-    source: {
-      title: 'Rise of carbon dioxide elimination, three studies',
-      locator:
-        'Br J Anaesth 2003;91:793-6; Acta Anaesthesiol Scand 1996;40:566-73; a comparison with hernia repair'
-    },
+    words:
+      '15 to 31 % in three studies of intraperitoneal insufflation: this one, Acta Anaesthesiol Scand 1996;40:566-73, and a comparison with hernia repair.',
+    source: article({
+      container: 'Br J Anaesth',
+      year: 2003,
+      locator: '91:793-6',
+      doi: '10.1093/bja/aeg270'
+    }),
     evidence: 'read'
   }
 ];

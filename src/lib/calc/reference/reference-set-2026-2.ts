@@ -51,7 +51,8 @@ const spillShare = constant({
   },
   evidence: 'memory',
   kind: 'spill-share',
-  unusedBecause: 'Every circle of this version spills what is inspired.'
+  unusedBecause:
+    'The share is an input of the machine; an empty cell means all of it, and draws run over this range.'
 });
 
 const leastSpilledShare = constant({
@@ -77,6 +78,8 @@ const leastSpilledShare = constant({
 export const referenceSet2026Second: ReferenceSet = nextSet(referenceSet2026, {
   id: '2026-2',
   date: '2026-07-01',
+  brings:
+    'Gas exchange as measured under anaesthesia, insufflation followed in time, no step between children and adults, lung and lean tissue in obesity, lime without strong base, and further warming potentials. What is measured or bought changes the spill alone.',
   records: [
     ...gasExchangeConstants,
     ...insufflationCourse,

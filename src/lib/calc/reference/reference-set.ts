@@ -9,6 +9,8 @@ export interface ReferenceSet {
   readonly id: string;
   /** Date from which it applies, ISO. */
   readonly date: string;
+  /** What it does that the one before did not, for a reader; the first has none. */
+  readonly brings?: string;
   readonly constants: ReadonlyMap<string, Constant>;
   /** Of a set with drawn values: one that is the same in all that a case reads. */
   readonly casesAs?: ReferenceSet;

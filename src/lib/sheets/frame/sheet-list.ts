@@ -132,7 +132,7 @@ export function routeOfCell(path: string): string {
     case 'overrides':
       return '/evidence/';
     case 'accounting':
-      return /warming|bodyModel/i.test(path) ? '/comparison/' : '/payback/';
+      return /warming|bodyModel|macSet|solubility/i.test(path) ? '/comparison/' : '/payback/';
     case 'site':
       if (/electricityMarket|medicalAir|consumables|KnownBy$|baseYear/.test(path)) return '/emissions/';
       if (/electricity/.test(path)) return '/prices/';

@@ -140,6 +140,10 @@ export function assumptionsOf(workbook: Workbook, scenarioId: string, locale: st
       ? (optionsOf(field, workbook).find(({ id }) => id === String(accounting[key]))?.label ?? '')
       : '';
   };
+  const { macSet, solubilityGroup } = workbook.accounting;
+  const otherGroups =
+    (macSet === 'mapleson' ? '' : ` MAC by “${chosen('macSet')}”.`) +
+    (solubilityGroup === 'of-the-set' ? '' : ` Solubility in blood: “${chosen('solubilityGroup')}”.`);
   const others = workbook.scenarios.filter(({ id }) => id !== scenario.id && id !== today.id);
   const measured = caseMix.filter(({ measuredMlPerCase }) => measuredMlPerCase !== null).length;
   const cases = caseMix.reduce((sum, { casesPerYear }) => sum + casesPerYear, 0);
@@ -187,7 +191,7 @@ export function assumptionsOf(workbook: Workbook, scenarioId: string, locale: st
     {
       about: 'Agent use',
       sentence:
-        `Computed for each case group as a circle system with the body model “${chosen('bodyModel')}”.` +
+        `Computed for each case group as a circle system with the body model “${chosen('bodyModel')}”.${otherGroups}` +
         (measured === 0
           ? ' No measured use of the department’s own is entered.'
           : ` In ${measured} of ${caseMix.length} groups the department’s own measured use takes its place.`)

@@ -38,6 +38,8 @@ export const accounting: Accounting = {
   carbonGrowthPercent: 0,
   recoveryMinuteValue: '0',
   bodyModel: 'eger',
+  macSet: 'mapleson',
+  solubilityGroup: 'of-the-set',
   residualValue: 'none',
   counterfactual: 'machines-last',
   capitalChargePercent: 0,

@@ -10,7 +10,7 @@ import { setDigest } from '../../../fixtures/set-digest.ts';
 const published: Readonly<Record<string, string>> = {
   '2026-1': 'a564dfe9bbcbbda51fd4997fc20199f2c8d502c7e3576d8f7a9a6b0ef1e3807e',
   '2026-2': 'f48b27d8f97665336de1bd0a35ecdb66a2424245477e3ea19dbad07a92de95fb',
-  '2026-3': 'ebd642e7b1b0a2267a18d13dfd4aba98ada8fb5545e08cfe8aa2ca65a9576f7b'
+  '2026-3': '205f89c9aa8ce9b3142afd02d87357ba3712ec02afff9a219f09914c0d89a1e5'
 };
 
 const closed = (id: string): string =>

@@ -74,7 +74,7 @@ describe('cases under a drawn figure', () => {
     absorbent: of.absorbents[0]!,
     site: of.site,
     agent: 'sevoflurane',
-    bodyModel: 'eger',
+    accounting: of.accounting,
     reference: of.reference
   });
   const drawn = (...ids: readonly string[]): EstimateInput =>
