@@ -2,7 +2,7 @@
 import type { ChartData } from './chart-data.ts';
 import { nameCell, nameColumn, numberCell, numberColumn } from './chart-table.ts';
 import { figureText } from './figure-text.ts';
-import { seriesStyle } from './series-style.ts';
+import { seriesStyle, todaysPlace } from './series-style.ts';
 
 export interface Intensities {
   readonly title: string;
@@ -14,6 +14,8 @@ export interface Intensities {
   /** Of each scenario one value a row; null: there is nothing to divide by. */
   readonly scenarios: readonly {
     readonly name: string;
+    /** 0 for the first scenario that is not today, null for today; it sets the colour, as in the other charts. */
+    readonly place: number | null;
     readonly values: readonly (number | null)[];
     readonly pathOf: (row: number) => string;
   }[];
@@ -23,10 +25,10 @@ const figures = { kind: 'number', unit: 'kg CO₂e' } as const;
 
 export function intensityChart({ title, axisTitle, rowTitle, rows, scenarios }: Intensities): ChartData {
   const bars = rows.flatMap((name, row) =>
-    scenarios.map((scenario, place) => ({
+    scenarios.map((scenario, order) => ({
       // Once a row: its other bars stand below with their scenario alone.
-      name: place === 0 ? `${name}: ${scenario.name}` : scenario.name,
-      place,
+      name: order === 0 ? `${name}: ${scenario.name}` : scenario.name,
+      order,
       value: scenario.values[row] ?? null
     }))
   );
@@ -49,13 +51,13 @@ export function intensityChart({ title, axisTitle, rowTitle, rows, scenarios }: 
       figures,
       names: bars.map(({ name }) => name)
     },
-    series: scenarios.map(({ name }, place) => ({
+    series: scenarios.map(({ name, place }, order) => ({
       label: name,
       drawn: 'bars',
       named: 'in-key',
-      style: seriesStyle(place),
+      style: seriesStyle(place ?? todaysPlace),
       points: bars.flatMap((bar, y) =>
-        bar.place === place && bar.value !== null ? [{ x: bar.value, y, from: 0 }] : []
+        bar.order === order && bar.value !== null ? [{ x: bar.value, y, from: 0 }] : []
       )
     })),
     marks: [],

@@ -5,7 +5,7 @@
 import type { ChartData, Series } from './chart-data.ts';
 import { moneyCell, nameCell, nameColumn, numberCell, numberColumn } from './chart-table.ts';
 import { figureText } from './figure-text.ts';
-import { seriesStyle } from './series-style.ts';
+import { seriesStyle, todaysPlace } from './series-style.ts';
 
 export interface TonnesAgainstWorth {
   readonly currency: string;
@@ -27,9 +27,6 @@ export interface TonnesAgainstWorth {
 }
 
 type Option = TonnesAgainstWorth['options'][number];
-
-/** The colour of what is not a scenario of change: ink. */
-const todaysPlace = 7;
 
 export function tonnesAgainstWorth({
   currency,

@@ -2,7 +2,7 @@
 import type { ChartData } from './chart-data.ts';
 import { nameCell, nameColumn, numberCell, numberColumn } from './chart-table.ts';
 import { figureText } from './figure-text.ts';
-import { seriesStyle } from './series-style.ts';
+import { seriesStyle, todaysPlace } from './series-style.ts';
 
 export interface TonnesBySet {
   /** In the order of the rows, e.g. `IPCC AR6 (2021), 100 years`. */
@@ -10,6 +10,8 @@ export interface TonnesBySet {
   /** Of each scenario the tonnes by set; null: not told. */
   readonly scenarios: readonly {
     readonly name: string;
+    /** 0 for the first scenario that is not today, null for today; it sets the colour, as in the other charts. */
+    readonly place: number | null;
     readonly tonnes: readonly (number | null)[];
     readonly pathOf: (set: number) => string;
   }[];
@@ -19,10 +21,10 @@ const figures = { kind: 'number', unit: 't' } as const;
 
 export function tonnesBySet({ sets, scenarios }: TonnesBySet): ChartData {
   const rows = sets.flatMap(({ name, isInForce }, set) =>
-    scenarios.map((scenario, place) => ({
+    scenarios.map((scenario, order) => ({
       // Once a way: its other bars stand below with their scenario alone.
-      name: place === 0 ? `${name}${isInForce ? ', in force' : ''}: ${scenario.name}` : scenario.name,
-      place,
+      name: order === 0 ? `${name}${isInForce ? ', in force' : ''}: ${scenario.name}` : scenario.name,
+      order,
       tonnes: scenario.tonnes[set] ?? null,
       path: scenario.pathOf(set)
     }))
@@ -47,13 +49,13 @@ export function tonnesBySet({ sets, scenarios }: TonnesBySet): ChartData {
       figures,
       names: rows.map(({ name }) => name)
     },
-    series: scenarios.map(({ name }, place) => ({
+    series: scenarios.map(({ name, place }, order) => ({
       label: name,
       drawn: 'bars',
       named: 'in-key',
-      style: seriesStyle(place),
+      style: seriesStyle(place ?? todaysPlace),
       points: rows.flatMap((row, y) =>
-        row.place === place && row.tonnes !== null ? [{ x: row.tonnes, y, from: 0 }] : []
+        row.order === order && row.tonnes !== null ? [{ x: row.tonnes, y, from: 0 }] : []
       )
     })),
     marks: [],

@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
 import { intensityChart } from '#lib/charts/intensity.ts';
+import { seriesStyle } from '#lib/charts/series-style.ts';
 
 const of = (name: string, values: readonly (number | null)[]) => ({
   name,
+  place: name === 'Today' ? null : 2,
   values,
   pathOf: (row: number) => `${name}.${row}`
 });
@@ -22,6 +24,8 @@ test('there is a bar from 0 for each row and scenario, and its table asks for ea
     ],
     [{ x: 3, y: 1, from: 0 }]
   ]);
+  // Today in ink, the third scenario of change in its colour everywhere.
+  expect(series.map(({ style }) => style)).toEqual([seriesStyle(7), seriesStyle(2)]);
   expect(rowEnds?.at(-1)).toBe('none given');
   expect(summary).toBe('From 2\u00a0kg CO₂e to 6\u00a0kg CO₂e; kg CO₂e for a case.');
   expect(table.rows.map(({ cells }) => cells.slice(1).map(({ path }) => path))).toEqual([

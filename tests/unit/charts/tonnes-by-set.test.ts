@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { seriesStyle } from '#lib/charts/series-style.ts';
 import { tonnesBySet } from '#lib/charts/tonnes-by-set.ts';
 
 const sets = [
@@ -7,6 +8,7 @@ const sets = [
 ];
 const scenario = (name: string, tonnes: readonly (number | null)[]) => ({
   name,
+  place: name === 'Today' ? null : 2,
   tonnes,
   pathOf: (set: number) => `${name}.${set}`
 });
@@ -24,6 +26,8 @@ test('there is a bar from 0 for each way and scenario, and its table asks for ea
     ],
     [{ x: 20, y: 1, from: 0 }]
   ]);
+  // Today in ink, the third scenario of change in its colour everywhere.
+  expect(series.map(({ style }) => style)).toEqual([seriesStyle(7), seriesStyle(2)]);
   expect(rowEnds?.at(-1)).toBe('missing');
   expect(table.rows.map(({ cells }) => cells.slice(1).map(({ path }) => path))).toEqual([
     ['Today.0', 'Low.0'],
