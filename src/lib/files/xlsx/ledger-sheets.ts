@@ -621,15 +621,19 @@ function fillResults(
 
 /**
  * The internal rate by the spreadsheet's own function, started at the rate that the tool found. A spreadsheet gives one
- * of several rates without a word, so where the sum changes its sign more than once the search starts from below and from
- * above as well, and where these part it is said that several fit. It may give up on a rate that is there, as on one of
- * millions of percent; it then says so, which is not the same as there being none.
+ * of several rates without a word, so where the sum changes its sign more than once the search starts elsewhere as well:
+ * at the other rates that the tool found, and, as figures may be changed, from below and from above. Where these part it
+ * is said that several fit; a loss of more than all, which a search can run into, is no rate. It may give up on a rate
+ * that is there, as on one of millions of percent; it then says so, which is not the same as there being none.
  */
 function internalRate(block: CashFlowBlock, allPercent: readonly number[]): SheetCell {
-  const [only] = allPercent;
+  const [only, ...others] = allPercent;
   const found = (start: string): string => `IRR(${block.net}${start})`;
   const rate = found(only === undefined ? '' : `,${only / 100}`);
-  const apart = [-0.3, 5].map((start) => `ABS(IFERROR(${found(`,${start}`)},${rate})-${rate})`).join(',');
+  const apart = [...others.map((percent) => percent / 100), -0.3, 5]
+    .map((start) => found(`,${start}`))
+    .map((other) => `ABS(IFERROR(IF(${other}>-1,${other},${rate}),${rate})-${rate})`)
+    .join(',');
   const one = `IFERROR(IF(AND(${block.changesOfSign}>1,MAX(${apart})>0.000001),"${several}",${rate}*100),"${notFound}")`;
   return {
     kind: 'formula',
