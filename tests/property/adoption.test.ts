@@ -42,6 +42,11 @@ const onTodaysMachine = (workbook: Workbook, other: Scenario): Scenario => {
     moves: [],
     spares: 0,
     capturePercent: today.capturePercent,
+    caughtLostPercent: today.caughtLostPercent,
+    captureFeePerYear: today.captureFeePerYear,
+    canisterPrice: today.canisterPrice,
+    canisterHoldsG: today.canisterHoldsG,
+    scavengingPumpHoursPerWeek: today.scavengingPumpHoursPerWeek,
     nitrousOxideSupply: today.nitrousOxideSupply,
     yearlyExtraCost: today.yearlyExtraCost,
     recoveryMinutesSavedPerCase: 0

@@ -136,6 +136,7 @@ const scaled = (given: Case, k: number): Case => {
   const side = (of: Case['today']): Case['today'] => ({
     ...of,
     monitors: times(of.monitors),
+    used: { ...of.used, captureCost: new Decimal(of.used.captureCost ?? 0).times(k).toNumber() },
     machine: {
       ...of.machine,
       unitPrice: times(of.machine.unitPrice),

@@ -40,8 +40,13 @@ const pointers: readonly Pointer[] = [
   },
   {
     file: 'sheets/emissions/Ledger.svelte',
-    says: 'Lines below the sum stand beside it',
-    there: 'label="Beside the total"'
+    says: 'on Prices, on Machines, and below',
+    there: 'consumablesKgCo2ePerCase: siteFields.consumablesKgCo2ePerCase'
+  },
+  {
+    file: 'sheets/emissions/Intensity.svelte',
+    says: 'Drawn below',
+    there: '<ChartFigure'
   },
   {
     file: 'sheets/flow-plans/AgentsAtFlows.svelte',
@@ -73,9 +78,9 @@ const pointers: readonly Pointer[] = [
   },
   {
     file: 'sheets/prices/PricesSheet.svelte',
-    says: 'see the remarks on Comparison',
-    there: '{#each warnings as sentence (sentence)}',
-    in: 'sheets/comparison/ComparisonSheet.svelte'
+    says: 'Emissions says what that likely means',
+    there: '<Reconciliation',
+    in: 'sheets/emissions/EmissionsSheet.svelte'
   },
   {
     file: 'sheets/report/report-words.ts',
@@ -128,7 +133,12 @@ const pointers: readonly Pointer[] = [
 /** Words that point to another place of a sheet. Those of another sense are listed below it. */
 const pointing =
   /\b(?:shown|drawn|stands?|compared|chosen|say|named|listed|range|table|”,) (?:below|above|beside)\b|\bsee (?:the|“)/gi;
-const ofAnotherSense = ['at the end, stand above it', 'Lines below the sum', 'are in the table below'];
+const ofAnotherSense = [
+  'at the end, stand above it',
+  'Lines below the sum',
+  'and what stands beside the total',
+  'are in the table below'
+];
 
 describe('a sentence of a sheet that points elsewhere', () => {
   test('is one of those that are held to their place', () => {
