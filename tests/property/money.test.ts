@@ -71,7 +71,7 @@ const used = fc.record({
   electricityKWh: cents(0, 9_000),
   co2eKg: cents(0, 90_000),
   recoveryMinutes: cents(0, 9_000),
-  captureCost: cents(0, 9_000)
+  captureCost: money(0, 9_000)
 });
 
 const cases: fc.Arbitrary<Case> = fc
@@ -136,7 +136,7 @@ const scaled = (given: Case, k: number): Case => {
   const side = (of: Case['today']): Case['today'] => ({
     ...of,
     monitors: times(of.monitors),
-    used: { ...of.used, captureCost: new Decimal(of.used.captureCost ?? 0).times(k).toNumber() },
+    used: { ...of.used, captureCost: times(of.used.captureCost ?? '0') },
     machine: {
       ...of.machine,
       unitPrice: times(of.machine.unitPrice),

@@ -194,7 +194,8 @@ export interface BareAmounts {
   propofolDrawnUpG?: number;
   eegSensors?: number;
   regionalCases?: number;
-  captureCost?: number;
+  /** Money. */
+  captureCost?: string;
 }
 
 export function amountsOf(r: Reckoner, bare: BareAmounts): YearlyAmounts {
@@ -210,7 +211,7 @@ export function amountsOf(r: Reckoner, bare: BareAmounts): YearlyAmounts {
     electricityKWh: given(bare.electricityKWh, 'kWh'),
     co2eKg: given(bare.co2eKg, 'kg CO2e'),
     recoveryMinutes: given(bare.recoveryMinutes, 'min'),
-    capture: r.assumption(new Decimal(bare.captureCost ?? 0), 'currency', 'Given by the test.'),
+    capture: r.assumption(new Decimal(bare.captureCost ?? '0'), 'currency', 'Given by the test.'),
     techniques: {
       intravenousCases: given(bare.intravenousCases, '1'),
       intravenousH: given(bare.intravenousH, 'h'),
@@ -235,11 +236,12 @@ const between = (from: BareAmounts, to: BareAmounts, share: number): BareAmounts
     ? to
     : Object.fromEntries(
         [...new Set([...Object.keys(from), ...Object.keys(to)])].map((name) => {
-          const [before, after] = [from, to].map((bare) => bare[name as keyof BareAmounts] ?? 0) as [
-            number,
-            number
-          ];
-          return [name, before + share * (after - before)];
+          const [before, after] = [from, to].map((bare) => bare[name as keyof BareAmounts] ?? 0);
+          if (typeof before === 'number' && typeof after === 'number')
+            return [name, before + share * (after - before)];
+          // Money, which a fraction in binary would round.
+          const [had, has] = [new Decimal(before ?? 0), new Decimal(after ?? 0)];
+          return [name, text(had.plus(has.minus(had).times(share)))];
         })
       );
 

@@ -49,7 +49,7 @@ describe('the ledger of a year', () => {
         electricityKWh: 1000,
         co2eKg: 2500,
         recoveryMinutes: 60,
-        captureCost: 77.5
+        captureCost: '77.50'
       },
       { carbon: '40', recovery: '0.50', extra: '12.34' }
     );

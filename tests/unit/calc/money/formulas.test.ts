@@ -79,7 +79,7 @@ const given: Case = {
       electricityKWh: 2_987.6,
       co2eKg: 9_876.5,
       recoveryMinutes: 1_234,
-      captureCost: 321.5
+      captureCost: '321.50'
     },
     monitors: '5200'
   }
