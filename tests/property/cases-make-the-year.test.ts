@@ -28,7 +28,8 @@ test('cases times their count give the year, where every case follows the plan',
             .slice(0, 1)
             .map((move) => ({ ...move, theatreGroup: first.id, theatres: null, payment: null }))
         })),
-        // Scavenging pumps run whatever the cases.
+        // Machines are made, and scavenging pumps run, whatever the cases.
+        machines: drawn.machines.map((machine) => ({ ...machine, manufactureKgCo2ePerUnit: null })),
         theatreGroups: [{ ...first, scavengingPumpKW: null }],
         caseMix: drawn.caseMix.map((row) => ({ ...row, measuredMlPerCase: null, theatreGroups: {} })),
         agents: drawn.agents.map((supply) => ({ ...supply, scaleToPurchases: false })),
