@@ -22,7 +22,9 @@ describe('little of the spilled gas leaves as inspired gas', () => {
     const closed = all.filter(({ area, given }) => area === 'uptake' && given.includes('closed'));
     expect(closed.length).toBeGreaterThan(3);
     for (const { id, model } of closed) expect(figureOf(little, id) / model.eger).toBeGreaterThan(0.97);
-    for (const { id, model } of closed) expect(figureOf(little, id)).toBeLessThanOrEqual(model.eger);
+    // Of a second hour by itself a trace more is taken up, as the first left a trace less in the tissues.
+    for (const { id, model, given } of closed)
+      if (!given.includes('second hour')) expect(figureOf(little, id)).toBeLessThanOrEqual(model.eger);
   });
 
   test('the error by area is told with the share among its conditions', () => {
