@@ -10,7 +10,7 @@ export interface Port<Ask, Reply> {
   onreply: (reply: Reply) => void;
   /** Who is told, in a sentence, that it could not be started or loaded, that it broke, or that its work threw. */
   onfail: (sentence: string) => void;
-  /** Ends the worker at once, whatever it is doing. */
+  /** Ends the worker at once, whatever it is doing; nothing is heard of it from then on. */
   readonly close: () => void;
 }
 
@@ -34,7 +34,12 @@ export function openPort<Ask, Reply>(open: () => Worker): Port<Ask, Reply> {
     },
     onreply: () => undefined,
     onfail: () => undefined,
-    close: () => worker?.terminate()
+    close: () => {
+      if (worker === null) return;
+      // What the worker said before it ended may still be under way.
+      worker.onmessage = worker.onerror = worker.onmessageerror = null;
+      worker.terminate();
+    }
   };
   if (worker === null) return port;
   worker.onmessage = ({ data }: MessageEvent<News<Reply>>) => {

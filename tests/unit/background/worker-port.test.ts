@@ -65,6 +65,19 @@ describe('a worker and the page', () => {
     ]);
   });
 
+  test('nothing is heard of a worker that was ended, of what was under way neither', async () => {
+    const under: (() => void)[] = [];
+    const worker = joined((ask, reply) => void under.push(() => reply(ask)));
+    const { port, heard } = listening(() => worker);
+    port.post(1);
+    port.post(2);
+    await settled();
+    under[0]?.();
+    port.close();
+    under[1]?.();
+    expect(heard).toEqual([1]);
+  });
+
   test('a browser that starts no worker says so once it is asked, instead of waiting for ever', async () => {
     const { port, heard } = listening(() => {
       throw new Error('Refused by a policy.');
