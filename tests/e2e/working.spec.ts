@@ -32,9 +32,9 @@ async function showAll(page: Page, sheet: string): Promise<void> {
   await page.getByTestId('payback').waitFor();
   if (sheet === 'uncertainty') {
     await page.getByRole('button', { name: /^Run/ }).click();
-    await page.locator('[data-result]').waitFor({ timeout: 120_000 });
+    await page.locator('[data-result]').waitFor({ timeout: 300_000 });
   }
-  if (sheet === 'payback') await page.getByText('Turns at').waitFor({ timeout: 120_000 });
+  if (sheet === 'payback') await page.getByText('Turns at').waitFor({ timeout: 300_000 });
   if (sheet === 'evidence' || sheet === 'report')
     await page.getByText('measurements lie within the tolerance').waitFor();
   const show = page.getByRole('button', { name: /^Show (table|unchanged)$/ });
