@@ -1,6 +1,6 @@
 /** Writes a workbook as a spreadsheet off the page's thread: of a large one that takes some seconds. */
 import { cautionsOf } from '#lib/calc/estimate/low-flow-cautions.ts';
-import { fleetWarnings } from '#lib/calc/fleet/fleet-warnings.ts';
+import { warningsOfCells } from '#lib/calc/estimate/warnings-of-cells.ts';
 import { reckon } from '#lib/calc/reckoning/reckoning.ts';
 import { citation } from '#lib/calc/working/citation.ts';
 import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
@@ -23,7 +23,7 @@ workOn<Workbook, Uint8Array>(async (workbook, tell) => {
     workbook,
     reckoning,
     cautions: cautionsOf(input, reckoning),
-    warnings: fleetWarnings(input),
+    warnings: warningsOfCells(input),
     workingOf,
     citation
   });

@@ -1,4 +1,4 @@
-import { fleetWarnings } from '#lib/calc/fleet/fleet-warnings.ts';
+import { warningsOfCells } from '#lib/calc/estimate/warnings-of-cells.ts';
 import { estimate } from '#lib/calc/estimate/estimate.ts';
 import { explain, NoSuchFigureError } from '#lib/calc/estimate/explain.ts';
 import { reckon } from '#lib/calc/reckoning/reckoning.ts';
@@ -184,7 +184,7 @@ async function answer(file: string, workbook: Workbook, wanted: Wanted, world: B
       workbook,
       reckoning: reckon(recorder, input),
       cautions: estimated.cautions,
-      warnings: fleetWarnings(input),
+      warnings: warningsOfCells(input),
       workingOf,
       citation
     });

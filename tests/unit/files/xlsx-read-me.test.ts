@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { fleetWarnings } from '#lib/calc/fleet/fleet-warnings.ts';
+import { warningsOfCells } from '#lib/calc/estimate/warnings-of-cells.ts';
 import { reckon } from '#lib/calc/reckoning/reckoning.ts';
 import { citation } from '#lib/calc/working/citation.ts';
 import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
@@ -15,7 +15,7 @@ const readMeOf = (workbook: Workbook): string =>
       workbook,
       reckoning: reckon(recorder, coreInput(workbook)),
       cautions: [],
-      warnings: fleetWarnings(workbook),
+      warnings: warningsOfCells(workbook),
       workingOf,
       citation
     })[0]
@@ -29,4 +29,25 @@ test('the first sheet says where machines that come and theatres disagree', () =
   const sentence = 'brings 2 machines to 4 theatres';
   expect(readMeOf(demo)).not.toContain(sentence);
   expect(readMeOf({ ...demo, scenarios: two })).toContain(sentence);
+});
+
+test('the first sheet says that nobody knows what becomes of what is captured, and that pumps must run with the gas', () => {
+  const demo = demoWorkbook();
+  const levers: Workbook = {
+    ...demo,
+    theatreGroups: demo.theatreGroups.map((group) => ({
+      ...group,
+      scavengingPumpKW: 0.75,
+      scavengingPumpHoursPerWeek: 168
+    })),
+    scenarios: demo.scenarios.map((scenario) =>
+      scenario.id === 'closed'
+        ? { ...scenario, capturePercent: 70, caughtBecomes: 'not-known', scavengingPumpHoursPerWeek: 60 }
+        : scenario
+    )
+  };
+  for (const sentence of ['what becomes of it is not known', 'must run whenever anaesthetic gas is given']) {
+    expect(readMeOf(demo)).not.toContain(sentence);
+    expect(readMeOf(levers)).toContain(sentence);
+  }
 });
