@@ -67,7 +67,10 @@ test('a fault is found in a text exactly where the platform finds it to be no JS
     .tuple(
       fc.json(),
       fc.nat(),
-      fc.constantFrom('', ',', ':', '"', '{', ']', '0', '-', 'e', '\\', ' ', 'tru', '\n', '.')
+      fc.constantFrom(
+        ...['', ',', ':', '"', '{', ']', '0', '-', 'e', '\\', '\\u0', ' ', 'tru', '.', "'"],
+        ...['\n', '\r', '\t', '\f', '\u0001', '\u00a0', '\u2028', '\ufeff', '/', '// ', '/**/']
+      )
     )
     .map(([json, at, put]) => {
       const cut = at % (json.length + 1);

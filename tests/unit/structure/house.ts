@@ -199,6 +199,7 @@ export const doors: Readonly<Record<string, readonly string[]>> = {
   'chart.js': ['lib/charts/Chart.svelte'],
   papaparse: ['lib/files/'],
   hucre: ['lib/files/'],
+  'jsonc-parser': ['lib/files/read/json-fault.ts'],
   idb: ['lib/storage/'],
   '@fontsource-variable/source-sans-3': ['lib/sheets/', 'routes/'],
   // The framework draws pages; the core, the document and the files do without.

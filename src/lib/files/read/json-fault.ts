@@ -1,3 +1,5 @@
+import { visit } from 'jsonc-parser';
+
 /** Where a text stops being JSON: engines word this differently and often leave out the place, so it is found here. */
 export interface JsonFault {
   /** Counted from 1. */
@@ -12,77 +14,66 @@ export interface JsonFault {
   readonly cutOff: boolean;
 }
 
-const token =
-  /[ \t\n\r]*(?:([{}[\],:])|("(?:[ !#-[\]-\uffff]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*")|(?:-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?|true|false|null)(?![\w.+-]))/y;
-/** What a token cut in two looks like at the end of a text. */
-const halfToken =
-  /[ \t\n\r]*(?:"(?:[ !#-[\]-\uffff]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*(?:\\(?:u[0-9a-fA-F]{0,3})?)?|t|tr|tru|f|fa|fal|fals|n|nu|nul|-|-?\d+\.|-?\d+(?:\.\d+)?[eE][+-]?)$/y;
+const afterValueIn = { none: 'the end of the file', '{': 'a comma or }', '[': 'a comma or ]' } as const;
+const name = 'a name in quotation marks';
 
-const inWords = {
-  value: 'a value',
-  'value or ]': 'a value or ]',
-  name: 'a name in quotation marks',
-  'name or }': 'a name in quotation marks or }',
-  colon: 'a colon',
-  ', or }': 'a comma or }',
-  ', or ]': 'a comma or ]',
-  end: 'the end of the file'
-} as const;
-type Wanted = keyof typeof inWords;
+/** JSON alone, and none of its dialects. */
+const strict = { disallowComments: true, allowTrailingComma: false, allowEmptyContent: false };
 
-/** The first fault of a text that is not JSON; null where it is JSON. */
+/** The library's codes for a string and a number that end too early. */
+const endsTooEarly: readonly number[] = [12, 13];
+/** What is no token yet where the text ends within it. */
+const words = ['true', 'false', 'null', '-0'];
+
+/**
+ * The first fault of a text that is not JSON; null where it is JSON, or nested so deeply that it cannot be read through
+ * (some thousand levels).
+ */
 export function jsonFault(text: string): JsonFault | null {
+  let fault: JsonFault | null = null;
   const open: ('{' | '[')[] = [];
-  let wanted: Wanted | null = 'value';
-  let at = 0;
-  for (;;) {
-    token.lastIndex = at;
-    const found = token.exec(text);
-    const next: Wanted | null =
-      found === null ? null : afterToken({ mark: found[1], string: found[2] }, wanted, open);
-    if (next === null) break;
-    wanted = next;
-    at = token.lastIndex;
-  }
-  const start = at + (/^[ \t\n\r]*/.exec(text.slice(at))?.[0].length ?? 0);
-  const atEnd = start === text.length;
-  if (wanted === 'end' && atEnd) return null;
-  halfToken.lastIndex = at;
-  const lines = text.slice(0, start).split('\n');
-  return {
-    line: lines.length,
-    column: [...(lines.at(-1) ?? '')].length + 1,
-    found: [...(/^.{0,24}/.exec(text.slice(start, start + 24))?.[0] ?? '')].slice(0, 12).join(''),
-    wanted: inWords[wanted],
-    cutOff: wanted !== 'end' && (atEnd || halfToken.test(text))
+  let wanted = 'a value';
+  const afterValue = () => (wanted = afterValueIn[open.at(-1) ?? 'none']);
+  const begin = (mark: '{' | '[') => {
+    open.push(mark);
+    wanted = mark === '{' ? `${name} or }` : 'a value or ]';
   };
-}
-
-/** What may follow once a token has been taken; null where the token may not stand there. Keeps `open` up to date. */
-function afterToken(
-  { mark, string }: { mark: string | undefined; string: string | undefined },
-  wanted: Wanted,
-  open: ('{' | '[')[]
-): Wanted | null {
-  const afterValue = (): Wanted => (open.length === 0 ? 'end' : open.at(-1) === '{' ? ', or }' : ', or ]');
-  const takesValue = wanted === 'value' || wanted === 'value or ]';
-  switch (mark) {
-    case '{':
-    case '[':
-      if (!takesValue) return null;
-      open.push(mark);
-      return mark === '{' ? 'name or }' : 'value or ]';
-    case '}':
-    case ']':
-      if (!wanted.endsWith(`or ${mark}`)) return null;
-      open.pop();
-      return afterValue();
-    case ':':
-      return wanted === 'colon' ? 'value' : null;
-    case ',':
-      return wanted === ', or }' ? 'name' : wanted === ', or ]' ? 'value' : null;
-    default:
-      if (takesValue) return afterValue();
-      return string !== undefined && wanted.startsWith('name') ? 'colon' : null;
+  const end = (offset: number) => {
+    // The end of the text ends a list, too, but is not what was wanted.
+    if (offset === text.length) return;
+    open.pop();
+    afterValue();
+  };
+  try {
+    visit(
+      text,
+      {
+        onObjectBegin: () => begin('{'),
+        onArrayBegin: () => begin('['),
+        onObjectProperty: () => (wanted = 'a colon'),
+        onSeparator: (mark) => (wanted = mark === ':' || open.at(-1) === '[' ? 'a value' : name),
+        onLiteralValue: afterValue,
+        onObjectEnd: end,
+        onArrayEnd: end,
+        onError(code, offset, length, line, character) {
+          const given = text.slice(offset, offset + length);
+          fault ??= {
+            line: line + 1,
+            column: [...text.slice(offset - character, offset)].length + 1,
+            found: [...(/^.{0,24}/.exec(text.slice(offset, offset + 24))?.[0] ?? '')].slice(0, 12).join(''),
+            wanted,
+            cutOff:
+              wanted !== afterValueIn.none &&
+              offset + length === text.length &&
+              (endsTooEarly.includes(code) || words.some((word) => word.startsWith(given)))
+          };
+        }
+      },
+      strict
+    );
+  } catch (error) {
+    // The library follows what is nested by calls of its own, of which there can be only so many.
+    if (!(error instanceof RangeError)) throw error;
   }
+  return fault;
 }

@@ -54,7 +54,7 @@ const unsafeName = '__proto__';
 
 function faultSentence(text: string): string {
   const fault = jsonFault(text);
-  if (fault === null) return 'The file is JSON, but too deeply nested to be a workbook.';
+  if (fault === null) return 'The file is too deeply nested to be a workbook.';
   const where = `line ${fault.line}, column ${fault.column}`;
   if (fault.cutOff)
     return `The file is cut off: it ends at ${where}, where ${fault.wanted} is due. Fetch or save it again.`;

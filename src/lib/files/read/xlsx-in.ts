@@ -7,6 +7,7 @@ import { tableLimits, tableOf } from './read-table.ts';
 import { columnLetters } from '../xlsx/sheet.ts';
 import type { SheetValues } from '../xlsx/read-sheets.ts';
 import { readSheets } from '../xlsx/read-sheets.ts';
+import { withZipTexts } from './zip-entries.ts';
 import { zipSize } from './zip-size.ts';
 
 export type ReadXlsx =
@@ -55,7 +56,8 @@ export async function readXlsxTables(bytes: Uint8Array, locale: string): Promise
   if (size.kind === 'damaged') return refused('The file is cut off or damaged: fetch or save it again.');
   let sheets: readonly SheetValues[];
   try {
-    sheets = await readSheets(bytes, {
+    // Put together anew of what was measured: a crafted archive leads one reader to one directory and the next to another.
+    sheets = await readSheets(withZipTexts(bytes, new Map()), {
       // One more than is allowed, so that too many are noticed.
       rows: tableLimits.rows + 2,
       lastCell: `${columnLetters(tableLimits.columns)}${tableLimits.rows + 2}`

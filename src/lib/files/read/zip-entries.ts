@@ -53,7 +53,8 @@ function directoryEnd(view: DataView): number {
 }
 
 /**
- * The archive with other texts in place of some of its files, in the same order; the new ones stand there unpacked.
+ * The archive put together anew of the entries in its directory, in the same order, with other texts in place of some of
+ * its files; the new ones stand there unpacked.
  * @throws Error where it has no file of a name
  */
 export function withZipTexts(

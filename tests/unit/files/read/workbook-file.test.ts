@@ -46,7 +46,7 @@ test.each([
   ['{"a" 1}', 'at line 1, column 6, “1}” was given where a colon is due'],
   ['{"a": 1,}', 'at line 1, column 9, “}” was given where a name in quotation marks is due'],
   ['{\n  "a": [1, 2 3]\n}', 'at line 2, column 14, “3]” was given where a comma or ] is due'],
-  ['{"a": 01}', 'at line 1, column 7, “01}” was given where a value is due'],
+  ['{"a": 01}', 'at line 1, column 8, “1}” was given where a comma or } is due'],
   ['{"a": NaN}', 'at line 1, column 7, “NaN}” was given where a value is due'],
   ['{"a": 1} {', 'at line 1, column 10, “{” was given where the end of the file is due'],
   ['case,minutes\nhernia,60', 'at line 1, column 1, “case,minutes” was given where a value is due']
@@ -56,6 +56,7 @@ test.each([
 
 test('JSON nested beyond reason is refused and does not end the program', () => {
   expect(readWorkbookFile(bytes('['.repeat(200_000) + ']'.repeat(200_000))).kind).toBe('refused');
+  expect(sentences(bytes('['.repeat(200_000)))).toEqual(['The file is too deeply nested to be a workbook.']);
 });
 
 test('a workbook of a newer version is refused, and the remedy said', () => {

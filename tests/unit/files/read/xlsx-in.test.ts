@@ -1,8 +1,9 @@
 import { deflateRawSync } from 'node:zlib';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { readXlsxTables } from '#lib/files/read/xlsx-in.ts';
 import type { SheetCell } from '#lib/files/xlsx/sheet.ts';
 import { writeSheets } from '#lib/files/xlsx/write-sheets.ts';
+import { withZipTexts } from '#lib/files/read/zip-entries.ts';
 import { zipSize } from '#lib/files/read/zip-size.ts';
 
 const sheet = (name: string, rows: readonly (readonly (string | number)[])[]) => ({
@@ -138,4 +139,58 @@ test('the size of an archive is what it unpacks to', async () => {
   const bytes = zipOf(deflateRawSync('hello'.repeat(1000)), { saysBytes: 1 });
   expect(await zipSize(bytes, { bytes: 10_000, textBytes: 10_000 })).toEqual({ kind: 'size', bytes: 5000 });
   expect(await zipSize(bytes, { bytes: 4999, textBytes: 10_000 })).toEqual({ kind: 'over-limit' });
+});
+
+describe('what was not measured is not read, whichever way an archive leads to it:', () => {
+  const little = (value: number, bytes: number) =>
+    Array.from({ length: bytes }, (_, at) => Math.floor(value / 256 ** at) % 256);
+  const read = async (bytes: Uint8Array) => JSON.stringify(await readXlsxTables(bytes, 'en-GB'));
+  const spreadsheet = () => writeSheets([sheet('Mix', [['Case group'], ['Knee']])], { title: 'x' });
+  /** Of an archive without a comment: where its directory begins, and where the record that ends it. */
+  const placesIn = (bytes: Uint8Array) => {
+    const end = bytes.length - 22;
+    return { end, directory: new DataView(bytes.buffer, bytes.byteOffset).getUint32(end + 16, true) };
+  };
+
+  test('a second directory, by the records for archives beyond four gigabytes', async () => {
+    const bytes = await spreadsheet();
+    expect(await read(bytes)).toContain('Knee');
+    const { directory, end } = placesIn(bytes);
+    const entries = new DataView(bytes.buffer, bytes.byteOffset).getUint16(end + 10, true);
+    const first = bytes.slice(directory, end);
+    const two = Uint8Array.from([
+      ...bytes.subarray(0, end),
+      // The directory that an old reader meets, with the first entry alone.
+      ...first,
+      ...[...little(0x06064b50, 4), ...little(44, 8), ...little(45, 2), ...little(45, 2), ...little(0, 8)],
+      ...[
+        ...little(entries, 8),
+        ...little(entries, 8),
+        ...little(end - directory, 8),
+        ...little(directory, 8)
+      ],
+      ...[...little(0x07064b50, 4), ...little(0, 4), ...little(end + first.length, 8), ...little(1, 4)],
+      ...[...little(0x06054b50, 4), ...little(0, 4), ...little(1, 2), ...little(1, 2)],
+      ...[...little(0xffffffff, 4), ...little(end, 4), ...little(0, 2)]
+    ]);
+    expect(await read(two)).toMatch(/no spreadsheet in it can be read/);
+  });
+
+  test('a part that is empty by the directory, and is not by its own header', async () => {
+    const name = 'xl/sharedStrings.xml';
+    const bytes = withZipTexts(
+      await spreadsheet(),
+      new Map([[name, '<sst><si><t>Case group</t></si><si><t>Hip</t></si></sst>']])
+    );
+    expect(await read(bytes)).toContain('Hip');
+    const view = new DataView(bytes.buffer);
+    let at = placesIn(bytes).directory;
+    const nameAt = (place: number) =>
+      new TextDecoder().decode(bytes.subarray(place + 46, place + 46 + view.getUint16(place + 28, true)));
+    while (nameAt(at) !== name) at += 46 + view.getUint16(at + 28, true);
+    // Its size follows its bytes, says the flag, and the directory has none.
+    view.setUint16(at + 8, view.getUint16(at + 8, true) | 8, true);
+    view.setUint32(at + 20, 0, true);
+    expect(await read(bytes)).not.toContain('Hip');
+  });
 });
