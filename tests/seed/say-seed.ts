@@ -8,9 +8,15 @@ declare module 'vitest' {
   }
 }
 
+/** The environment variable that holds the seed once it is chosen: each group of test files asks for it. */
+const seedOfRun = 'SEED_OF_THIS_RUN';
+
 export default function saySeed({ provide }: TestProject): void {
-  const seed = chosenSeed(process.env['SEED']);
+  const chosen = process.env[seedOfRun];
+  const seed = chosen === undefined ? chosenSeed(process.env['SEED']) : Number(chosen);
   provide('seed', seed);
+  if (chosen !== undefined) return;
+  process.env[seedOfRun] = String(seed);
   const others =
     seed === usualSeed
       ? 'SEED=random takes another'

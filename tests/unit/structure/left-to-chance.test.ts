@@ -2,6 +2,7 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { coreFolders } from '../../core-folders.ts';
 
 const tests = path.resolve(import.meta.dirname, '../..');
 const files = readdirSync(tests, { recursive: true, encoding: 'utf8' })
@@ -34,4 +35,24 @@ describe.each(leavesToChance)('no test %s', (_what, how, instead) => {
 test('all kinds of tests are looked at, but for those in the browser', () => {
   for (const kind of ['unit', 'property', 'published', 'fixtures'])
     expect(files.some((file) => file.startsWith(`${kind}/`))).toBe(true);
+});
+
+/** What a file leaves behind, the next one of its process would find, in an order that nobody has chosen. */
+const leavesBehind: readonly (readonly [what: string, how: RegExp])[] = [
+  ['puts something in the place of a module', /vi\.(mock|doMock|hoisted|resetModules)\(/],
+  [
+    'changes the world around it',
+    /vi\.(stubGlobal|stubEnv|useFakeTimers|spyOn)\(|process\.chdir\(|process\.env\S* *=[^=]/
+  ],
+  ['runs in a page', /@vitest-environment/]
+];
+
+test.each(leavesBehind)('no test %s where files share what is loaded', (_what, how) => {
+  const sharing = files.filter((file) => coreFolders.some((folder) => file.startsWith(`${folder}/`)));
+  for (const folder of coreFolders)
+    expect(
+      sharing.some((file) => file.startsWith(`${folder}/`)),
+      folder
+    ).toBe(true);
+  expect(sharing.filter((file) => how.test(readFileSync(path.join(tests, file), 'utf8')))).toEqual([]);
 });
