@@ -2,9 +2,6 @@
  * Every formula of the core, met in the working of some figure of the workbooks that take every branch, or of the ways
  * to pay, which no workbook has yet, or of what a sheet asks beside the estimate.
  */
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
-import path from 'node:path';
 import { givenOf } from '#lib/calc/case/conditions.ts';
 import { explainer } from '#lib/calc/estimate/explain.ts';
 import { lastingCut } from '#lib/calc/estimate/under-every-set.ts';
@@ -66,14 +63,4 @@ export const formulasInUse: ReadonlyMap<string, { formula: AnyFormula; sample: R
 
 export const methodIds: ReadonlySet<string> = new Set(
   recordings.flatMap(({ methods }) => methods.map(({ method }) => method.id))
-);
-
-const core = fileURLToPath(new URL('../../../../src/lib/calc/', import.meta.url));
-
-/** The core's sources by their path inside it, the reference records left out. */
-export const coreSources: ReadonlyMap<string, string> = new Map(
-  readdirSync(core, { recursive: true, encoding: 'utf8' })
-    .map((file) => file.split(path.sep).join('/'))
-    .filter((file) => file.endsWith('.ts') && !file.startsWith('reference/'))
-    .map((file) => [file, readFileSync(path.join(core, file), 'utf8')])
 );
