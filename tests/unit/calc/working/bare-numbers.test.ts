@@ -1,7 +1,7 @@
 /** No physical figure stands in the core without a record of its source: every number written there is looked at. */
 import ts from 'typescript';
 import { expect, test } from 'vitest';
-import { coreSources } from './formulas-in-use.ts';
+import { coreSources } from './core-sources.ts';
 
 /** Numbers that carry no physics wherever they stand. */
 const plainNumbers: Readonly<Record<string, string>> = {

@@ -5,7 +5,8 @@ import { describe, expect, test } from 'vitest';
 import { parseExpression } from '#lib/calc/working/expression.ts';
 import type { Expression } from '#lib/calc/working/expression.ts';
 import { Decimal } from '#lib/calc/money/decimal.ts';
-import { coreSources, formulasInUse, methodIds } from './formulas-in-use.ts';
+import { coreSources } from './core-sources.ts';
+import { formulasInUse, methodIds } from './formulas-in-use.ts';
 
 const math = create(all as FactoryFunctionMap, { number: 'BigNumber', precision: 40 });
 

@@ -11,7 +11,7 @@ const inputsOf = (working: Working): Inputs => ('inputs' in working ? Object.ent
 const isList = (input: Working | readonly Working[]): input is readonly Working[] => Array.isArray(input);
 
 /** What a working says by itself, whatever it was made from. */
-function saidBy(working: Working): string {
+export function saidBy(working: Working): string {
   const { kind, unit, value } = working;
   const own = [kind, bits(value), unit];
   switch (kind) {
