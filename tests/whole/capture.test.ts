@@ -1,6 +1,11 @@
 /** What capture costs and saves, in a department so small that it can be reckoned by hand. */
 import { expect, test } from 'vitest';
 import type { Scenario } from '#lib/calc/input.ts';
+import { CaseMemo } from '#lib/calc/known-cases/case-memo.ts';
+import { reckon } from '#lib/calc/reckoning/reckoning.ts';
+import { plain } from '#lib/calc/working/plain.ts';
+import type { Reckoner } from '#lib/calc/working/reckoner.ts';
+import { coreInput } from '#lib/workbook/core-input.ts';
 import type { Workbook } from '#lib/workbook/workbook.ts';
 import {
   atExhaustMl,
@@ -113,4 +118,21 @@ test('what is caught, and its canisters, are linear in the cases', () => {
     Number(of(twice).perYear.cost.capture) - 450.5,
     2 * (Number(of(once).perYear.cost.capture) - 450.5)
   );
+});
+
+test('what leaves a case by the exhaust is reckoned once, in however many scenarios it is met', () => {
+  let reckoned = 0;
+  const counting: Reckoner = {
+    ...plain,
+    apply: (formula, inputs) => {
+      if (formula.id === 'emissions.liquid-at-exhaust') reckoned += 1;
+      return plain.apply(formula, inputs);
+    }
+  };
+  const reckoning = reckon(counting, coreInput(workbook), new CaseMemo());
+  reckoning.year(capturing);
+  const once = reckoned;
+  expect(once).toBeGreaterThan(0);
+  reckoning.year({ ...capturing, id: 'like-it' });
+  expect(reckoned).toBe(once);
 });

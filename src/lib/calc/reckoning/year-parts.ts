@@ -2,7 +2,8 @@
 import type { CaseUse } from '../case/case-result.ts';
 import type { Period, Standing } from '../fleet/standing.ts';
 import type { EstimateInput, Machine, Payment, Scenario } from '../input.ts';
-import type { Reckoner } from '../working/reckoner.ts';
+import { kept } from '../working/kept.ts';
+import type { Quantity, Reckoner } from '../working/reckoner.ts';
 import type { Consumption, RowResult } from '../year/consumption.ts';
 import { consumption } from '../year/consumption.ts';
 import { powerOf } from './amounts.ts';
@@ -10,7 +11,7 @@ import type { SourcesOfCases } from './case-sources.ts';
 import type { CaseWithShare } from './cases-with-shares.ts';
 import { casesWithShares } from './cases-with-shares.ts';
 import { atExhaustOf } from './leak-of-case.ts';
-import type { ScenarioCases } from './scenario-cases.ts';
+import type { CaseReckoning, ScenarioCases } from './scenario-cases.ts';
 
 /** A part of a scenario's year that runs on one machine. */
 export interface YearPart {
@@ -30,6 +31,8 @@ export function yearParts(
   input: EstimateInput,
   { cases, sources }: { cases: ScenarioCases<CaseUse>; sources: SourcesOfCases }
 ): (scenario: Scenario, period: Period) => readonly [YearPart, ...YearPart[]] {
+  // A case is met in many years and scenarios, and what leaves it by the exhaust asks for its model.
+  const atExhaust = kept((one: CaseReckoning<CaseUse>): Quantity => atExhaustOf(r, sources, one));
   const part = (standing: Standing, follows: boolean, done: readonly CaseWithShare<CaseUse>[]): YearPart => ({
     machine: standing.machine,
     theatreGroup: standing.group.id,
@@ -41,7 +44,7 @@ export function yearParts(
         agent: one.agent,
         result: one.result,
         sharePercent,
-        atExhaustMl: () => atExhaustOf(r, sources, one)
+        atExhaustMl: () => atExhaust(one)
       })),
       powerW: powerOf(r, input, standing.machine),
       intravenous: input.intravenous

@@ -4,25 +4,10 @@ import { estimate } from '#lib/calc/estimate/estimate.ts';
 import { explainer } from '#lib/calc/estimate/explain.ts';
 import { figurePaths } from '#lib/calc/estimate/figure-paths.ts';
 import { recorder } from '#lib/calc/working/recorder.ts';
-import type { Working } from '#lib/calc/working/working.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
 import { demoWorkbook } from '#lib/workbook/demo.ts';
 import { everyBranch } from '../../../fixtures/every-branch.ts';
-
-/** All that a reader can come to from a figure. */
-function tree(working: Working): unknown {
-  const inputs = 'inputs' in working ? Object.entries(working.inputs) : [];
-  return {
-    kind: working.kind,
-    value: String(working.value),
-    unit: working.unit,
-    of: 'formula' in working ? working.formula.id : 'method' in working ? working.method : null,
-    inputs: inputs.map(([name, input]) => [
-      name,
-      Array.isArray(input) ? (input as readonly Working[]).map((each) => tree(each)) : tree(input as Working)
-    ])
-  };
-}
+import { differenceFinder } from '../working/same-working.ts';
 
 test.each([
   ['the demo', demoWorkbook()] as const,
@@ -37,7 +22,8 @@ test.each([
     (path, index) => path.endsWith('.perYear.co2eKg.total') || (path.includes('.cases.') && index % 11 === 0)
   );
   expect(paths.length).toBeGreaterThan(5);
-  for (const path of paths) expect(tree(whenLookedAt(path)), path).toEqual(tree(atOnce(path)));
+  const difference = differenceFinder();
+  for (const path of paths) expect(difference(whenLookedAt(path), atOnce(path)), path).toBeNull();
 });
 
 test('asking for a total of many cases runs none of them again until one is looked at', () => {

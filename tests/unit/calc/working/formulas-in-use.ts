@@ -9,13 +9,23 @@ import { CaseMemo } from '#lib/calc/known-cases/case-memo.ts';
 import { agentAtFlowFigures, recordedAgentAtFlow } from '#lib/calc/reckoning/agent-at-flow.ts';
 import { ownCaseSources } from '#lib/calc/reckoning/own-case.ts';
 import { recorder, workingOf } from '#lib/calc/working/recorder.ts';
+import type { StepWorking, Working } from '#lib/calc/working/working.ts';
 import { coreInput } from '#lib/workbook/core-input.ts';
+import type { Workbook } from '#lib/workbook/workbook.ts';
 import { everyBranch } from '../../../fixtures/every-branch.ts';
 import { waysToPay } from '../../../fixtures/ways-to-pay.ts';
 import type { AnyFormula, Recorded } from './recorded.ts';
-import { allUnder, formulaOf, recordAll, valuesInto } from './recorded.ts';
+import { allUnder, formulaOf, notReplayed, notTheEstimates, recordAll, valuesInto } from './recorded.ts';
+import { saidBy } from './same-working.ts';
 
-export const recordings: readonly Recorded[] = everyBranch.map(recordAll);
+/** The first set goes by rules of its own where a measurement or purchases are carried over. */
+function yearsUnderFirstSet() {
+  const input = coreInput({ ...everyBranch[0]!, referenceSet: '2026-1' });
+  const explain = explainer(input);
+  return input.scenarios.flatMap(({ id }) =>
+    ['co2eKg.total', 'cost.total'].map((figure) => explain(`${id}.perYear.${figure}`))
+  );
+}
 
 /** Figures of agents at flows, which a sheet asks for and no estimate holds. */
 function agentAtFlow() {
@@ -47,20 +57,83 @@ function lastingCutOfAgents() {
   return [workingOf(asOnePulseKg), workingOf(asPulsesKg)];
 }
 
-const steps = [
-  ...recordings.flatMap((recorded) => recorded.steps),
-  // The first set goes by rules of its own where a measurement or purchases are carried over.
-  ...recordAll({ ...everyBranch[0]!, referenceSet: '2026-1' }).steps,
-  ...allUnder(agentAtFlow()).filter((working) => working.kind === 'step'),
-  ...allUnder(lastingCutOfAgents()).filter((working) => working.kind === 'step'),
-  ...allUnder([withError()]).filter((working) => working.kind === 'step'),
-  ...allUnder(waysToPay(recorder).map(workingOf)).filter((working) => working.kind === 'step')
-];
+/** An input of a formula with a unit that something came into it with. Formulas may share the record of their inputs. */
+export interface UnitInUse {
+  readonly formula: AnyFormula;
+  readonly name: string;
+  readonly unit: string;
+}
+
+const inUse = new Map<string, { formula: AnyFormula; sample: Record<string, unknown> }>();
+const units = new Map<AnyFormula['inputs'], Map<string, Map<string, UnitInUse>>>();
+const methods = new Set<string>();
+
+/** The same records of inputs and the same units come again and again: each of them is kept once. */
+function meetUnits({ inputs, formula }: StepWorking): void {
+  const ofFormula = units.get(formula.inputs) ?? new Map<string, Map<string, UnitInUse>>();
+  units.set(formula.inputs, ofFormula);
+  for (const [name, input] of Object.entries(inputs)) {
+    const known = ofFormula.get(name) ?? new Map<string, UnitInUse>();
+    ofFormula.set(name, known);
+    for (const { unit } of Array.isArray(input) ? (input as readonly Working[]) : [input as Working])
+      if (!known.has(unit)) known.set(unit, { formula: formula as unknown as AnyFormula, name, unit });
+  }
+}
+
+/** Takes from workings what is asked of formulas, and lets the workings go: all of them at once are gigabytes. */
+function meet({ steps, methods: met }: Pick<Recorded, 'steps' | 'methods'>): void {
+  const lastOf = new Map<string, StepWorking>();
+  for (const step of steps) {
+    lastOf.set(step.formula.id, step);
+    meetUnits(step);
+  }
+  for (const [id, step] of lastOf) inUse.set(id, { formula: formulaOf(step), sample: valuesInto(step) });
+  for (const { method } of met) methods.add(method.id);
+}
+
+const alone = (workings: readonly Working[]): Pick<Recorded, 'steps' | 'methods'> => ({
+  steps: allUnder(workings).filter((working) => working.kind === 'step'),
+  methods: []
+});
+
+/** What became of the recording of a workbook's figures, and its leaves: those that say the same once. */
+export interface LookedThrough extends Pick<Recorded, 'leaves'> {
+  readonly workbook: Workbook;
+  readonly failed: readonly unknown[];
+  readonly figures: number;
+  readonly steps: number;
+  readonly notReplayed: readonly string[];
+  readonly notTheEstimates: readonly string[];
+}
+
+export function lookThrough(workbook: Workbook): LookedThrough {
+  const recorded = recordAll(workbook);
+  meet(recorded);
+  return {
+    workbook,
+    leaves: [...new Map(recorded.leaves.map((leaf) => [saidBy(leaf), leaf])).values()],
+    failed: recorded.estimate.scenarios.flatMap(({ failed }) => failed),
+    figures: recorded.figures.length,
+    steps: recorded.steps.length,
+    notReplayed: notReplayed(recorded.steps),
+    notTheEstimates: notTheEstimates(recorded)
+  };
+}
+
+/** Every figure of the workbooks that take every branch. */
+export const everyBranchRecorded: readonly LookedThrough[] = everyBranch.map(lookThrough);
+meet(alone(yearsUnderFirstSet()));
+meet(alone(agentAtFlow()));
+meet(alone(lastingCutOfAgents()));
+meet(alone([withError()]));
+meet(alone(waysToPay(recorder).map(workingOf)));
 
 /** Each formula with one set of values that it was given, which says what is a list, a number or an amount. */
 export const formulasInUse: ReadonlyMap<string, { formula: AnyFormula; sample: Record<string, unknown> }> =
-  new Map(steps.map((step) => [formulaOf(step).id, { formula: formulaOf(step), sample: valuesInto(step) }]));
+  inUse;
 
-export const methodIds: ReadonlySet<string> = new Set(
-  recordings.flatMap(({ methods }) => methods.map(({ method }) => method.id))
+export const unitsInUse: readonly UnitInUse[] = [...units.values()].flatMap((ofFormula) =>
+  [...ofFormula.values()].flatMap((known) => [...known.values()])
 );
+
+export const methodIds: ReadonlySet<string> = methods;

@@ -3,20 +3,19 @@ import { readCell } from '#lib/calc/cell-path.ts';
 import { airLimitTemperatures } from '#lib/calc/reference/exposure-limit-terms.ts';
 import { newestReferenceSet } from '#lib/calc/reference/reference-sets.ts';
 import type { Working } from '#lib/calc/working/working.ts';
-import { everyBranch } from '../../../fixtures/every-branch.ts';
-import { recordings } from './formulas-in-use.ts';
+import { everyBranchRecorded } from './formulas-in-use.ts';
 import { bits } from './recorded.ts';
 
 const leavesOf = <K extends Working['kind']>(kind: K) =>
-  recordings.flatMap(({ leaves }, index) =>
+  everyBranchRecorded.flatMap(({ workbook, leaves }) =>
     leaves
       .filter((leaf) => leaf.kind === kind)
-      .map((leaf) => ({ leaf: leaf as Extract<Working, { kind: K }>, workbook: everyBranch[index] }))
+      .map((leaf) => ({ leaf: leaf as Extract<Working, { kind: K }>, workbook }))
   );
 
 describe('the leaves of every working', () => {
   test('are cells, constants, defaults and assumptions, and all four occur', () => {
-    const kinds = new Set(recordings.flatMap(({ leaves }) => leaves.map(({ kind }) => kind)));
+    const kinds = new Set(everyBranchRecorded.flatMap(({ leaves }) => leaves.map(({ kind }) => kind)));
     expect([...kinds].sort()).toEqual(['assumption', 'cell', 'constant', 'default']);
   });
 

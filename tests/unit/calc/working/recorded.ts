@@ -23,14 +23,13 @@ export interface Recorded {
 
 /** The workings and all that they lead back to, each once. */
 export function allUnder(workings: readonly Working[]): Working[] {
-  const seen = new Set<Working>();
-  const walk = (working: Working): void => {
-    if (seen.has(working)) return;
-    seen.add(working);
+  const seen = new Set(workings);
+  // A set hands out what is added to it while it is gone through.
+  for (const working of seen)
     if (working.kind === 'step' || working.kind === 'method')
-      Object.values(working.inputs).flat().forEach(walk);
-  };
-  workings.forEach(walk);
+      for (const input of Object.values<Working | readonly Working[]>(working.inputs))
+        if (Array.isArray(input)) for (const each of input as readonly Working[]) seen.add(each);
+        else seen.add(input as Working);
   return [...seen];
 }
 

@@ -1,8 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { Working } from '#lib/calc/working/working.ts';
 import { alike, dimensionOf, disagreement } from './dimensions.ts';
-import { formulasInUse, recordings } from './formulas-in-use.ts';
-import { formulaOf } from './recorded.ts';
+import { formulasInUse, unitsInUse } from './formulas-in-use.ts';
 
 const formulas = [...formulasInUse.values()].map(({ formula }) => formula);
 
@@ -32,32 +30,29 @@ describe('the units of every formula', () => {
   });
 
   test('are those of what goes into them', () => {
-    const wrong = recordings.flatMap(({ steps }) =>
-      steps.flatMap((step) =>
-        Object.entries(step.inputs).flatMap(([name, input]) =>
-          ([input].flat() as readonly Working[])
-            .filter((each) => {
-              const wanted = formulaOf(step).inputs[name]?.unit ?? '1';
-              return each.unit !== wanted && !alike(dimensionOf(each.unit), dimensionOf(wanted));
-            })
-            .map((each) => `${formulaOf(step).id}, ${name}: ${each.unit}`)
-        )
-      )
-    );
-    expect([...new Set(wrong)]).toEqual([]);
+    const wrong = unitsInUse.filter(({ formula, name, unit }) => {
+      const wanted = formula.inputs[name]?.unit ?? '1';
+      return unit !== wanted && !alike(dimensionOf(unit), dimensionOf(wanted));
+    });
+    expect(wrong.map(({ formula, name, unit }) => `${formula.id}, ${name}: ${unit}`)).toEqual([]);
   });
 
   test('of an input that is not converted are written as the formula writes them', () => {
-    const unlike = new Set<string>();
-    for (const { steps } of recordings)
-      for (const step of steps)
-        for (const [name, input] of Object.entries(step.inputs))
-          for (const each of [input].flat() as readonly Working[])
-            if (each.unit !== formulaOf(step).inputs[name]?.unit)
-              unlike.add(
-                `${formulaOf(step).id}, ${name}: ${each.unit}, not ${formulaOf(step).inputs[name]?.unit}`
-              );
-    expect([...unlike]).toEqual([]);
+    const unlike = unitsInUse.filter(({ formula, name, unit }) => unit !== formula.inputs[name]?.unit);
+    expect(
+      unlike.map(
+        ({ formula, name, unit }) => `${formula.id}, ${name}: ${unit}, not ${formula.inputs[name]?.unit}`
+      )
+    ).toEqual([]);
+  });
+
+  test('are met for every input of a formula', () => {
+    const missed = formulas.flatMap(({ id, inputs }) =>
+      Object.keys(inputs)
+        .filter((name) => !unitsInUse.some((met) => met.formula.inputs === inputs && met.name === name))
+        .map((name) => `${id}, ${name}`)
+    );
+    expect(missed).toEqual([]);
   });
 });
 
