@@ -37,7 +37,7 @@ export async function tryMutants(wanted) {
   const wordsByKey = new Map(
     sample.map((mutant) => [keyOf(mutant), inWords(mutant, texts.get(mutant.fileName) ?? '')])
   );
-  const results = await run([...new Set(sample.map(({ fileName }) => fileName))], [...wordsByKey.keys()]);
+  const results = await run(sample, [...wordsByKey.keys()]);
 
   const tried = results.flatMap(({ status, ...mutant }) => {
     const words = wordsByKey.get(keyOf(mutant));
@@ -107,10 +107,10 @@ async function mutantsOf(texts) {
 }
 
 /**
- * @param {readonly string[]} files to break
- * @param {readonly string[]} keys of the mutants to try
+ * @param {readonly import('./mutant-sample.mjs').Mutant[]} mutants to try
+ * @param {readonly string[]} keys of the same
  */
-async function run(files, keys) {
+async function run(mutants, keys) {
   const { Stryker } = await import('@stryker-mutator/core');
   const sample = path.join(projectFolder, '.cache/mutant-sample.json');
   mkdirSync(path.dirname(sample), { recursive: true });
@@ -120,7 +120,10 @@ async function run(files, keys) {
   process.env['SOFFICE'] = '';
   process.chdir(projectFolder);
   const results = await new Stryker({
-    mutate: files.map(fromProject),
+    // No other lines: what each test reaches is noted for every mutant that is made, thousands for thousands.
+    mutate: mutants.map(
+      ({ fileName, location: { start, end } }) => `${fromProject(fileName)}:${start.line + 1}-${end.line + 1}`
+    ),
     testRunner: 'vitest',
     vitest: { configFile: 'tests/mutation/vitest.config.ts' },
     plugins: [
