@@ -1,5 +1,4 @@
 import { expect, test } from 'vitest';
-import type { Formula } from '#lib/calc/working/formula.ts';
 import { formula } from '#lib/calc/working/formula.ts';
 import type { Quantity } from '#lib/calc/working/reckoner.ts';
 import { recorder as r, workingOf } from '#lib/calc/working/recorder.ts';
@@ -12,8 +11,8 @@ import { differenceFinder } from './same-working.ts';
 
 const [constant] = [...newestReferenceSet.constants.values()];
 const another = { ...constant!, id: 'test.other' };
-const scaled = (id: string): Formula<{ of: readonly number[]; by: number }> =>
-  formula({
+const scaled = (id: string) =>
+  formula<{ of: readonly number[]; by: number }>({
     id,
     yields: 'Scaled sum',
     words: 'The sum is scaled.',
@@ -36,7 +35,7 @@ function sample({
   unit = '1',
   words = 'Half of it.',
   published = constant!,
-  standsIn = published,
+  standsIn = constant!,
   emptyCell = 'flow',
   parts = 2
 } = {}): Working {
@@ -65,7 +64,7 @@ test.each([
   ['the sign of a zero', { cell: -0 }, 'root › of[0] › of[0]: ['],
   ['a unit', { unit: 'L' }, 'root › of[0] › by › half: ['],
   ['what is assumed', { words: 'All of it.' }, 'root › of[0] › by › half: ['],
-  ['a constant', { published: another, standsIn: constant! }, 'root › of[0] › by › published: ['],
+  ['a constant', { published: another }, 'root › of[0] › by › published: ['],
   ['a default', { standsIn: another }, 'root › of[0] › of[1]: ['],
   ['the cell that a default stands in for', { emptyCell: 'delay' }, 'root › of[0] › of[1]: ['],
   ['how long a list is', { parts: 3 }, 'root: [']
