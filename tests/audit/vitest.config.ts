@@ -1,8 +1,10 @@
 /** The audit of the spreadsheet alone, which the usual run of the tests leaves out: it takes some minutes. */
-import { defineConfig, mergeConfig } from 'vitest/config';
-import usual from '../../vite.config.ts';
+import { defineConfig } from 'vitest/config';
+import base from '../../vite.config.ts';
 
-export default mergeConfig(
-  { ...usual, test: { ...usual.test, include: [] } },
-  defineConfig({ test: { include: ['tests/audit/**/*.test.ts'], testTimeout: 7_200_000 } })
-);
+const { projects: _, ...usual } = base.test ?? {};
+
+export default defineConfig({
+  ...base,
+  test: { ...usual, include: ['tests/audit/**/*.test.ts'], testTimeout: 7_200_000 }
+});

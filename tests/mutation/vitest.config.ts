@@ -25,11 +25,12 @@ const slow = [
   'tests/unit/calc/{ordinary-ids,attribution/step-what-if,what-if/changed-cell}.test.ts'
 ];
 
+const { projects: _, ...usual } = base.test ?? {};
+
 export default defineConfig({
   ...base,
   test: {
-    ...base.test,
-    projects: undefined,
+    ...usual,
     include: ['tests/{whole,published,property}/**/*.test.ts', 'tests/unit/{calc,workbook}/**/*.test.ts'],
     exclude: slow,
     isolate: false,

@@ -30,3 +30,11 @@ test('what no column is called is left to the user without a word', () => {
   expect(told(['Surgeon', 'Cases'])).toEqual([]);
   expect(columnsMeant('Surgeon', columns)).toEqual([]);
 });
+
+test('of headings that differ by their signs alone, the one that is written so names the column', () => {
+  const alike = [
+    { key: 'perCase', header: 'Cost / case' },
+    { key: 'ofCase', header: 'Cost, case' }
+  ];
+  expect(mapColumns(['Cost, case', 'Cost / case'], alike)).toEqual(['ofCase', 'perCase']);
+});

@@ -55,3 +55,19 @@ describe.each(names)('%s', (name) => {
     expect(readWorkbookFile(writeWorkbookFile(workbook))).toEqual({ kind: 'workbook', workbook, notes: [] });
   });
 });
+
+test('machines that came year by year move theatres in the years in which some came, and are spares beyond them', () => {
+  const document = JSON.parse(new TextDecoder().decode(bytesOf('version-1-2026-11-28-every-kind.json'))) as {
+    scenarios: { id: string; unitsByYear?: number[] }[];
+  };
+  document.scenarios.find(({ id }) => id === 'everything')!.unitsByYear = [2, 0, 3, 1];
+  const parsed = readWorkbookFile(new TextEncoder().encode(JSON.stringify(document)));
+  if (parsed.kind !== 'workbook') throw new Error(`It is ${parsed.kind}.`);
+  const { moves, spares } = parsed.workbook.scenarios.find(({ id }) => id === 'everything')!;
+  // Of the four theatres two move at once and two in the second year; of the six machines two are left.
+  expect(moves.map(({ year, theatres }) => [year, theatres])).toEqual([
+    [0, 2],
+    [2, 2]
+  ]);
+  expect(spares).toBe(2);
+});

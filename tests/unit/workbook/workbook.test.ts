@@ -158,6 +158,17 @@ describe('parsing', () => {
     expect(issuesWith(path, value).join('\n')).toContain(expected);
   });
 
+  test('a volatile case at the first year, from which the published MAC formula holds, is taken', () => {
+    expect(issuesWith('caseMix.lap-chole.ageYears', 1)).toEqual([]);
+  });
+
+  test.each([['a text'], [7], [undefined], [null], [[]]])('%j is no workbook, and is not opened', (given) => {
+    expect(parseWorkbook(given)).toMatchObject({
+      kind: 'refused',
+      issues: [{ path: 'workbook', sentence: expect.stringContaining('allowed is a workbook.') }]
+    });
+  });
+
   test('a repeated id is refused', () => {
     const demo = departmentWorkbook();
     const [first] = demo.caseMix;
@@ -345,6 +356,9 @@ describe('rows', () => {
     const demo = departmentWorkbook();
     expect(deleteRows(demo, { list: 'machines', rows: [0] })).toEqual({
       sentence: 'This machine is in use by Theatres; choose another there first.'
+    });
+    expect(deleteRows(demo, { list: 'absorbents', rows: [0] })).toMatchObject({
+      sentence: expect.stringMatching(/^This absorbent is in use by /)
     });
     expect(deleteRows(demo, { list: 'scenarios', rows: [0] })).toHaveProperty('sentence');
     expect(deleteRows(demo, { list: 'agents', rows: [0] })).toHaveProperty('sentence');

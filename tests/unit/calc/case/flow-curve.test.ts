@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
 import { estimateCase } from '#lib/calc/case/estimate-case.ts';
-import { flowCurve } from '#lib/calc/case/flow-curve.ts';
+import { flowCurve, recordedAtFlow } from '#lib/calc/case/flow-curve.ts';
 import { plain } from '#lib/calc/working/plain.ts';
+import { workingOf } from '#lib/calc/working/recorder.ts';
 import { caseOf, under } from '../../../fixtures/circle-cases.ts';
+import { allUnder } from '../working/recorded.ts';
 
 const given = caseOf({ agent: 'sevoflurane', minutes: 90 }, [
   { minutes: 5, flowLPerMin: 5, vaporiser: 'hold', dialPercent: null },
@@ -29,6 +31,22 @@ test('a point of it is the estimate at that flow', () => {
   const phases = [first!, { ...second!, flowLPerMin: point.flowLPerMin }];
   const result = estimateCase(plain, under(given, { phases }));
   expect(plain.value(result.liquidMl)).toBe(point.liquidMl);
+});
+
+test('the working of a point has the flow that was asked for, in words, and no flow of the open phase from the plan', () => {
+  const { liquidMl } = recordedAtFlow(given, 0.75);
+  const leaves = allUnder([workingOf(liquidMl)]);
+  const plan = `flowPlans.${given.cells.plan}`;
+  expect(leaves).toContainEqual(
+    expect.objectContaining({
+      kind: 'assumption',
+      value: 0.75,
+      words: expect.stringContaining('in place of the plan’s own')
+    })
+  );
+  const cells = leaves.flatMap((leaf) => (leaf.kind === 'cell' ? [leaf.path] : []));
+  expect(cells).toContain(`${plan}.phases.0.flowLPerMin`);
+  expect(cells).not.toContain(`${plan}.phases.1.flowLPerMin`);
 });
 
 test('the constant-dial formula flatters low flow: it lies below the floor there', () => {
