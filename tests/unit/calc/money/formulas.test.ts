@@ -20,6 +20,7 @@ import type { Quantity, Reckoner } from '#lib/calc/working/reckoner.ts';
 import type { StepWorking, Working } from '#lib/calc/working/working.ts';
 import { budgetAndCharges } from '../../../fixtures/budget-and-charges.ts';
 import { waysToPay } from '../../../fixtures/ways-to-pay.ts';
+import { worstDifference } from '../working/printed-against-code.ts';
 import { accounting, amountsOf, appraiseCase, machine, prices, scenario } from './business-case.ts';
 import type { Case } from './business-case.ts';
 
@@ -225,43 +226,10 @@ describe('the money room', () => {
   });
 });
 
-const math = create(all as FactoryFunctionMap, { number: 'BigNumber', precision: 40 });
-
-/** Repeatable numbers in [0, 1): a linear congruential sequence (Numerical Recipes, 1992). */
-const sequence = (seed: number) => () => (seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0) / 2 ** 32;
-
 describe('each formula as printed equals its code', () => {
-  test.each(formulas.map((one) => [one.id, one] as const))('%s', (id, one) => {
-    const expression = one.expression;
-    if (expression === null) throw new Error(`${id} is no algebra, which this room has no need of.`);
-    const printed = math.compile(expression);
-    const next = sequence(id.length + 1);
+  test.each(formulas.map((one) => [one.id, one] as const))('%s', (_, one) => {
     const sample = sampleOf.get(one) as Record<string, unknown>;
-    const worst = Math.max(
-      ...Array.from({ length: 200 }, () => {
-        const code: Record<string, unknown> = {};
-        const symbols: Record<string, unknown> = {};
-        for (const [name, { symbol, testRange: [low, high] = [0.1, 10] }] of Object.entries(one.inputs)) {
-          const draw = (like: unknown): { value: unknown; big: unknown } => {
-            const number = Number((low + next() * (high - low)).toPrecision(12));
-            return {
-              value: like instanceof Decimal ? new Decimal(number) : number,
-              big: math.bignumber(number)
-            };
-          };
-          const like = sample[name];
-          const drawn = Array.isArray(like) ? like.map(draw) : draw(like);
-          code[name] = Array.isArray(drawn) ? drawn.map(({ value }) => value) : drawn.value;
-          symbols[symbol] = Array.isArray(drawn) ? drawn.map(({ big }) => big) : drawn.big;
-        }
-        const wanted = math.number(printed.evaluate(symbols) as never) as number;
-        const found = one.compute(code);
-        const difference =
-          found instanceof Decimal ? found.minus(wanted).toNumber() : (found as number) - wanted;
-        return Math.abs(difference) / Math.max(1, Math.abs(wanted));
-      })
-    );
-    expect(worst).toBeLessThanOrEqual(1e-14);
+    expect(worstDifference(one, sample)).toBeLessThanOrEqual(1e-14);
   });
 });
 

@@ -1,17 +1,10 @@
 /** Every algebraic formula as printed, evaluated by a general-purpose expression library, against its code. */
-import { all, create } from 'mathjs';
-import type { FactoryFunctionMap } from 'mathjs';
 import { describe, expect, test } from 'vitest';
 import { parseExpression } from '#lib/calc/working/expression.ts';
 import type { Expression } from '#lib/calc/working/expression.ts';
-import { Decimal } from '#lib/calc/money/decimal.ts';
 import { coreSources } from './core-sources.ts';
 import { formulasInUse, methodIds } from './formulas-in-use.ts';
-
-const math = create(all as FactoryFunctionMap, { number: 'BigNumber', precision: 40 });
-
-/** Repeatable numbers in [0, 1): a linear congruential sequence (Numerical Recipes, 1992). */
-const sequence = (seed: number) => () => (seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0) / 2 ** 32;
+import { worstDifference } from './printed-against-code.ts';
 
 describe('the formulas met', () => {
   test('are all that the core has', () => {
@@ -76,34 +69,8 @@ describe('the formulas met', () => {
 describe('each formula as printed equals its code on 200 random inputs', () => {
   test.each([...formulasInUse.values()].map(({ formula, sample }) => [formula.id, formula, sample] as const))(
     '%s',
-    (id, formula, sample) => {
-      if (formula.expression === null) throw new Error(`${id} is written as no expression.`);
-      const printed = math.compile(formula.expression);
-      const next = sequence(id.length + 1);
-      let worst = 0;
-      for (let run = 0; run < 200; run++) {
-        const code: Record<string, unknown> = {};
-        const symbols: Record<string, unknown> = {};
-        for (const [name, { symbol, testRange: [low, high] = [0.1, 10] }] of Object.entries(formula.inputs)) {
-          const draw = (like: unknown): { value: unknown; big: unknown } => {
-            const number = Number((low + next() * (high - low)).toPrecision(12));
-            return {
-              value: like instanceof Decimal ? new Decimal(number) : number,
-              big: math.bignumber(number)
-            };
-          };
-          const like = sample[name];
-          const drawn = Array.isArray(like) ? like.map(draw) : draw(like);
-          code[name] = Array.isArray(drawn) ? drawn.map(({ value }) => value) : drawn.value;
-          symbols[symbol] = Array.isArray(drawn) ? drawn.map(({ big }) => big) : drawn.big;
-        }
-        const wanted = math.number(printed.evaluate(symbols) as never) as number;
-        const found = formula.compute(code);
-        const difference =
-          found instanceof Decimal ? found.minus(wanted).toNumber() : (found as number) - wanted;
-        worst = Math.max(worst, Math.abs(difference) / Math.max(1, Math.abs(wanted)));
-      }
-      expect(worst).toBeLessThanOrEqual(1e-13);
+    (_, formula, sample) => {
+      expect(worstDifference(formula, sample)).toBeLessThanOrEqual(1e-13);
     }
   );
 });
